@@ -1,0 +1,44 @@
+import * as z from "zod/mini";
+import { allergens } from "./allergen.ts";
+import { cautions, plannable } from "./plan.ts";
+import { code, count, hash, id, line, trayNumber } from "./schema.ts";
+
+/**
+ * The blind packet: all that a panel device ever receives of a study.
+ *
+ * Strict on purpose: an unknown field is an error at the server's exit, so that nothing can slip through. It holds
+ * no product, no batch, no title, no seed, no order label, and its commitment is a fixed-length hash over fresh
+ * random bytes. Codes stand in serving order.
+ */
+export const blindTray = z.strictObject({
+  tray: trayNumber,
+  wave: count,
+  spare: z.boolean(),
+  codes: z.array(code).check(z.minLength(2), z.maxLength(6)),
+});
+export type BlindTray = z.infer<typeof blindTray>;
+
+export const blindPacket = z.strictObject({
+  v: z.literal(1),
+  study: id,
+  method: z.enum(plannable),
+  /** Version of the ballot's wording; the words themselves ship with the app. */
+  wording: z.string().check(z.maxLength(40)),
+  palette: z.enum(["day", "dim"]),
+  /** Union over everything served, sorted, the same for every tray; `version` names this list in a clearance. */
+  allergens: z.strictObject({
+    version: hash,
+    contains: z.array(z.enum(allergens)),
+    mayContain: z.array(z.enum(allergens)),
+    other: z.array(line),
+  }),
+  cautions: z.array(z.enum(cautions)),
+  swallow: z.enum(["swallow", "spit", "either"]),
+  cleanser: line,
+  pauseSeconds: count,
+  retaste: z.boolean(),
+  warmUp: z.boolean(),
+  trays: z.array(blindTray),
+  commitment: hash,
+});
+export type BlindPacket = z.infer<typeof blindPacket>;

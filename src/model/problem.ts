@@ -1,0 +1,98 @@
+/**
+ * The closed table of everything that can go wrong for a person: code -> details.
+ *
+ * A code is words, never a number. The sentence for each code stands in `words/<language>/problems.ts`
+ * (one per code, held by the compiler); the HTTP status in `statusOf`. Throw a Problem for a caller's
+ * mistake; an outcome that data can produce is a field of the result instead.
+ */
+export type ProblemDetails = {
+  // analysis
+  "analysis/not-a-count": { name: string; value: string; low: number; high: number };
+  "analysis/not-a-share": { name: string; value: string };
+  "analysis/unknown-method": { method: string; known: string };
+  "analysis/method-not-yet": { method: string };
+  // files and terminal
+  "file/not-found": { path: string };
+  "file/not-json": { path: string; reason: string };
+  "file/wrong-shape": { path: string; where: string; expected: string };
+  "csv/missing-column": { path: string; column: string; found: string };
+  "csv/bad-value": { path: string; line: number; column: string; value: string; expected: string };
+  "csv/malformed": { path: string; line: number; reason: string };
+  "csv/duplicate-row": { path: string; line: number; first: number; what: string };
+  "csv/no-rows": { path: string };
+  "cli/unknown-command": { command: string; known: string };
+  "cli/unknown-option": { option: string; command: string };
+  "cli/missing-option": { option: string; command: string };
+  "cli/bad-option": { option: string; value: string; expected: string };
+  "cli/missing-argument": { argument: string; command: string };
+  // planning and locking
+  "plan/not-ready": { missing: string };
+  "plan/too-few-products": { count: number };
+  "plan/too-many-trays": { trays: number; codes: number };
+  "lock/insecure-origin": { origin: string };
+  "lock/already-locked": Record<string, never>;
+  // the key
+  "key/wrong-passphrase": Record<string, never>;
+  "key/damaged": Record<string, never>;
+  "key/commitment-mismatch": { expected: string; found: string };
+  "key/not-closed": Record<string, never>;
+  // trays on the tablet
+  "tray/check-digit": { typed: string };
+  "tray/unknown": { tray: number };
+  "tray/used-here": { tray: number };
+  "tray/used-elsewhere": { tray: number };
+  "tray/open-in-other-tab": { tray: number };
+  "tray/wrong-code": { tapped: string; expected: string };
+  "tray/no-study": Record<string, never>;
+  // device storage
+  "device/full": Record<string, never>;
+  "device/not-saved": { reason: string };
+  "device/no-storage": { reason: string };
+  "device/blocked": Record<string, never>;
+  "device/newer-version": Record<string, never>;
+  "device/emptied": { known: number; found: number };
+  // server and network
+  "server/unreachable": Record<string, never>;
+  "server/not-cloche": { reason: string };
+  "server/busy": Record<string, never>;
+  "server/storage": Record<string, never>;
+  "server/internal": { errorId: string };
+  "request/invalid": { where: string; expected: string };
+  "request/too-large": { limit: string };
+  "request/too-many": { seconds: number };
+  "request/cross-site": Record<string, never>;
+  "access/not-enrolled": Record<string, never>;
+  "access/not-allowed": Record<string, never>;
+  "access/not-found": Record<string, never>;
+  "enroll/bad-code": Record<string, never>;
+  "enroll/locked-out": { seconds: number };
+  // starting the server
+  "start/port-busy": { port: number };
+  "start/folder-unwritable": { path: string; reason: string };
+  "start/certificate": { path: string; reason: string };
+  "start/database-damaged": { path: string; reason: string };
+  "start/not-built": { path: string };
+};
+
+export type ProblemCode = keyof ProblemDetails;
+
+/** A problem as data: what crosses HTTP and reaches a screen. */
+export type ProblemData = { [C in ProblemCode]: { code: C; details: ProblemDetails[C] } }[ProblemCode];
+
+/** Thrown for a caller's mistake or an environment that fails; `problem` says which, and with which values. */
+export class Problem extends Error {
+  readonly problem: ProblemData;
+  constructor(problem: ProblemData) {
+    super(`${problem.code} ${JSON.stringify(problem.details)}`);
+    this.name = "Problem";
+    this.problem = problem;
+  }
+}
+
+/** Makes a Problem; details are checked against the code by the compiler. */
+export function problem<C extends ProblemCode>(
+  code: C,
+  ...details: Record<string, never> extends ProblemDetails[C] ? [] : [ProblemDetails[C]]
+): Problem {
+  return new Problem({ code, details: details[0] ?? {} } as unknown as ProblemData);
+}

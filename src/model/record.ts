@@ -1,0 +1,67 @@
+import * as z from "zod/mini";
+import { spareReasons, voidReasons } from "./event.ts";
+import { openedKey } from "./key.ts";
+import { blindPacket } from "./packet.ts";
+import { plan } from "./plan.ts";
+import { code, count, hash, id, instant, line, trayNumber } from "./schema.ts";
+
+/** One counted answer of a choice test. */
+export const judgment = z.strictObject({
+  tray: trayNumber,
+  seat: count,
+  wave: count,
+  device: id,
+  choice: code,
+  guess: z.boolean(),
+});
+export type Judgment = z.infer<typeof judgment>;
+
+/** What did not go by the plan, as facts; the report words them. */
+export const departure = z.discriminatedUnion("what", [
+  z.strictObject({ what: z.literal("ballot-voided"), tray: trayNumber, reason: z.enum(voidReasons), note: line }),
+  z.strictObject({
+    what: z.literal("spare-served"),
+    tray: trayNumber,
+    instead: z.nullable(trayNumber),
+    reason: z.enum(spareReasons),
+    note: line,
+  }),
+  z.strictObject({ what: z.literal("spare-unexplained"), tray: trayNumber }),
+  z.strictObject({ what: z.literal("contest-settled"), tray: trayNumber, note: line }),
+  z.strictObject({ what: z.literal("contest-open"), tray: trayNumber }),
+  z.strictObject({ what: z.literal("late-excluded"), tray: trayNumber }),
+  z.strictObject({ what: z.literal("late-admitted"), tray: trayNumber, note: line }),
+  z.strictObject({ what: z.literal("after-reveal"), tray: trayNumber }),
+  z.strictObject({ what: z.literal("off-plan"), tray: trayNumber }),
+  z.strictObject({ what: z.literal("unfinished"), tray: trayNumber }),
+  z.strictObject({
+    what: z.literal("stopped"),
+    tray: trayNumber,
+    reason: z.enum(["stopped", "cannot-answer", "not-cleared"]),
+  }),
+  z.strictObject({ what: z.literal("key-reprinted"), paper: line }),
+  z.strictObject({ what: z.literal("closed-with-unsent"), unsent: count }),
+  z.strictObject({ what: z.literal("rival-event"), kind: line }),
+  z.strictObject({ what: z.literal("quarantined"), events: count }),
+]);
+export type Departure = z.infer<typeof departure>;
+
+/** A closed and revealed study, as facts: what `analyse` takes. Made by `log/record` from the folded log. */
+export const studyRecord = z.strictObject({
+  study: id,
+  plan,
+  packet: blindPacket,
+  opened: openedKey,
+  /** Did the opened key give the locked commitment? */
+  keyMatches: z.boolean(),
+  commitment: hash,
+  app: line,
+  lockedAt: instant,
+  closedAt: z.nullable(instant),
+  revealedAt: instant,
+  judgments: z.array(judgment),
+  /** Planned trays (spares left out) with no counted answer. */
+  notAnswered: z.array(trayNumber),
+  departures: z.array(departure),
+});
+export type StudyRecord = z.infer<typeof studyRecord>;
