@@ -1,0 +1,211 @@
+import type { Body, Fact, Heads, Kind } from "../model/event.ts";
+import type { BlindTray } from "../model/packet.ts";
+import type { Plan } from "../model/plan.ts";
+
+/** A fact of one kind. */
+export type FactOf<K extends Kind> = Extract<Fact, { kind: K }>;
+
+/** One device's handling of one tray. `answer` is null while only an outline is known. */
+export type Ballot = {
+  tray: number;
+  device: string;
+  events: string[];
+  openedAt: string | null;
+  answered: boolean;
+  answeredAt: string | null;
+  answer: Body<"answer-kept"> | null;
+  answerEvents: string[];
+  finished: boolean;
+  stopped: Body<"tray-stopped">["reason"] | null;
+  voided: { reason: Body<"ballot-voided">["reason"]; note: string } | null;
+  /** on-time: within the close's heads (or not closed yet); admitted and late: beyond them; after-reveal: beyond the reveal's. */
+  arrival: "on-time" | "late" | "admitted" | "after-reveal";
+  /** Why a late ballot was admitted, when it was. */
+  admission: string | null;
+};
+
+export type TrayStatus = "waiting" | "open" | "answered" | "stopped" | "contested" | "voided";
+
+export type TrayState = BlindTray & {
+  status: TrayStatus;
+  ballots: Ballot[];
+  /** The ballot that counts, once exactly one does. */
+  counted: Ballot | null;
+  settled: FactOf<"contest-settled"> | null;
+  served: FactOf<"spare-served"> | null;
+};
+
+export type StudyState = {
+  /** The draft that counts while the plan is open, and how many unmerged versions there are. */
+  draft: { event: string; plan: Plan } | null;
+  draftVersions: number;
+  lock: FactOf<"study-locked"> | null;
+  close: FactOf<"study-closed"> | null;
+  reveal: FactOf<"key-revealed"> | null;
+  /** Locks, closes and reveals that lost to one with a lower id: shown, never used. */
+  rivals: Fact[];
+  trays: Map<number, TrayState>;
+  /** Answers to trays the plan does not have, or with a code the tray does not carry. */
+  offPlan: Fact[];
+  papers: FactOf<"paper-printed">[];
+  /** Sound, known events, once each. */
+  facts: Map<string, Fact>;
+};
+
+/**
+ * The state of a study from its facts.
+ *
+ * Takes    facts in any order, repeated or not; of two facts with one id the fuller one counts
+ * Returns  the same state for the same set, whatever the order: it reads neither positions nor clocks, only
+ *          sequence numbers within a device, references written into events, and ids as a tie-break
+ */
+export function foldStudy(facts: Iterable<Fact>): StudyState {
+  const known = new Map<string, Fact>();
+  for (const fact of facts) {
+    const before = known.get(fact.id);
+    if (!before || (before.outline && !fact.outline)) known.set(fact.id, fact);
+  }
+  const sorted = [...known.values()].sort((a, b) => (a.id < b.id ? -1 : 1));
+  const of = <K extends Kind>(kind: K) => sorted.filter((fact): fact is FactOf<K> => fact.kind === kind);
+
+  const [lock = null, ...rivalLocks] = of("study-locked");
+  const [close = null, ...rivalCloses] = of("study-closed");
+  const [reveal = null, ...rivalReveals] = of("key-revealed");
+  const drafts = of("draft-saved");
+  const replaced = new Set(drafts.map((draft) => draft.body.base));
+  const leaves = drafts.filter((draft) => !replaced.has(draft.id));
+  const draft = leaves.at(-1);
+
+  const heads = { close: close?.body.heads ?? null, reveal: reveal?.body.heads ?? null };
+  /** Rulings after the reveal change nothing: whoever makes them has seen the key. */
+  const ruling = <K extends Kind>(kind: K) => of(kind).filter((fact) => within(fact, heads.reveal));
+  const { trays, offPlan } = foldTrays(sorted, lock?.body.packet.trays ?? [], {
+    heads,
+    voids: ruling("ballot-voided"),
+    settlements: ruling("contest-settled"),
+    spares: ruling("spare-served"),
+    admissions: ruling("late-admitted"),
+  });
+  return {
+    draft: draft ? { event: draft.id, plan: draft.body.plan } : null,
+    draftVersions: leaves.length,
+    lock,
+    close,
+    reveal,
+    rivals: [...rivalLocks, ...rivalCloses, ...rivalReveals],
+    trays,
+    offPlan,
+    papers: of("paper-printed"),
+    facts: known,
+  };
+}
+
+type Rulings = {
+  heads: { close: Heads | null; reveal: Heads | null };
+  voids: FactOf<"ballot-voided">[];
+  settlements: FactOf<"contest-settled">[];
+  spares: FactOf<"spare-served">[];
+  admissions: FactOf<"late-admitted">[];
+};
+
+/** Was the fact among what a close or a reveal saw? Everything was, when there is none. */
+const within = (fact: Pick<Fact, "device" | "seq">, heads: Heads | null): boolean =>
+  heads === null || fact.seq <= (heads[fact.device] ?? 0);
+
+function foldTrays(sorted: Fact[], planned: BlindTray[], rulings: Rulings) {
+  const ballots = new Map<string, Ballot>();
+  const offPlan: Fact[] = [];
+  const byNumber = new Map(planned.map((tray) => [tray.tray, tray]));
+  const inOrder = sorted.filter(isBallotFact).sort((a, b) => a.seq - b.seq || (a.id < b.id ? -1 : 1));
+  for (const fact of inOrder) {
+    const tray = byNumber.get(fact.body.tray);
+    const strangeCode = tray && fact.kind === "answer-kept" && !fact.outline && !tray.codes.includes(fact.body.choice);
+    if (!tray || strangeCode) offPlan.push(fact);
+    else addToBallot(ballots, fact, rulings);
+  }
+  const trays = new Map<number, TrayState>();
+  for (const tray of planned) {
+    const mine = [...ballots.values()]
+      .filter((b) => b.tray === tray.tray)
+      .sort((a, b) => (a.device < b.device ? -1 : 1));
+    for (const ballot of mine) judgeBallot(ballot, rulings);
+    trays.set(tray.tray, judgeTray(tray, mine, rulings));
+  }
+  return { trays, offPlan };
+}
+
+type BallotFact = FactOf<"tray-opened" | "answer-kept" | "remark-kept" | "tray-finished" | "tray-stopped">;
+const isBallotFact = (fact: Fact): fact is BallotFact =>
+  fact.kind === "tray-opened" ||
+  fact.kind === "answer-kept" ||
+  fact.kind === "remark-kept" ||
+  fact.kind === "tray-finished" ||
+  fact.kind === "tray-stopped";
+
+function addToBallot(ballots: Map<string, Ballot>, fact: BallotFact, { heads }: Rulings): void {
+  const name = `${fact.body.tray} ${fact.device}`;
+  const ballot: Ballot = ballots.get(name) ?? {
+    tray: fact.body.tray,
+    device: fact.device,
+    events: [],
+    openedAt: null,
+    answered: false,
+    answeredAt: null,
+    answer: null,
+    answerEvents: [],
+    finished: false,
+    stopped: null,
+    voided: null,
+    arrival: "on-time",
+    admission: null,
+  };
+  ballots.set(name, ballot);
+  ballot.events.push(fact.id);
+  if (fact.kind === "tray-opened") ballot.openedAt ??= fact.at;
+  if (fact.kind === "tray-finished") ballot.finished = true;
+  if (fact.kind === "tray-stopped") ballot.stopped ??= fact.body.reason;
+  if (fact.kind === "answer-kept") {
+    ballot.answerEvents.push(fact.id);
+    if (!ballot.answered) {
+      // a kept answer is final: the device's first one counts
+      ballot.answered = true;
+      ballot.answeredAt = fact.at;
+      ballot.answer = fact.outline ? null : fact.body;
+      if (!within(fact, heads.reveal)) ballot.arrival = "after-reveal";
+      else if (!within(fact, heads.close)) ballot.arrival = "late";
+    }
+  }
+}
+
+function judgeBallot(ballot: Ballot, rulings: Rulings): void {
+  const admitted = rulings.admissions.find((a) => a.body.tray === ballot.tray && a.body.device === ballot.device);
+  if (ballot.arrival === "late" && admitted) {
+    ballot.arrival = "admitted";
+    ballot.admission = admitted.body.note;
+  }
+  const named = rulings.voids.find((v) => v.body.targets.some((target) => ballot.events.includes(target)));
+  if (named) ballot.voided = { reason: named.body.reason, note: named.body.note };
+}
+
+function judgeTray(tray: BlindTray, ballots: Ballot[], rulings: Rulings): TrayState {
+  const answered = ballots.filter((b) => b.answered);
+  const standing = answered.filter((b) => !b.voided && (b.arrival === "on-time" || b.arrival === "admitted"));
+  const devices = standing.map((b) => b.device);
+  // a ruling that did not know of one of the ballots is no ruling any more
+  const settled =
+    rulings.settlements.find(
+      (s) =>
+        s.body.tray === tray.tray && devices.every((device) => s.body.among.includes(device)) && devices.length > 1,
+    ) ?? null;
+  const counted = standing.length === 1 ? standing[0] : standing.find((b) => b.device === settled?.body.keep);
+  const served = rulings.spares.find((s) => s.body.tray === tray.tray) ?? null;
+  return { ...tray, status: statusOf(ballots, standing, counted), ballots, counted: counted ?? null, settled, served };
+}
+
+function statusOf(ballots: Ballot[], standing: Ballot[], counted: Ballot | undefined): TrayStatus {
+  if (counted) return "answered";
+  if (standing.length > 1) return "contested";
+  if (ballots.some((b) => b.voided)) return "voided";
+  if (ballots.some((b) => b.stopped)) return "stopped";
+  return ballots.length > 0 ? "open" : "waiting";
+}
