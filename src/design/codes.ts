@@ -1,0 +1,101 @@
+import { problem } from "../model/problem.ts";
+import type { Uniform } from "./random.ts";
+
+/**
+ * Codes that mean something to many people though their digits differ: emergency and police numbers of several
+ * countries, slang. Common practice, no source; a kitchen adds its own in the plan.
+ */
+export const reservedCodes: readonly string[] = ["108", "120", "187", "190", "192", "193", "420", "690"];
+
+/**
+ * All codes that may stand on a cup: 100 to 999, three different digits, no run up or down (123, 654), none that is
+ * reserved or that the kitchen avoids.
+ * Source   random three-digit codes are the standards' custom; the rest is common practice, no source
+ */
+export function usableCodes(avoid: readonly string[]): string[] {
+  const unwanted = new Set([...reservedCodes, ...avoid]);
+  const codes: string[] = [];
+  for (let number = 100; number <= 999; number++) {
+    const code = String(number);
+    if (new Set(code).size === 3 && !isRun(code) && !unwanted.has(code)) codes.push(code);
+  }
+  return codes;
+}
+
+function isRun(code: string): boolean {
+  const [a = 0, b = 0, c = 0] = [...code].map(Number);
+  return (b === a + 1 && c === b + 1) || (b === a - 1 && c === b - 1);
+}
+
+/** May these codes stand on one tray? No shared first digit, no two that are reorderings or one digit apart. */
+export function fitTogether(codes: readonly string[]): boolean {
+  return codes.every((code, at) => codes.slice(at + 1).every((other) => pairFits(code, other)));
+}
+
+function pairFits(one: string, other: string): boolean {
+  if (one[0] === other[0]) return false;
+  if ([...one].sort().join("") === [...other].sort().join("")) return false;
+  return [...one].filter((digit, at) => digit !== other[at]).length > 1;
+}
+
+/** Tries before a draw is begun anew, and draws before it is given up: chance may use up what fits together. */
+const triesPerTray = 2_000;
+const drawsPerStudy = 12;
+
+/**
+ * Codes for every tray, in serving order, drawn uniformly by rejection.
+ *
+ * Takes    waves: how many trays each wave has (spares included), in wave order; perTray: samples on a tray;
+ *          avoid: codes the kitchen never wants; random: a cryptographic source. Nothing else goes in, so that a code
+ *          cannot depend on a product, an order, a batch or a seed
+ * Returns  for each wave, for each tray, its codes. No code twice in the study while numbers suffice, else none twice
+ *          among people who sit together
+ * Throws   Problem "plan/too-many-trays" when a wave needs more codes than there are
+ */
+export function drawCodes(
+  waves: readonly number[],
+  perTray: number,
+  avoid: readonly string[],
+  random: Uniform,
+): string[][][] {
+  const usable = usableCodes(avoid);
+  const whole = drawDistinct(
+    waves.reduce((sum, trays) => sum + trays, 0),
+    perTray,
+    usable,
+    random,
+  );
+  if (whole) return waves.map((trays) => whole.splice(0, trays));
+  return waves.map((trays) => {
+    const drawn = drawDistinct(trays, perTray, usable, random);
+    if (!drawn) throw problem("plan/too-many-trays", { trays, codes: usable.length });
+    return drawn;
+  });
+}
+
+/** Codes for `trays` trays with no code twice, or null when there are too few, or the last ones do not fit together. */
+function drawDistinct(trays: number, perTray: number, usable: string[], random: Uniform): string[][] | null {
+  if (trays === 0) return [];
+  if (trays * perTray > usable.length) return null;
+  for (let draw = 0; draw < drawsPerStudy; draw++) {
+    const left = [...usable];
+    const drawn: string[][] = [];
+    for (let tray = drawTray(perTray, left, random); tray; tray = drawTray(perTray, left, random)) {
+      drawn.push(tray);
+      if (drawn.length >= trays) return drawn;
+    }
+  }
+  return null;
+}
+
+/** Takes the codes of one tray out of `left`; null, with `left` whole, when no lot that fits was drawn. */
+function drawTray(perTray: number, left: string[], random: Uniform): string[] | null {
+  for (let attempt = 0; attempt < triesPerTray && left.length >= perTray; attempt++) {
+    const lot = Array.from({ length: perTray }, () => left[random.below(left.length)] ?? "");
+    // the whole lot is thrown back, so that every fitting lot in every order stays equally likely
+    if (!fitTogether(lot)) continue;
+    for (const code of lot) left.splice(left.indexOf(code), 1);
+    return lot;
+  }
+  return null;
+}

@@ -1,0 +1,55 @@
+import { type Allergen, allergens } from "../model/allergen.ts";
+import { canonicalText, sha256 } from "../model/canonical.ts";
+import type { BlindPacket, BlindTray } from "../model/packet.ts";
+import type { Plan } from "../model/plan.ts";
+import { applyingCautions } from "./readiness.ts";
+
+/** Version of the ballot's wording; a packet names it, the words ship with the app. */
+export const ballotWording = "triangle-1";
+
+/**
+ * The blind packet of a study: all that its tablets ever receive.
+ *
+ * Takes    plan, study: as locked; trays: the blind half; commitment: of the sealed key
+ * Returns  the packet. Allergens are one list over everything served, so that they tell nothing of a tray
+ */
+export function blindPacketOf(plan: Plan, study: string, trays: BlindTray[], commitment: string): BlindPacket {
+  const { swallow, cleanser, pauseSeconds, retaste, warmUp } = plan.serving;
+  const union = allergenUnion(plan);
+  return {
+    v: 1,
+    study,
+    method: plan.method,
+    wording: ballotWording,
+    palette: plan.palette,
+    allergens: { version: sha256(canonicalText(union)), ...union },
+    cautions: applyingCautions(plan),
+    swallow,
+    cleanser,
+    pauseSeconds,
+    retaste,
+    warmUp,
+    trays,
+    commitment,
+  };
+}
+
+/**
+ * Allergens over everything that is served, each in one list only, sorted: the order of products, of declarations
+ * and of words within them leaves no trace. Declarations of a product that the plan no longer has are left out, as
+ * is that of a warm-up that is not served.
+ */
+export function allergenUnion(plan: Plan): Omit<BlindPacket["allergens"], "version"> {
+  const products = new Set(plan.products.map((product) => product.id));
+  const served = plan.declarations.filter(({ of }) =>
+    of === "warm-up" ? plan.serving.warmUp : of === "cleanser" || of === "carrier" || products.has(of),
+  );
+  const contains = new Set(served.flatMap((declaration) => declaration.contains));
+  const may = new Set(served.flatMap((declaration) => declaration.mayContain));
+  const inOrder = (wanted: (allergen: Allergen) => boolean) => allergens.filter(wanted).sort();
+  return {
+    contains: inOrder((allergen) => contains.has(allergen)),
+    mayContain: inOrder((allergen) => may.has(allergen) && !contains.has(allergen)),
+    other: [...new Set(served.map(({ other }) => other.trim()).filter((other) => other !== ""))].sort(),
+  };
+}

@@ -1,0 +1,133 @@
+import type { OpenPart } from "../model/open-part.ts";
+import { type Caution, cautions, type Plan } from "../model/plan.ts";
+
+/** A plan of which nothing is decided; the numbers are starting points a lead may change. */
+export function emptyPlan(): Plan {
+  return {
+    title: "",
+    objective: "",
+    ifYes: "",
+    ifNo: "",
+    standsFor: "",
+    method: "triangle",
+    goal: "difference",
+    alpha: 0.05,
+    discriminatorShareSought: 0.3,
+    people: 24,
+    spares: 3,
+    products: [],
+    looks: null,
+    masking: "",
+    waves: [],
+    serving: {
+      portionGrams: null,
+      servingCelsius: null,
+      vessel: "",
+      cleanser: "",
+      pauseSeconds: 30,
+      swallow: "swallow",
+      retaste: true,
+      warmUp: false,
+      warmUpWhat: "",
+    },
+    serverKnowsKey: false,
+    place: "",
+    palette: "day",
+    declarations: [],
+    declarationsComplete: false,
+    cautionsRead: [],
+    cautionsApplying: ["hygiene", "choking"],
+    avoidCodes: [],
+  };
+}
+
+/** Cautions of a plan, in fixed order: those the lead named, and hygiene and choking, which every tasting has. */
+export function applyingCautions(plan: Plan): Caution[] {
+  const applying = new Set<Caution>(["hygiene", "choking", ...plan.cautionsApplying]);
+  return cautions.filter((caution) => applying.has(caution));
+}
+
+/**
+ * What needs an allergen declaration: each product (by id), and the warm-up and the cleanser if there are any.
+ * A carrier is declared where there is one; the plan does not say whether there is.
+ */
+export function toDeclare(plan: Plan): string[] {
+  return [
+    ...plan.products.map((product) => product.id),
+    ...(plan.serving.warmUp ? ["warm-up"] : []),
+    ...(isBlank(plan.serving.cleanser) ? [] : ["cleanser"]),
+  ];
+}
+
+/** Everything a plan still lacks before it can be locked, in the order of its parts; empty when it is ready. */
+export function openParts(plan: Plan): OpenPart[] {
+  return [...openQuestion(plan), ...openMethod(plan), ...openSamples(plan), ...openServing(plan), ...openSafety(plan)];
+}
+
+function openQuestion(plan: Plan): OpenPart[] {
+  const lines = { title: plan.title, objective: plan.objective, "if-yes": plan.ifYes, "if-no": plan.ifNo } as const;
+  return (Object.keys(lines) as (keyof typeof lines)[])
+    .filter((what) => isBlank(lines[what]))
+    .map((what) => ({ part: "question", what }));
+}
+
+function openMethod(plan: Plan): OpenPart[] {
+  const open: OpenPart[] = [];
+  if (!(plan.alpha > 0 && plan.alpha <= 0.5)) open.push({ part: "method", what: "alpha" });
+  const sought = plan.discriminatorShareSought;
+  if (!(sought > 0 && sought <= 1)) open.push({ part: "method", what: "share-sought" });
+  if (!(plan.people >= 1)) open.push({ part: "people", what: "people" });
+  return open;
+}
+
+function openSamples(plan: Plan): OpenPart[] {
+  const open: OpenPart[] = [];
+  const { products } = plan;
+  if (products.length !== 2) open.push({ part: "samples", what: "two-products", count: products.length });
+  products.forEach(({ name, preparation }, product) => {
+    if (isBlank(name)) open.push({ part: "samples", what: "product-name", product, name });
+    if (isBlank(preparation)) open.push({ part: "samples", what: "product-preparation", product, name });
+  });
+  const [first, second] = products.map((product) => product.name.trim());
+  if (first && second && first.toLowerCase() === second.toLowerCase()) {
+    open.push({ part: "samples", what: "same-name", name: first });
+  }
+  if (plan.looks === null) open.push({ part: "samples", what: "looks" });
+  if (plan.looks === "masked" && isBlank(plan.masking)) open.push({ part: "samples", what: "masking" });
+  return open;
+}
+
+function openServing(plan: Plan): OpenPart[] {
+  const open: OpenPart[] = [];
+  const inWaves = plan.waves.reduce((sum, wave) => sum + wave.people, 0);
+  if (plan.waves.length === 0) open.push({ part: "serving", what: "waves" });
+  else if (inWaves !== plan.people) {
+    open.push({ part: "serving", what: "people-in-waves", planned: plan.people, inWaves });
+  }
+  plan.waves.forEach((wave, at) => {
+    for (const product of plan.products) {
+      const batches = wave.batches[product.id] ?? [];
+      if (batches.length === 0 || batches.some(isBlank)) {
+        open.push({ part: "serving", what: "batch", wave: at, name: product.name });
+      }
+    }
+  });
+  if (plan.serving.warmUp && isBlank(plan.serving.warmUpWhat)) open.push({ part: "serving", what: "warm-up" });
+  return open;
+}
+
+function openSafety(plan: Plan): OpenPart[] {
+  const open: OpenPart[] = [];
+  const declared = new Set(plan.declarations.map((declaration) => declaration.of));
+  const nameOf = new Map(plan.products.map((product) => [product.id, product.name]));
+  for (const of of toDeclare(plan)) {
+    if (!declared.has(of)) open.push({ part: "safety", what: "declaration", of: nameOf.get(of) ?? of });
+  }
+  if (!plan.declarationsComplete) open.push({ part: "safety", what: "declarations-complete" });
+  for (const caution of applyingCautions(plan)) {
+    if (!plan.cautionsRead.includes(caution)) open.push({ part: "safety", what: "caution", caution });
+  }
+  return open;
+}
+
+const isBlank = (text: string): boolean => text.trim() === "";

@@ -1,0 +1,25 @@
+import type { Caution } from "./plan.ts";
+
+/** Parts of a plan, in the order in which the lead meets them. */
+export const planParts = ["question", "method", "people", "samples", "serving", "safety"] as const;
+export type PlanPart = (typeof planParts)[number];
+
+/**
+ * Something a plan still lacks before it can be locked: found by `design/readiness`, worded in `words`.
+ * Products and waves are named by their place in the plan, from 0, and as the lead wrote them.
+ */
+export type OpenPart =
+  | { part: "question"; what: "title" | "objective" | "if-yes" | "if-no" }
+  | { part: "method"; what: "alpha" | "share-sought" }
+  | { part: "people"; what: "people" }
+  | { part: "samples"; what: "two-products"; count: number }
+  | { part: "samples"; what: "product-name" | "product-preparation"; product: number; name: string }
+  | { part: "samples"; what: "same-name"; name: string }
+  | { part: "samples"; what: "looks" | "masking" }
+  | { part: "serving"; what: "waves" }
+  | { part: "serving"; what: "people-in-waves"; planned: number; inWaves: number }
+  | { part: "serving"; what: "batch"; wave: number; name: string }
+  | { part: "serving"; what: "warm-up" }
+  | { part: "safety"; what: "declaration"; of: string }
+  | { part: "safety"; what: "declarations-complete" }
+  | { part: "safety"; what: "caution"; caution: Caution };
