@@ -1,10 +1,125 @@
+import { readFileSync } from "node:fs";
+import { join, relative } from "node:path";
 import preact from "@preact/preset-vite";
+import { build, type Plugin } from "vite";
 import { defineConfig } from "vitest/config";
+import { getManifest } from "workbox-build";
+
+const source = join(import.meta.dirname, "src");
+const output = join(import.meta.dirname, "dist/app");
+const { version } = JSON.parse(readFileSync(join(import.meta.dirname, "package.json"), "utf8")) as { version: string };
+
+/** Rooms that must not be reachable from what a panel device loads: what is not shipped cannot leak. */
+const notOnTablets = /^(analysis|design|seal|demo|archive|organizer|report)\//;
+/** Entries that work offline, each with a worker of its own whose scope is its folder. */
+const offlineEntries = ["panel", "organizer"];
+
+type Chunk = { file: string; css?: string[]; assets?: string[]; imports?: string[]; dynamicImports?: string[] };
+
+/** Fails the build when a chunk that a panel device can load, dynamic imports included, holds a forbidden room. */
+function blindPanel(): Plugin {
+  return {
+    name: "cloche-blind-panel",
+    generateBundle(_options, bundle) {
+      const chunks = Object.values(bundle).filter((part) => part.type === "chunk");
+      const byFile = new Map(chunks.map((chunk) => [chunk.fileName, chunk]));
+      const seen = new Set<string>();
+      const queue = chunks.filter((chunk) => chunk.facadeModuleId === join(source, "panel/index.html"));
+      for (let chunk = queue.pop(); chunk; chunk = queue.pop()) {
+        if (seen.has(chunk.fileName)) continue;
+        seen.add(chunk.fileName);
+        const leak = chunk.moduleIds.map((id) => relative(source, id)).find((id) => notOnTablets.test(id));
+        if (leak) this.error(`the panel's chunk ${chunk.fileName} holds ${leak}, which no panel device may load`);
+        for (const file of [...chunk.imports, ...chunk.dynamicImports]) {
+          const next = byFile.get(file);
+          if (next) queue.push(next);
+        }
+      }
+      if (seen.size === 0) this.error("the panel's entry was not found in the bundle");
+    },
+  };
+}
+
+/** Writes one service worker for each offline entry, with the list of exactly the files that entry can load. */
+function serviceWorkers(): Plugin {
+  return {
+    name: "cloche-service-workers",
+    apply: "build",
+    enforce: "post",
+    async writeBundle() {
+      const manifest = JSON.parse(readFileSync(join(output, ".vite/manifest.json"), "utf8")) as Record<string, Chunk>;
+      for (const entry of offlineEntries) {
+        const files = [
+          `${entry}/index.html`,
+          `${entry}/manifest.webmanifest`,
+          "icon.svg",
+          ...filesOf(manifest, `${entry}/index.html`),
+        ];
+        const { manifestEntries } = await getManifest({
+          globDirectory: output,
+          globPatterns: files,
+          dontCacheBustURLsMatching: /assets\//,
+        });
+        const list = manifestEntries.map((file) => ({ ...file, url: `/${file.url}` }));
+        await build({
+          configFile: false,
+          publicDir: false,
+          logLevel: "warn",
+          define: {
+            "self.__WB_MANIFEST": JSON.stringify(list),
+            "self.__ENTRY": JSON.stringify(entry),
+            "process.env.NODE_ENV": '"production"',
+          },
+          build: {
+            outDir: output,
+            emptyOutDir: false,
+            lib: {
+              entry: join(source, "ui/worker/sw.ts"),
+              formats: ["iife"],
+              name: "sw",
+              fileName: () => `${entry}/sw.js`,
+            },
+          },
+        });
+      }
+    },
+  };
+}
+
+function filesOf(manifest: Record<string, Chunk>, entry: string): string[] {
+  const seen = new Set<string>();
+  const queue = [entry];
+  const files = new Set<string>();
+  for (let name = queue.pop(); name; name = queue.pop()) {
+    const chunk = manifest[name];
+    if (!chunk || seen.has(name)) continue;
+    seen.add(name);
+    for (const file of [chunk.file, ...(chunk.css ?? []), ...(chunk.assets ?? [])]) files.add(file);
+    queue.push(...(chunk.imports ?? []), ...(chunk.dynamicImports ?? []));
+  }
+  return [...files];
+}
 
 export default defineConfig({
   root: "src",
   publicDir: "../public",
-  plugins: [preact()],
+  plugins: [preact(), blindPanel(), serviceWorkers()],
+  define: { __APP_VERSION__: JSON.stringify(version) },
+  worker: { format: "es" },
+  build: {
+    outDir: output,
+    emptyOutDir: true,
+    target: "es2022",
+    manifest: true,
+    rolldownOptions: {
+      input: Object.fromEntries(
+        ["start", "panel", "organizer", "report"].map((name) => [
+          name,
+          join(source, name === "start" ? "index.html" : `${name}/index.html`),
+        ]),
+      ),
+    },
+  },
   test: {
     root: ".",
     projects: [
@@ -14,7 +129,13 @@ export default defineConfig({
       },
       {
         extends: true,
-        test: { name: "server", include: ["test/server/**/*.test.ts"], testTimeout: 60_000, hookTimeout: 60_000 },
+        test: {
+          name: "server",
+          include: ["test/server/**/*.test.ts"],
+          testTimeout: 120_000,
+          hookTimeout: 60_000,
+          fileParallelism: false,
+        },
       },
       {
         extends: true,

@@ -236,6 +236,11 @@ export class DeviceStore implements OutboxStore {
     return this.#connection.run((database) => database.getAll("received", range));
   }
 
+  async receivedStreams(): Promise<string[]> {
+    const keys = await this.#connection.run((database) => database.getAllKeys("received"));
+    return [...new Set(keys.map(([stream]) => stream))];
+  }
+
   /** Keeps received events; `anew` forgets what was received of the stream before (new incarnation, or revealed). */
   async keepReceived(stream: StreamName, events: StoredEvent[], anew: boolean): Promise<void> {
     const name = streamKey(stream);

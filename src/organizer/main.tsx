@@ -1,0 +1,1 @@
+import { render } from "preact"; render(null, document.getElementById("app") as HTMLElement);
