@@ -11,6 +11,12 @@ export type ProblemDetails = {
   "analysis/not-a-share": { name: string; value: string };
   "analysis/unknown-method": { method: string; known: string };
   "analysis/method-not-yet": { method: string };
+  "analysis/not-a-distance": { name: string; value: string };
+  "analysis/tray-not-in-key": { tray: number };
+  "analysis/no-odd-sample": { tray: number };
+  "analysis/code-not-on-tray": { tray: number; code: string };
+  "analysis/tray-counted-twice": { tray: number };
+  "analysis/row-twice": { panelist: string; repeat: string };
   // files and terminal
   "file/not-found": { path: string };
   "file/not-json": { path: string; reason: string };

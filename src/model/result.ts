@@ -53,6 +53,8 @@ export const caveat = z.discriminatedUnion("what", [
   z.strictObject({ what: z.literal("likeness-not-shown") }),
   z.strictObject({ what: z.literal("this-panel-only"), standsFor: line }),
   z.strictObject({ what: z.literal("guessing-model") }),
+  /** Some people gave several answers: the test holds, the bounds take each answer for another person's. */
+  z.strictObject({ what: z.literal("repeats-pooled"), people: count, judgments: count }),
   z.strictObject({ what: z.literal("few-batches"), product: line, batches: count }),
   z.strictObject({ what: z.literal("looks-differ") }),
   z.strictObject({ what: z.literal("server-knew") }),

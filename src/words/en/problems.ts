@@ -8,6 +8,17 @@ export const problems: Sentences = {
   "analysis/not-a-share": (d) => `${d.name} is ${d.value}; it must lie between 0 and 1.`,
   "analysis/unknown-method": (d) => `There is no method “${d.method}”. Known methods: ${d.known}.`,
   "analysis/method-not-yet": (d) => `Cloche does not compute the method “${d.method}” yet. Use triangle.`,
+  "analysis/not-a-distance": (d) => `${d.name} is ${d.value}; it must be a number of 0 or more.`,
+  "analysis/tray-not-in-key": (d) =>
+    `An answer names tray ${d.tray}, which the key does not hold. The result was not computed; check that key and answers belong to one study.`,
+  "analysis/no-odd-sample": (d) =>
+    `In the key, tray ${d.tray} does not hold three samples with exactly one odd. The result was not computed; the answers are untouched.`,
+  "analysis/code-not-on-tray": (d) =>
+    `The answer for tray ${d.tray} names code ${d.code}, which the key does not put on that tray. The result was not computed; the answers are untouched.`,
+  "analysis/tray-counted-twice": (d) =>
+    `Tray ${d.tray} has two counted answers. Settle which one stands; the result was not computed.`,
+  "analysis/row-twice": (d) =>
+    `Panelist ${d.panelist}, repeat ${d.repeat}, stands in the answers twice. Remove one of the two rows.`,
 
   "file/not-found": (d) => `There is no file ${d.path}. Check the name and the folder.`,
   "file/not-json": (d) => `${d.path} is not valid JSON: ${d.reason}.`,

@@ -1,0 +1,113 @@
+import type { Method } from "../model/plan.ts";
+import type { ChoiceStatistics, Interval } from "../model/result.ts";
+import { criticalNumber, lowerTail, quantile, upperTail } from "./binomial.ts";
+import { requireCount, requireRisk, requireShare } from "./check.ts";
+import { type ChoiceMethod, choiceMethod, discriminatorShareOf } from "./method.ts";
+import { power } from "./power.ts";
+import { exactInterval, lowerLimit } from "./share-interval.ts";
+
+/** Under this many judgments there are numbers, but no verdict. */
+export const leastForVerdict = 6;
+/** A count whose lower tail of guessing is this or less puts labels and wording in doubt (common practice, no source). */
+export const lowTailInDoubt = 0.025;
+
+export type ChoiceCounts = {
+  method: Method;
+  goal: "difference";
+  /** Risk of seeing a difference that is not there, between 0 and 1. */
+  alpha: number;
+  correct: number;
+  judgments: number;
+  /** Of the two-sided interval for the share of right answers; 0.95 when left out. */
+  confidence?: number;
+  /** What the plan was to find: share of people who tell (0 to 1), and how many people were planned. */
+  sought?: { discriminatorShare: number; people: number };
+};
+
+/**
+ * The statistics of one choice test from its two counts, all exact.
+ *
+ * Returns  the share who can tell and d-prime with the one-sided bound that goes with the test: it lies above zero if and
+ *          only if p <= alpha. The p-value is never 0: below the smallest double that double stands for it
+ * Throws   Problem "analysis/not-a-count", "analysis/not-a-share", "analysis/unknown-method", "analysis/method-not-yet"
+ * Example  choiceStatistics({ method: "triangle", goal: "difference", alpha: 0.05, correct: 14, judgments: 24 })
+ *          // criticalNumber 13, pValue 0.0103, outcome "reached"
+ */
+export function choiceStatistics(counts: ChoiceCounts): ChoiceStatistics {
+  const { method, goal, alpha, correct, judgments, confidence = 0.95, sought } = counts;
+  const entry = choiceMethod(method);
+  check(counts, confidence);
+  const { guessProbability, sides } = entry;
+  const pValue = Math.max(Number.MIN_VALUE, upperTail(correct, judgments, guessProbability));
+  const needed = criticalNumber(judgments, guessProbability, alpha);
+  const low = boundWithTest(counts, guessProbability, pValue);
+  return {
+    method,
+    goal,
+    sides,
+    alpha,
+    judgments,
+    correct,
+    guessProbability,
+    expectedByGuessing: judgments / entry.choices,
+    criticalNumber: needed,
+    chanceAtCritical: needed === null ? null : upperTail(needed, judgments, guessProbability),
+    pValue,
+    outcome: outcomeOf(counts, guessProbability, pValue),
+    correctShare: {
+      estimate: judgments === 0 ? null : correct / judgments,
+      ...exactInterval(correct, judgments, confidence),
+      confidence,
+      kind: "two-sided",
+    },
+    discriminatorShare: bounded(counts, (share) => discriminatorShareOf(method, share), low),
+    dPrime: bounded(counts, entry.dPrime, low),
+    guessingPanels: guessingPanels(judgments, entry),
+    power: sought ? { ...sought, power: power(method, sought.people, alpha, sought.discriminatorShare) } : null,
+  };
+}
+
+function check({ alpha, correct, judgments, sought }: ChoiceCounts, confidence: number): void {
+  requireCount("judgments", judgments);
+  requireCount("correct", correct, 0, judgments);
+  requireRisk("alpha", alpha);
+  requireRisk("confidence", confidence);
+  if (!sought) return;
+  requireCount("people", sought.people);
+  requireShare("discriminatorShare", sought.discriminatorShare);
+}
+
+function outcomeOf(counts: ChoiceCounts, guess: number, pValue: number): ChoiceStatistics["outcome"] {
+  const { alpha, correct, judgments } = counts;
+  if (judgments < leastForVerdict) return "too-few";
+  if (pValue <= alpha) return "reached";
+  return lowerTail(correct, judgments, guess) <= lowTailInDoubt ? "far-below-chance" : "not-reached";
+}
+
+/** The share's exact lower bound at risk alpha, kept on the side of guessing where the test stands despite rounding. */
+function boundWithTest({ alpha, correct, judgments }: ChoiceCounts, guess: number, pValue: number): number {
+  const bound = lowerLimit(correct, judgments, alpha);
+  return pValue <= alpha ? Math.max(bound, guess) : Math.min(bound, guess);
+}
+
+/** An estimate and lower bound on another scale than the share of right answers. */
+function bounded(counts: ChoiceCounts, scale: (rightShare: number) => number | null, low: number): Interval {
+  const { alpha, correct, judgments } = counts;
+  return {
+    estimate: judgments === 0 ? null : scale(correct / judgments),
+    low: scale(low) ?? 0,
+    high: null,
+    confidence: 1 - alpha,
+    kind: "lower",
+  };
+}
+
+/** 100 panels that only guess, at the middles of 100 equal parts of the exact distribution; index = number right. */
+function guessingPanels(judgments: number, { guessProbability }: ChoiceMethod): number[] {
+  const panels = new Array<number>(judgments + 1).fill(0);
+  for (let dot = 0; dot < 100; dot++) {
+    const right = quantile((dot + 0.5) / 100, judgments, guessProbability);
+    panels[right] = (panels[right] ?? 0) + 1;
+  }
+  return panels;
+}

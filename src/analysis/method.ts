@@ -1,0 +1,80 @@
+import { type Method, methods } from "../model/plan.ts";
+import { problem } from "../model/problem.ts";
+import { requireShare } from "./check.ts";
+import { triangleDPrime, triangleRight } from "./thurstone.ts";
+
+/**
+ * What sets one choice method apart from another in the analysis. A further method is one more entry in `table` (and in
+ * the model's `plannable` once it can be planned); everything else follows from these fields.
+ */
+export type ChoiceMethod = {
+  /** How many answers a panelist picks from, and how likely a guess is right. */
+  choices: number;
+  guessProbability: number;
+  sides: "one" | "two";
+  /** Serving orders in the trade's letters, A = first product of the plan. */
+  orders: readonly string[];
+  /** Do repeats of one person keep the test exact? Only where nobody can be right but by chance if nothing differs. */
+  poolsRepeats: boolean;
+  /** Psychometric function: share of right answers at a distance d-prime, and back (null: no finite distance). */
+  rightShare: (dPrime: number) => number;
+  dPrime: (rightShare: number) => number | null;
+};
+
+const table: Partial<Record<Method, ChoiceMethod>> = {
+  triangle: {
+    choices: 3,
+    guessProbability: 1 / 3,
+    sides: "one",
+    orders: ["AAB", "ABA", "BAA", "BBA", "BAB", "ABB"],
+    poolsRepeats: true,
+    rightShare: triangleRight,
+    dPrime: triangleDPrime,
+  },
+};
+
+/**
+ * The entry for a method's name.
+ * Throws   Problem "analysis/unknown-method" for a name nobody knows, "analysis/method-not-yet" for one without an entry
+ */
+export function choiceMethod(name: string): ChoiceMethod {
+  const known = methods.find((method) => method === name);
+  if (!known) throw problem("analysis/unknown-method", { method: name, known: methods.join(", ") });
+  const entry = table[known];
+  if (!entry) throw problem("analysis/method-not-yet", { method: name });
+  return entry;
+}
+
+/**
+ * Share of right answers when `discriminatorShare` of the people tell and the rest guess: p0 + (1 - p0) pd.
+ * Example  rightShareOf("triangle", 0.25) // 0.5
+ */
+export function rightShareOf(method: string, discriminatorShare: number): number {
+  requireShare("discriminatorShare", discriminatorShare);
+  const { guessProbability } = choiceMethod(method);
+  return guessProbability + (1 - guessProbability) * discriminatorShare;
+}
+
+/**
+ * Share of people who tell, from the share of right answers; 0 at or below guessing.
+ * Example  discriminatorShareOf("triangle", 0.5) // 0.25
+ */
+export function discriminatorShareOf(method: string, rightShare: number): number {
+  requireShare("rightShare", rightShare);
+  const { guessProbability } = choiceMethod(method);
+  return Math.max(0, (rightShare - guessProbability) / (1 - guessProbability));
+}
+
+/** d-prime that gives a share of people who tell; null at 1. Example: dPrimeOf("triangle", 0.375) // 1.89 */
+export function dPrimeOf(method: string, discriminatorShare: number): number | null {
+  return choiceMethod(method).dPrime(rightShareOf(method, discriminatorShare));
+}
+
+/**
+ * Share of people who tell that goes with a d-prime, 0 or more.
+ * Throws   Problem "analysis/not-a-distance"
+ */
+export function discriminatorShareAt(method: string, dPrime: number): number {
+  if (!(dPrime >= 0)) throw problem("analysis/not-a-distance", { name: "dPrime", value: String(dPrime) });
+  return discriminatorShareOf(method, choiceMethod(method).rightShare(dPrime));
+}
