@@ -30,10 +30,11 @@ export class Connection {
   write(stores: WriteStore[], work: (tx: WriteTransaction) => Promise<void>): Promise<void> {
     return this.run(async (database) => {
       const tx = database.transaction(stores, "readwrite", { durability: "strict" }) as WriteTransaction;
-      // the reason of an abort is the transaction's (a full disk shows only there), so both are awaited
-      const [, ended] = await Promise.allSettled([tx.done, work(tx).catch((error) => abort(tx, error))]);
-      await tx.done;
-      if (ended.status === "rejected") throw ended.reason;
+      const [done, worked] = await Promise.allSettled([tx.done, work(tx).catch((error) => abort(tx, error))]);
+      if (done.status === "fulfilled") return;
+      // a full disk shows only as the transaction's own reason; a plain abort means that the work itself failed
+      const plain = done.reason instanceof DOMException && done.reason.name === "AbortError";
+      throw plain && worked.status === "rejected" ? worked.reason : done.reason;
     });
   }
 

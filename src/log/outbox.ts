@@ -70,9 +70,13 @@ export async function sendAll(
     const tops = await store.topSeqs();
     if (Object.entries(reply.heads).some(([stream, head]) => head > (tops[stream] ?? 0)))
       return { done: "rolled-back" };
-    const settledNow = new Set(changes.map((change) => change.id));
-    const lost = (await store.safeBeyond(reply.heads)).filter((event) => !settledNow.has(event.id));
-    await store.settle([...changes, ...lost.map(({ id }) => ({ id, sent: "unsent" as const }))], reply.incarnation);
+    await store.settle(changes, reply.incarnation);
+    const lost = await store.safeBeyond(reply.heads);
+    if (lost.length > 0)
+      await store.settle(
+        lost.map(({ id }) => ({ id, sent: "unsent" })),
+        reply.incarnation,
+      );
     if (lost.length > 0) {
       refills += 1;
       // a server that keeps losing what it acknowledged must not be asked for ever
