@@ -1,0 +1,50 @@
+// Runs every check from a bare Debian machine with Node: installs what is missing, builds, then tests.
+import { spawnSync } from "node:child_process";
+import { existsSync } from "node:fs";
+import { join } from "node:path";
+
+const top = join(import.meta.dirname, "..");
+const wanted = process.argv.slice(2);
+
+function run(command, args, options = {}) {
+  process.stderr.write(`> ${command} ${args.join(" ")}\n`);
+  const { status, error } = spawnSync(command, args, { cwd: top, stdio: "inherit", ...options });
+  if (error || status !== 0) {
+    process.stderr.write(`${command} ${args.join(" ")} failed${error ? `: ${error.message}` : ""}\n`);
+    process.exit(status || 1);
+  }
+}
+const has = (command) => spawnSync("sh", ["-c", `command -v ${command}`]).status === 0;
+
+/** Debian packages for what the tests need and the machine lacks. */
+function installSystem() {
+  const packages = [];
+  if (!has("chromium")) packages.push("chromium", "fonts-noto-core");
+  if (!has("pdftotext")) packages.push("poppler-utils");
+  if (!has("openssl")) packages.push("openssl");
+  if (!has("g++")) packages.push("g++");
+  if (!has("make")) packages.push("make");
+  if (!has("python3")) packages.push("python3");
+  if (packages.length === 0) return;
+  if (!has("apt-get")) {
+    process.stderr.write(`The tests need ${packages.join(", ")}. Install them with this system's package manager.\n`);
+    process.exit(1);
+  }
+  const prefix = process.getuid?.() === 0 ? [] : ["sudo"];
+  const env = { ...process.env, DEBIAN_FRONTEND: "noninteractive" };
+  const [first, ...rest] = [...prefix, "apt-get"];
+  run(first, [...rest, "update", "-q"], { env });
+  run(first, [...rest, "install", "-y", "-q", "--no-install-recommends", ...packages], { env });
+}
+
+installSystem();
+if (!existsSync(join(top, "node_modules/.package-lock.json"))) run("npm", ["ci", "--no-fund", "--no-audit"]);
+run("npm", ["run", "build"]);
+if (wanted.length > 0) run("npx", ["vitest", "run", ...wanted]);
+else {
+  run("npm", ["run", "check"]);
+  run("npm", ["run", "size"]);
+  run("npx", ["vitest", "run", "--project", "unit"]);
+  run("npx", ["vitest", "run", "--project", "server"]);
+  run("npx", ["vitest", "run", "--project", "e2e"]);
+}
