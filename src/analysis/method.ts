@@ -14,8 +14,6 @@ export type ChoiceMethod = {
   sides: "one" | "two";
   /** Serving orders in the trade's letters, A = first product of the plan. */
   orders: readonly string[];
-  /** Do repeats of one person keep the test exact? Only where nobody can be right but by chance if nothing differs. */
-  poolsRepeats: boolean;
   /** Psychometric function: share of right answers at a distance d-prime, and back (null: no finite distance). */
   rightShare: (dPrime: number) => number;
   dPrime: (rightShare: number) => number | null;
@@ -27,7 +25,6 @@ const table: Partial<Record<Method, ChoiceMethod>> = {
     guessProbability: 1 / 3,
     sides: "one",
     orders: ["AAB", "ABA", "BAA", "BBA", "BAB", "ABB"],
-    poolsRepeats: true,
     rightShare: triangleRight,
     dPrime: triangleDPrime,
   },

@@ -1,0 +1,139 @@
+import type { Result } from "../model/result.ts";
+import type { ReportWords } from "../words/en/report.ts";
+import { leastForVerdict } from "./choice.ts";
+import { discriminatorShareOf } from "./method.ts";
+
+export type Row = { id: string; label: string; value: string };
+
+/** The report in words, top to bottom. */
+export type Description = {
+  /** "Triangle test, to show a difference": the fine line at the top. */
+  test: string;
+  verdict: string;
+  /** How large, with bounds. */
+  size: string;
+  /** What was agreed beforehand, and which step the result calls for. */
+  agreed: string;
+  /** p in words, and what p is not. */
+  meaning: string;
+  caution: string;
+  chance: { caption: string; observed: string; needed: string | null; axis: string };
+  rows: Row[];
+  caveats: string[];
+  /** At least one sentence: "None recorded." when nothing went off the plan. */
+  departures: string[];
+};
+
+/**
+ * Every sentence of the report, made from the numbers of the result and nothing else.
+ *
+ * Takes    words: sentences of one language (`words/<language>/report.ts`)
+ * Returns  plain texts; those of the lead (names, notes, steps) appear as typed, in quotation marks
+ */
+export function describe(result: Result, words: ReportWords): Description {
+  const { study, judgments, correct, pValue, alpha } = result;
+  return {
+    test: `${words.methods[result.method]}, ${words.goals[result.goal]}`,
+    verdict: verdictOf(result, words),
+    size: sizeOf(result, words),
+    agreed: study ? words.agreed[result.outcome](study.ifYes, study.ifNo) : words.agreed.noStudy,
+    meaning: judgments === 0 ? "" : words.pInWords(pValue, alpha, correct, judgments),
+    caution: judgments === 0 ? "" : words.pIsNot,
+    chance: chanceOf(result, words),
+    rows: rowsOf(result, words),
+    caveats: result.caveats.map((caveat) => sentence(words.caveats, caveat)),
+    departures: departuresOf(result, words),
+  };
+}
+
+function verdictOf(result: Result, words: ReportWords): string {
+  const [first, second] = result.study?.products ?? [];
+  return words.verdict[result.outcome]({
+    method: result.method,
+    correct: result.correct,
+    judgments: result.judgments,
+    needed: result.criticalNumber,
+    alpha: result.alpha,
+    products: first && second ? [first.name, second.name] : null,
+    planned: result.study !== null,
+    leastForVerdict,
+  });
+}
+
+function sizeOf(result: Result, words: ReportWords): string {
+  const { correctShare, discriminatorShare, dPrime, outcome, method } = result;
+  if (correctShare.estimate === null || discriminatorShare.estimate === null) return words.size.none;
+  if (outcome === "reached") return words.size.reached(discriminatorShare, dPrime);
+  // beside a test that was not reached stand both ends of what the answers allow, not only the lower one
+  const { confidence } = correctShare;
+  const right = { low: correctShare.low, high: correctShare.high ?? 1, confidence };
+  const low = discriminatorShareOf(method, right.low);
+  const high = discriminatorShareOf(method, right.high);
+  if (outcome === "far-below-chance" || high === 0) {
+    return words.size.rightOnly(correctShare.estimate, right, result.guessProbability);
+  }
+  return words.size.open(discriminatorShare.estimate, { low, high, confidence });
+}
+
+function chanceOf(result: Result, words: ReportWords): Description["chance"] {
+  const { judgments, criticalNumber, chanceAtCritical, guessingPanels, correct } = result;
+  const dots = guessingPanels.reduce(
+    (sum, panels, right) => sum + (right >= (criticalNumber ?? right + 1) ? panels : 0),
+    0,
+  );
+  return {
+    caption: words.chance.caption(judgments, criticalNumber, chanceAtCritical, dots),
+    observed: words.chance.observed(correct),
+    needed: criticalNumber === null ? null : words.chance.needed(criticalNumber),
+    axis: words.chance.axis,
+  };
+}
+
+function rowsOf(result: Result, { rows, values }: ReportWords): Row[] {
+  const { correct, judgments, correctShare, criticalNumber, chanceAtCritical, alpha, power, study } = result;
+  const { estimate, low, high, confidence } = correctShare;
+  const list: Row[] = [
+    { id: "right", label: rows.right, value: values.of(correct, judgments) },
+    { id: "rightShare", label: rows.rightShare, value: values.share(estimate, { low, high: high ?? 1, confidence }) },
+    { id: "expected", label: rows.expected, value: values.expected(result.expectedByGuessing) },
+    { id: "needed", label: rows.needed, value: values.needed(criticalNumber, alpha) },
+  ];
+  if (chanceAtCritical !== null) {
+    list.push({ id: "chanceAtCritical", label: rows.chanceAtCritical, value: values.chance(chanceAtCritical) });
+  }
+  list.push(
+    { id: "pValue", label: rows.pValue, value: values.p(result.pValue, alpha) },
+    { id: "discriminatorShare", label: rows.discriminatorShare, value: values.tell(result.discriminatorShare) },
+    { id: "dPrime", label: rows.dPrime, value: values.distance(result.dPrime, judgments > 0) },
+  );
+  if (power) {
+    list.push({
+      id: "power",
+      label: rows.power(power.discriminatorShare, power.people),
+      value: values.power(power.power),
+    });
+  }
+  if (study) {
+    list.push({
+      id: "guesses",
+      label: rows.guesses,
+      value: values.guesses(study.guessesTicked, study.guessesTickedRight),
+    });
+  }
+  return list;
+}
+
+function departuresOf(result: Result, words: ReportWords): string[] {
+  if (!result.study) return [words.noRecord];
+  const list = result.departures.map((departure) => sentence(words.departures, departure));
+  return list.length > 0 ? list : [words.noDepartures];
+}
+
+/** The sentence for a fact, from a table that has one for each kind. */
+function sentence<F extends { what: string }>(
+  table: { [W in F["what"]]: (fact: Extract<F, { what: W }>) => string },
+  fact: F,
+): string {
+  const make = table[fact.what as F["what"]] as (fact: F) => string;
+  return make(fact);
+}
