@@ -36,7 +36,8 @@ for (const [entry, limit] of Object.entries(limits)) {
 }
 
 // The build itself fails when a panel chunk holds a forbidden room (vite.config.ts). This looks at the bytes again.
-const planted = /sealKey|openKey|criticalNumber|makeTrays|PBKDF2/;
+// Names are minified away, so it looks for words that only those rooms say.
+const planted = /PBKDF2|AES-GCM|odd sample|guessing panels|\bAAB\b/;
 for (const file of filesOf("panel/index.html")) {
   const text = readFileSync(join(app, file), "utf8");
   const found = text.match(planted);

@@ -41,7 +41,10 @@ describe("C6: what is no acknowledgment", () => {
     ["a proxy's 502", (_q, r) => r.writeHead(502, json).end(JSON.stringify(good))],
     [
       "a reply cut in the middle",
-      (_q, r) => r.writeHead(200, { ...json, "content-length": "500" }).end(JSON.stringify(good)),
+      (_q, r) => {
+        r.writeHead(200, { ...json, "content-length": "500" });
+        r.write(JSON.stringify(good), () => r.socket?.destroy());
+      },
     ],
   ];
   test.each(cases)("%s", async (_name, listener) => {
