@@ -14,8 +14,17 @@ export const limits = {
 export const roles = ["lead", "panel", "reader"] as const;
 export type Role = (typeof roles)[number];
 
+// GET /api/hello (anyone): which database this is, and the device that a cookie says was enrolled in this browser.
+// The cookie outlives a cleared storage; it is a hint and gives no right.
+export const helloReply = z.strictObject({ incarnation: id, device: z.nullable(id) });
+
 // POST /api/enroll: a typed one-time code becomes a device with a token
-export const enrollRequest = z.strictObject({ code: z.string().check(z.maxLength(40)), name: line });
+export const enrollRequest = z.strictObject({
+  code: z.string().check(z.maxLength(40)),
+  name: line,
+  /** Ids this device had before its server was lost or it was withdrawn: it may go on sending what it wrote then. */
+  formerly: z.optional(z.array(id).check(z.maxLength(20))),
+});
 export const enrollReply = z.strictObject({
   device: id,
   token: z.string(),

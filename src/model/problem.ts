@@ -74,6 +74,7 @@ export type ProblemDetails = {
   "enroll/locked-out": { seconds: number };
   // starting the server
   "start/port-busy": { port: number };
+  "start/cannot-listen": { host: string; port: number; reason: string };
   "start/folder-unwritable": { path: string; reason: string };
   "start/certificate": { path: string; reason: string };
   "start/database-damaged": { path: string; reason: string };

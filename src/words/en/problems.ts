@@ -99,6 +99,8 @@ export const problems: Sentences = {
   "enroll/locked-out": (d) => `Too many wrong codes. Wait ${d.seconds} seconds, then try again.`,
 
   "start/port-busy": (d) => `Port ${d.port} is in use. Stop the other program, or choose another port with --port.`,
+  "start/cannot-listen": (d) =>
+    `The server cannot listen on ${d.host}, port ${d.port} (${d.reason}). Choose another --host or --port.`,
   "start/folder-unwritable": (d) =>
     `The data folder ${d.path} cannot be written (${d.reason}). Choose another one with --data.`,
   "start/certificate": (d) => `The certificate or key ${d.path} cannot be used: ${d.reason}.`,

@@ -1,0 +1,18 @@
+import { type Role, roles } from "../model/http.ts";
+
+/** Who may call what. A route of the API that is not in this table does not start; the test matrix is made from it. */
+export const access = {
+  "GET /api/hello": "anyone",
+  "POST /api/enroll": "anyone",
+  "POST /api/codes": ["lead"],
+  "POST /api/events": roles, // what each may say is judged event by event
+  "GET /api/panel": ["panel"],
+  "GET /api/studies": ["lead", "reader"], // a reader: revealed ones only
+  "GET /api/studies/:id/events": ["lead", "reader"],
+  "GET /api/studies/:id/remarks": ["lead"],
+  "GET /api/devices": ["lead"],
+  "POST /api/devices/:id": ["lead"],
+  "POST /api/renew": roles,
+} as const satisfies Record<string, "anyone" | readonly Role[]>;
+
+export type RouteName = keyof typeof access;

@@ -1,0 +1,121 @@
+import type { Attachment } from "../../model/event.ts";
+import type { Db, Tables } from "./tables.ts";
+
+export type EventRow = Pick<
+  Tables["events"],
+  "position" | "received_at" | "chain" | "hash" | "text" | "role" | "held" | "kind"
+>;
+
+/** A page of events ends after so many, or after so much text. */
+const pageEvents = 500;
+const pageText = 2_000_000;
+
+const key = (study: string) => `study:${study}`;
+
+/** Every study stream, how far it goes, and whether its key is open. */
+export async function allStudies(db: Db): Promise<{ id: string; head: number; revealed: boolean }[]> {
+  const streams = await db
+    .selectFrom("streams")
+    .select(["key", "id", "head"])
+    .where("kind", "=", "study")
+    .orderBy("id")
+    .execute();
+  const revealed = new Set((await revealEvents(db).select("stream").distinct().execute()).map(({ stream }) => stream));
+  return streams.map(({ key, id, head }) => ({ id, head, revealed: revealed.has(key) }));
+}
+
+/** How far a study's stream goes and whether its key is open; null when the server does not know the study. */
+export async function studyHead(db: Db, study: string): Promise<{ head: number; revealed: boolean } | null> {
+  const stream = await db.selectFrom("streams").select("head").where("key", "=", key(study)).executeTakeFirst();
+  if (!stream) return null;
+  const reveal = await revealEvents(db).select("id").where("stream", "=", key(study)).limit(1).execute();
+  return { head: stream.head, revealed: reveal.length > 0 };
+}
+
+/** Sound reveals by a lead: the same that the fold takes, whose first one by id opens the study. */
+function revealEvents(db: Db) {
+  return db.selectFrom("events").where("kind", "=", "key-revealed").where("role", "=", "lead").where("held", "=", 0);
+}
+
+/** Events of a study after a position, in order; at most a page. */
+export async function eventsAfter(db: Db, study: string, after: number): Promise<EventRow[]> {
+  const rows = await db
+    .selectFrom("events")
+    .select(["position", "received_at", "chain", "hash", "text", "role", "held", "kind"])
+    .where("stream", "=", key(study))
+    .where("position", ">", after)
+    .orderBy("position")
+    .limit(pageEvents)
+    .execute();
+  let size = 0;
+  const end = rows.findIndex(({ text }) => {
+    size += text.length;
+    return size > pageText;
+  });
+  return end === -1 ? rows : rows.slice(0, Math.max(1, end));
+}
+
+/** How many events of a study lie in quarantine, and how many are held. */
+export async function asideCounts(db: Db, study: string): Promise<{ quarantined: number; held: number }> {
+  const quarantined = await db
+    .selectFrom("quarantine")
+    .select((e) => e.fn.countAll().as("n"))
+    .where("stream", "=", key(study))
+    .executeTakeFirstOrThrow();
+  const held = await db
+    .selectFrom("events")
+    .select((e) => e.fn.countAll().as("n"))
+    .where("stream", "=", key(study))
+    .where("held", "=", 1)
+    .executeTakeFirstOrThrow();
+  return { quarantined: Number(quarantined.n), held: Number(held.n) };
+}
+
+/** The event that locked a study: of two, the one with the lower id, as in the fold. */
+export async function lockEvent(db: Db, study: string): Promise<string | null> {
+  const row = await db
+    .selectFrom("events")
+    .select("id")
+    .where("stream", "=", key(study))
+    .where("kind", "=", "study-locked")
+    .where("role", "=", "lead")
+    .where("held", "=", 0)
+    .orderBy("id")
+    .limit(1)
+    .executeTakeFirst();
+  return row?.id ?? null;
+}
+
+export async function eventText(db: Db, id: string): Promise<string> {
+  return (await db.selectFrom("events").select("text").where("id", "=", id).executeTakeFirstOrThrow()).text;
+}
+
+/** Trays of a study that a device with none of these ids has kept an answer of, in order. */
+export async function takenTrays(db: Db, study: string, ownIds: readonly string[]): Promise<number[]> {
+  const rows = await db
+    .selectFrom("events")
+    .select("tray")
+    .distinct()
+    .where("stream", "=", key(study))
+    .where("kind", "=", "answer-kept")
+    .where("held", "=", 0)
+    .where("tray", "is not", null)
+    .where("device", "not in", ownIds)
+    .orderBy("tray")
+    .execute();
+  return rows.flatMap(({ tray }) => (tray === null ? [] : [tray]));
+}
+
+/** Remarks of a study, each beside an event of the device that sent it, in the order of their events. */
+export async function remarksOf(db: Db, study: string): Promise<Attachment[]> {
+  return db
+    .selectFrom("attachments")
+    .innerJoin("events", (j) =>
+      j.onRef("events.id", "=", "attachments.event").onRef("events.device", "=", "attachments.device"),
+    )
+    .select(["attachments.event", "attachments.salt", "attachments.text"])
+    .where("events.stream", "=", key(study))
+    .where("events.kind", "=", "remark-kept")
+    .orderBy("events.position")
+    .execute();
+}

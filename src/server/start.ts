@@ -1,0 +1,158 @@
+import { existsSync } from "node:fs";
+import type { Server } from "node:http";
+import type { AddressInfo } from "node:net";
+import { join, resolve } from "node:path";
+import { fileURLToPath } from "node:url";
+import type { FastifyInstance } from "fastify";
+import { limits } from "../model/http.ts";
+import { problem } from "../model/problem.ts";
+import { startWords } from "../words/en/server.ts";
+import { addressOf, isEverywhere, isLoopback, reachableHosts } from "./addresses.ts";
+import { makeApp } from "./app.ts";
+import { type Options, readOptions } from "./options.ts";
+import { dropEndlessCodes } from "./query/codes.ts";
+import { openStore, type Store } from "./query/store.ts";
+import { firstLeadCode, leadGrant, makeCode } from "./routes/enroll.ts";
+import { daysLeft, readCertificate } from "./tls/certificate.ts";
+import { type LocalCa, localCa } from "./tls/local-ca.ts";
+import { trustServer } from "./tls/trust-page.ts";
+
+/** Requests still running after a stop signal get this long; then their connections are cut. */
+const graceMs = 10_000;
+const warnDays = 14;
+
+/**
+ * Runs the server until SIGINT or SIGTERM.
+ *
+ * Takes    argv: what stands after `cloche start`
+ * Returns  when the server has stopped, requests in flight answered and the database closed; at once for --help
+ * Throws   Problem "cli/…", "file/…" or "start/…", before anything is served
+ */
+export async function runStart(argv: readonly string[]): Promise<void> {
+  const options = readOptions(argv, process.env);
+  if (!options) return say(startWords.help);
+  const staticFolder = builtApp(options.app);
+  const store = await openStore(resolve(options.data));
+  try {
+    await run(options, store, staticFolder);
+  } finally {
+    await store.close();
+  }
+}
+
+async function run(options: Options, store: Store, staticFolder: string): Promise<void> {
+  const hosts = reachableHosts(options.host, options.name);
+  const ca = options["local-ca"] ? await localCa(resolve(options.data), hosts, Date.now()) : null;
+  const tls = ca?.tls ?? certificateOf(options);
+  const log = { level: options.verbose ? "info" : "warn", stream: process.stderr };
+  const app = await makeApp({ store, now: Date.now, staticFolder, log, tls });
+  const stopped = stopSignal();
+  let trust: Server | null = null;
+  try {
+    const port = await listening(app.server, options.host, options.port, () =>
+      app.listen({ host: options.host, port: options.port }),
+    );
+    const scheme = tls ? "https" : "http";
+    const near = isEverywhere(options.host) || isLoopback(options.host);
+    const local = addressOf(scheme, near ? "localhost" : options.host, port);
+    const network = hosts.map((host) => addressOf(scheme, host, port)).filter((address) => address !== local);
+    await announce(options, store, { local, network });
+    if (tls) announceEnd(tls.cert);
+    if (ca) trust = await announceTrust(options, ca, port, hosts, [local, ...network]);
+    say(startWords.stop);
+    await stopped;
+  } finally {
+    await closed(app, trust);
+  }
+  say(startWords.stopped);
+}
+
+/** The folder of the built app, beside the compiled rooms; a checkout without a build is told so. */
+function builtApp(given: string | undefined): string {
+  const folder = given === undefined ? fileURLToPath(new URL("../../app", import.meta.url)) : resolve(given);
+  if (!existsSync(join(folder, "index.html"))) throw problem("start/not-built", { path: folder });
+  return folder;
+}
+
+function certificateOf({ cert, key }: Options) {
+  return cert === undefined || key === undefined ? null : readCertificate(cert, key);
+}
+
+/** Starts to listen and returns the port; the system's refusal becomes a Problem. */
+async function listening(server: Server, host: string, port: number, start: () => Promise<unknown>): Promise<number> {
+  try {
+    await start();
+  } catch (error) {
+    const code = error instanceof Error && "code" in error ? String(error.code) : String(error);
+    if (code === "EADDRINUSE") throw problem("start/port-busy", { port });
+    throw problem("start/cannot-listen", { host, port, reason: code });
+  }
+  return (server.address() as AddressInfo).port;
+}
+
+async function announce(
+  options: Options,
+  store: Store,
+  addresses: { local: string; network: string[] },
+): Promise<void> {
+  const { local, network } = addresses;
+  say(startWords.running(addresses));
+  say(startWords.tablets(network.length > 0 ? network : [local]));
+  say(startWords.data(resolve(options.data)));
+  if (network.length > 0 && local.startsWith("http:")) say(startWords.plainHttp);
+  const links = (code: string) => [local, ...network].map((address) => `${address}organizer/#setup=${code}`);
+  await dropEndlessCodes(store.db);
+  // on a server without a lead there is nothing to guard yet, so its code may wait; later ones are as short-lived as any
+  const first = await firstLeadCode(store.db, Date.now());
+  if (first !== null) {
+    say(startWords.firstLead(links(first)));
+    say(startWords.leadLinkHint);
+  } else if (options["lead-link"]) {
+    const { code } = await makeCode(store.db, leadGrant, Date.now(), limits.codeMinutes);
+    say(startWords.moreLead(links(code)));
+  }
+}
+
+function announceEnd(cert: string): void {
+  const days = daysLeft(cert, Date.now());
+  if (days < warnDays) say(startWords.certificateEnds(days));
+}
+
+async function announceTrust(
+  options: Options,
+  ca: LocalCa,
+  appPort: number,
+  hosts: readonly string[],
+  appAddresses: readonly string[],
+): Promise<Server> {
+  const server = trustServer(ca, appAddresses);
+  const { host } = options;
+  const wanted = options["trust-port"] ?? (options.port === 0 ? 0 : appPort + 1);
+  const port = await listening(server, host, wanted, () => {
+    return new Promise((done, failed) => server.once("error", failed).listen(wanted, host, () => done(null)));
+  });
+  const places = hosts.length > 0 ? hosts : ["localhost"];
+  say(startWords.trust(places.map((place) => addressOf("http", place, port))));
+  say(startWords.fingerprint(ca.fingerprint));
+  if (ca.made) say(startWords.authorityMade);
+  return server;
+}
+
+function stopSignal(): Promise<void> {
+  return new Promise((done) => {
+    for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => done());
+  });
+}
+
+async function closed(app: FastifyInstance, trust: Server | null): Promise<void> {
+  const cut = setTimeout(() => app.server.closeAllConnections(), graceMs);
+  cut.unref();
+  trust?.close();
+  trust?.closeAllConnections();
+  await app.close();
+  clearTimeout(cut);
+}
+
+function say(text: string): void {
+  process.stdout.write(`${text}\n`);
+}

@@ -1,0 +1,40 @@
+import { problem } from "../model/problem.ts";
+
+/** Wrong codes within `windowMs` that lock an address, or everybody, out for `lockMs` after the last one. */
+const windowMs = 10 * 60_000;
+const lockMs = 60_000;
+const allowedPerAddress = 10;
+const allowedInAll = 20;
+
+/**
+ * Keeps people from guessing codes. It counts wrong codes only, so forty tablets behind one address enroll freely.
+ *
+ * `check` throws Problem "enroll/locked-out" while locked: right codes are refused too, or guessing could go on.
+ * A code has 40 random bits and lives ten minutes; at 20 wrong ones a minute, one of them is found in 10^5 years.
+ * The counts are in memory: a restart forgets them.
+ */
+export class WrongCodes {
+  readonly #now: () => number;
+  #wrong: { at: number; address: string }[] = [];
+
+  constructor(now: () => number) {
+    this.#now = now;
+  }
+
+  check(address: string): void {
+    const now = this.#now();
+    this.#wrong = this.#wrong.filter(({ at }) => now - at < windowMs);
+    const mine = this.#wrong.filter((wrong) => wrong.address === address);
+    const until = Math.max(lockedUntil(this.#wrong, allowedInAll), lockedUntil(mine, allowedPerAddress));
+    if (until > now) throw problem("enroll/locked-out", { seconds: Math.ceil((until - now) / 1000) });
+  }
+
+  note(address: string): void {
+    // bounded: nobody gets past `check` often enough to fill this
+    this.#wrong.push({ at: this.#now(), address });
+  }
+}
+
+function lockedUntil(wrong: { at: number }[], allowed: number): number {
+  return wrong.length < allowed ? 0 : (wrong.at(-1)?.at ?? 0) + lockMs;
+}
