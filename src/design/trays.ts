@@ -77,8 +77,8 @@ function blindHalf(plan: Pick<Plan, "people" | "spares" | "avoidCodes" | "waves"
 
 function keyTrays(plan: Plan, products: { A: Product; B: Product }, blind: BlindTray[], seed: string): Key["trays"] {
   const orders = [
-    ...dealOrders(plan.people, seeded(seed, "orders of the planned trays")),
-    ...dealOrders(plan.spares, seeded(seed, "orders of the spare trays")),
+    ...dealOrders(plan.method, plan.people, seeded(seed, "orders of the planned trays")),
+    ...dealOrders(plan.method, plan.spares, seeded(seed, "orders of the spare trays")),
   ];
   const batches = {
     A: batchOf(plan, products.A, blind, `${seed} A`),

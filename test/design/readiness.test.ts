@@ -1,0 +1,143 @@
+import { describe, expect, test } from "vitest";
+import { allergenUnion, blindPacketOf } from "../../src/design/packet.ts";
+import { emptyPlan, openParts } from "../../src/design/readiness.ts";
+import type { OpenPart } from "../../src/model/open-part.ts";
+import { type Plan, plan as planSchema } from "../../src/model/plan.ts";
+import { read } from "../../src/model/schema.ts";
+import { readyPlan } from "./scenario.ts";
+
+test("an empty plan is a plan, and every part of it is open but method and people", () => {
+  expect(read(planSchema, emptyPlan())).toEqual(emptyPlan());
+  const open = new Set(openParts(emptyPlan()).map(({ part }) => part));
+  expect([...open].toSorted()).toEqual(["question", "safety", "samples", "serving"]);
+});
+
+test("a plan with everything is ready", () => {
+  expect(openParts(readyPlan())).toEqual([]);
+});
+
+const changed = (change: (plan: Plan) => Partial<Plan>) => {
+  const plan = readyPlan();
+  return openParts({ ...plan, ...change(plan) });
+};
+const cases: [name: string, change: (plan: Plan) => Partial<Plan>, open: OpenPart[]][] = [
+  ["no title", () => ({ title: "" }), [{ part: "question", what: "title" }]],
+  ["a blank objective", () => ({ objective: "  " }), [{ part: "question", what: "objective" }]],
+  ["nothing to do if yes", () => ({ ifYes: "" }), [{ part: "question", what: "if-yes" }]],
+  ["nothing to do if no", () => ({ ifNo: "" }), [{ part: "question", what: "if-no" }]],
+  ["an alpha of 0", () => ({ alpha: 0 }), [{ part: "method", what: "alpha" }]],
+  ["a share of 0 sought", () => ({ discriminatorShareSought: 0 }), [{ part: "method", what: "share-sought" }]],
+  [
+    "nobody",
+    (plan) => ({ people: 0, waves: plan.waves.map((wave) => ({ ...wave, people: 0 })) }),
+    [{ part: "people", what: "people" }],
+  ],
+  ["looks not answered", () => ({ looks: null }), [{ part: "samples", what: "looks" }]],
+  ["looks masked, not said how", () => ({ looks: "masked" }), [{ part: "samples", what: "masking" }]],
+  [
+    "a product without a preparation",
+    (plan) => ({
+      products: plan.products.map((product, at) => (at === 1 ? { ...product, preparation: "" } : product)),
+    }),
+    [{ part: "samples", what: "product-preparation", product: 1, name: "new" }],
+  ],
+  [
+    "two products of one name",
+    (plan) => ({ products: plan.products.map((product) => ({ ...product, name: "New " })) }),
+    [{ part: "samples", what: "same-name", name: "New" }],
+  ],
+  [
+    "25 people in waves of 24",
+    () => ({ people: 25 }),
+    [{ part: "serving", what: "people-in-waves", planned: 25, inWaves: 24 }],
+  ],
+  ["no waves", () => ({ waves: [] }), [{ part: "serving", what: "waves" }]],
+  [
+    "a batch without a name",
+    (plan) => ({
+      waves: plan.waves.map((wave, at) =>
+        at === 0 ? wave : { ...wave, batches: { ...wave.batches, [plan.products[0]?.id ?? ""]: [" "] } },
+      ),
+    }),
+    [{ part: "serving", what: "batch", wave: 1, name: "current" }],
+  ],
+  [
+    "a warm-up that is not named",
+    (plan) => ({ serving: { ...plan.serving, warmUpWhat: "" } }),
+    [{ part: "serving", what: "warm-up" }],
+  ],
+  [
+    "no declaration for a product and the cleanser",
+    (plan) => ({ declarations: plan.declarations.filter(({ of }) => of === "warm-up" || of === plan.products[0]?.id) }),
+    [
+      { part: "safety", what: "declaration", of: "new" },
+      { part: "safety", what: "declaration", of: "cleanser" },
+    ],
+  ],
+  [
+    "declarations not signed as complete",
+    () => ({ declarationsComplete: false }),
+    [{ part: "safety", what: "declarations-complete" }],
+  ],
+  [
+    "a caution that applies and was not read",
+    () => ({ cautionsApplying: ["alcohol"] }),
+    [{ part: "safety", what: "caution", caution: "alcohol" }],
+  ],
+  [
+    "hygiene not read, though the plan does not name it",
+    () => ({ cautionsApplying: [], cautionsRead: ["choking"] }),
+    [{ part: "safety", what: "caution", caution: "hygiene" }],
+  ],
+];
+test.each(cases)("%s is the one thing missing", (_, change, open) => {
+  expect(changed(change)).toEqual(open);
+});
+
+test("no warm-up and no cleanser need no declaration", () => {
+  const open = changed((plan) => ({
+    serving: { ...plan.serving, warmUp: false, cleanser: "" },
+    declarations: plan.declarations.slice(0, 2),
+  }));
+  expect(open).toEqual([]);
+});
+
+describe("the allergens a panelist sees", () => {
+  test("are one list over everything served; what is contained is not also listed as may", () => {
+    const plan = readyPlan();
+    const [first] = plan.declarations;
+    if (!first) throw new Error("the plan declares something");
+    const declarations = [
+      ...plan.declarations.slice(1),
+      { ...first, contains: [], mayContain: ["egg"] as const, other: " quince " },
+    ];
+    expect(
+      allergenUnion({ ...plan, declarations: declarations.map((d) => ({ ...d, mayContain: [...d.mayContain] })) }),
+    ).toEqual({
+      contains: ["egg", "gluten-cereals", "milk"],
+      mayContain: ["mustard"],
+      other: ["quince"],
+    });
+  });
+  test("leave out a product that was taken from the plan and a warm-up that is not served", () => {
+    const plan = readyPlan();
+    const gone = { of: "99999999-9999-4999-8999-999999999999", contains: ["fish" as const], mayContain: [], other: "" };
+    const warmUp = { of: "warm-up", contains: ["lupin" as const], mayContain: [], other: "" };
+    const declarations = [...plan.declarations.filter(({ of }) => of !== "warm-up"), gone, warmUp];
+    const union = allergenUnion({ ...plan, declarations, serving: { ...plan.serving, warmUp: false } });
+    expect(union.contains).toEqual(["egg", "gluten-cereals", "milk"]);
+  });
+  test("get another version when an ingredient changes, and the packet carries the cautions", () => {
+    const plan = readyPlan({ cautionsApplying: ["undercooked"] });
+    const packet = blindPacketOf(plan, plan.products[0]?.id ?? "", [], "0".repeat(64));
+    const cleanser = { of: "carrier", contains: ["soy" as const], mayContain: [], other: "" };
+    const changedPacket = blindPacketOf(
+      { ...plan, declarations: [...plan.declarations, cleanser] },
+      packet.study,
+      [],
+      packet.commitment,
+    );
+    expect(changedPacket.allergens.version).not.toBe(packet.allergens.version);
+    expect(packet.cautions).toEqual(["hygiene", "choking", "undercooked"]);
+  });
+});
