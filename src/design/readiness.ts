@@ -105,12 +105,12 @@ function openServing(plan: Plan): OpenPart[] {
     open.push({ part: "serving", what: "people-in-waves", planned: plan.people, inWaves });
   }
   plan.waves.forEach((wave, at) => {
-    for (const product of plan.products) {
-      const batches = wave.batches[product.id] ?? [];
+    plan.products.forEach(({ id, name }, product) => {
+      const batches = wave.batches[id] ?? [];
       if (batches.length === 0 || batches.some(isBlank)) {
-        open.push({ part: "serving", what: "batch", wave: at, name: product.name });
+        open.push({ part: "serving", what: "batch", wave: at, product, name });
       }
-    }
+    });
   });
   if (plan.serving.warmUp && isBlank(plan.serving.warmUpWhat)) open.push({ part: "serving", what: "warm-up" });
   return open;

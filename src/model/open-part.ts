@@ -18,7 +18,7 @@ export type OpenPart =
   | { part: "samples"; what: "looks" | "masking" }
   | { part: "serving"; what: "waves" }
   | { part: "serving"; what: "people-in-waves"; planned: number; inWaves: number }
-  | { part: "serving"; what: "batch"; wave: number; name: string }
+  | { part: "serving"; what: "batch"; wave: number; product: number; name: string }
   | { part: "serving"; what: "warm-up" }
   | { part: "safety"; what: "declaration"; of: string }
   | { part: "safety"; what: "declarations-complete" }

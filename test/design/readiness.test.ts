@@ -59,7 +59,7 @@ const cases: [name: string, change: (plan: Plan) => Partial<Plan>, open: OpenPar
         at === 0 ? wave : { ...wave, batches: { ...wave.batches, [plan.products[0]?.id ?? ""]: [" "] } },
       ),
     }),
-    [{ part: "serving", what: "batch", wave: 1, name: "current" }],
+    [{ part: "serving", what: "batch", wave: 1, product: 0, name: "current" }],
   ],
   [
     "a warm-up that is not named",

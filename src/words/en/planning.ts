@@ -1,0 +1,71 @@
+import type { OpenPart, PlanPart } from "../../model/open-part.ts";
+import type { Caution } from "../../model/plan.ts";
+
+/** Names of a plan's parts, as headings and in lists. */
+export const planPartNames: Record<PlanPart, string> = {
+  question: "Question",
+  method: "Method",
+  people: "People",
+  samples: "Samples",
+  serving: "Serving",
+  safety: "Safety",
+};
+
+const cautionNames: Record<Caution, string> = {
+  hygiene: "hygiene",
+  choking: "choking",
+  undercooked: "undercooked or raw food",
+  alcohol: "alcohol",
+};
+
+const ordinal = ["first", "second", "third", "fourth", "fifth", "sixth"];
+const productName = (product: number, name: string): string =>
+  name.trim() === "" ? `the ${ordinal[product] ?? `${product + 1}th`} product` : `“${name.trim()}”`;
+const declared = (of: string): string =>
+  of === "warm-up" || of === "cleanser" || of === "carrier" ? `the ${of}` : `“${of}”`;
+
+/** One sentence for something a plan still lacks: what is open, and what to write there. */
+export function openPartSentence(open: OpenPart): string {
+  switch (open.what) {
+    case "title":
+      return "Give the study a title.";
+    case "objective":
+      return "Write the question that this study is to answer.";
+    case "if-yes":
+      return "Write what will be done if people can tell.";
+    case "if-no":
+      return "Write what will be done if that is not shown.";
+    case "alpha":
+      return "Choose the risk of being fooled by chance: more than 0, at most 50 %.";
+    case "share-sought":
+      return "Choose the share of people who can tell that the plan should be able to find.";
+    case "people":
+      return "Say how many people will taste: at least one.";
+    case "two-products":
+      return `A triangle compares two products; the plan has ${open.count === 0 ? "none" : open.count}.`;
+    case "product-name":
+      return `Name ${productName(open.product, open.name)}.`;
+    case "product-preparation":
+      return `Write how ${productName(open.product, open.name)} is prepared, up to the cup.`;
+    case "same-name":
+      return `Both products are named “${open.name}”. Give them different names.`;
+    case "looks":
+      return "Answer whether the samples can be told apart by looks.";
+    case "masking":
+      return "Write how the looks are masked.";
+    case "waves":
+      return "Plan at least one wave: when it starts, and how many people it serves.";
+    case "people-in-waves":
+      return `The waves serve ${open.inWaves}, the plan says ${open.planned}. Make the two agree.`;
+    case "batch":
+      return `Name a batch of ${productName(open.product, open.name)} for wave ${open.wave + 1}.`;
+    case "warm-up":
+      return "Write what is served as the warm-up sample.";
+    case "declaration":
+      return `Declare the allergens of ${declared(open.of)}.`;
+    case "declarations-complete":
+      return "Confirm that the allergen declarations are complete.";
+    case "caution":
+      return `Read and confirm the caution on ${cautionNames[open.caution]}.`;
+  }
+}

@@ -1,0 +1,23 @@
+import { expect, test } from "vitest";
+import { emptyPlan, openParts } from "../../src/design/readiness.ts";
+import { openPartSentence } from "../../src/words/en/planning.ts";
+
+test("each thing an empty plan lacks has a sentence of its own", () => {
+  const sentences = openParts(emptyPlan()).map(openPartSentence);
+  expect(new Set(sentences).size).toBe(sentences.length);
+  for (const sentence of sentences) expect(sentence).toMatch(/^[A-Z].*\.$/);
+});
+
+test.each([
+  [{ part: "samples", what: "product-name", product: 1, name: " " }, "Name the second product."],
+  [
+    { part: "samples", what: "product-preparation", product: 0, name: "current" },
+    "Write how “current” is prepared, up to the cup.",
+  ],
+  [{ part: "samples", what: "two-products", count: 3 }, "A triangle compares two products; the plan has 3."],
+  [{ part: "serving", what: "batch", wave: 1, product: 1, name: "new" }, "Name a batch of “new” for wave 2."],
+  [{ part: "safety", what: "declaration", of: "cleanser" }, "Declare the allergens of the cleanser."],
+  [{ part: "safety", what: "declaration", of: "new" }, "Declare the allergens of “new”."],
+] as const)("%j", (open, sentence) => {
+  expect(openPartSentence(open)).toBe(sentence);
+});
