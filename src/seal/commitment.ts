@@ -11,8 +11,10 @@ const domainTag = "cloche commitment to a key, v1";
  * The random bytes are needed: a small key has few possible values, and a bare hash could be found by trying them
  * all. Computed without WebCrypto, so that a reader on plain HTTP can check it too.
  */
-export const commitmentOf = ({ key, salt }: OpenedKey): string =>
-  sha256(`${domainTag}\n${salt}\n${canonicalText(key)}`);
+export const commitmentOf = (opened: OpenedKey): string => sha256(committedText(opened));
+
+/** The very text that is hashed: for a reader who checks the commitment with another program. */
+export const committedText = ({ key, salt }: OpenedKey): string => `${domainTag}\n${salt}\n${canonicalText(key)}`;
 
 /** A key with fresh random bytes for its commitment. */
 export const withSalt = (key: Key, random: RandomBytes = randomBytes): OpenedKey => ({ key, salt: toHex(random(32)) });
