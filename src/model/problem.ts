@@ -21,6 +21,8 @@ export type ProblemDetails = {
   "file/not-found": { path: string };
   "file/not-json": { path: string; reason: string };
   "file/wrong-shape": { path: string; where: string; expected: string };
+  "file/not-revealed": { path: string };
+  "file/unwritable": { path: string; reason: string };
   "csv/missing-column": { path: string; column: string; found: string };
   "csv/bad-value": { path: string; line: number; column: string; value: string; expected: string };
   "csv/malformed": { path: string; line: number; reason: string };
@@ -50,6 +52,8 @@ export type ProblemDetails = {
   "tray/open-in-other-tab": { tray: number };
   "tray/wrong-code": { tapped: string; expected: string };
   "tray/no-study": Record<string, never>;
+  "tray/stopped-here": { tray: number };
+  "tray/new-wording": { wording: string };
   // device storage
   "device/full": Record<string, never>;
   "device/not-saved": { reason: string };

@@ -23,6 +23,9 @@ export const problems: Sentences = {
   "file/not-found": (d) => `There is no file ${d.path}. Check the name and the folder.`,
   "file/not-json": (d) => `${d.path} is not valid JSON: ${d.reason}.`,
   "file/wrong-shape": (d) => `${d.path}: “${d.where}” must be ${d.expected}.`,
+  "file/not-revealed": (d) =>
+    `The study in ${d.path} has no result yet: its key was not opened when the file was written. Close the study, open the key, and export it again.`,
+  "file/unwritable": (d) => `${d.path} could not be written: ${d.reason}. Choose another place.`,
   "csv/missing-column": (d) =>
     `${d.path}, line 1: the column “${d.column}” is missing (found: ${d.found}). Add it to the header line.`,
   "csv/bad-value": (d) => `${d.path}, line ${d.line}, column “${d.column}”: “${d.value}” must be ${d.expected}.`,
@@ -63,6 +66,10 @@ export const problems: Sentences = {
   "tray/wrong-code": (d) =>
     `That cup should come later. Please touch the codes in the order they stand on the tray; next is ${d.expected.split("").join(" ")}.`,
   "tray/no-study": () => "No tasting is set up on this tablet yet. Please ask for help.",
+  "tray/stopped-here": (d) =>
+    `Tray ${d.tray} was stopped on this tablet and stays closed. Please ask for help; the lead may have a spare tray.`,
+  "tray/new-wording": (d) =>
+    `This tasting asks its question in words (“${d.wording}”) that this version of Cloche does not have. Reload with the network on to get the newer version; nothing is lost.`,
 
   "device/full": () =>
     "Not saved: this tablet has no room left. Your answer is still on the screen. Free some space, then press the button again.",

@@ -1,0 +1,89 @@
+import { problem } from "../model/problem.ts";
+import { readTable, type Table } from "./csv.ts";
+
+/** One answer of a choice test that came as a file. `repeat` counts that person's answers from 1. */
+export type AnswerRow = { panelist: string; repeat: string; correct: boolean };
+
+export type ReadAnswers = {
+  answers: AnswerRow[];
+  /** Columns that were left unread, as the header names them. */
+  extraColumns: string[];
+};
+
+/**
+ * Reads the answers of a choice test from CSV: columns `panelist`, `correct` (1 or 0) and, if people answered more
+ * than once, `repeat` (a whole number from 1; 1 where the column is missing), in any order.
+ *
+ * Takes    text; path: names the file in errors
+ * Throws   Problem "csv/missing-column", "csv/bad-value" and "csv/duplicate-row" with line and column, and what
+ *          `readTable` throws
+ */
+export function readAnswers(text: string, path: string): ReadAnswers {
+  const table = readTable(text, path);
+  const columns = table.columns.map((column) => column.toLowerCase());
+  const at = {
+    panelist: columnOf(columns, "panelist", path),
+    correct: columnOf(columns, "correct", path),
+    repeat: columns.indexOf("repeat"),
+  };
+  const seen = new Map<string, number>();
+  const answers = table.rows.map(({ line, cells }) => {
+    const cell = (place: number) => cells[place]?.trim() ?? "";
+    const answer = {
+      panelist: panelistOf(cell(at.panelist), path, line),
+      repeat: at.repeat < 0 ? "1" : repeatOf(cell(at.repeat), path, line),
+      correct: correctOf(cell(at.correct), path, line),
+    };
+    refuseTwice(seen, answer, path, line);
+    return answer;
+  });
+  return { answers, extraColumns: extraOf(table, at) };
+}
+
+function columnOf(columns: readonly string[], column: string, path: string): number {
+  const at = columns.indexOf(column);
+  if (at < 0) throw problem("csv/missing-column", { path, column, found: columns.join(", ") });
+  return at;
+}
+
+function panelistOf(value: string, path: string, line: number): string {
+  if (value !== "") return value;
+  throw problem("csv/bad-value", { path, line, column: "panelist", value, expected: "a name or number" });
+}
+
+function repeatOf(value: string, path: string, line: number): string {
+  if (/^0*[1-9]\d{0,5}$/.test(value)) return String(Number(value));
+  throw problem("csv/bad-value", {
+    path,
+    line,
+    column: "repeat",
+    value: short(value),
+    expected: "a whole number from 1",
+  });
+}
+
+function correctOf(value: string, path: string, line: number): boolean {
+  if (value === "1" || value === "0") return value === "1";
+  throw problem("csv/bad-value", {
+    path,
+    line,
+    column: "correct",
+    value: short(value),
+    expected: "1 (right) or 0 (wrong)",
+  });
+}
+
+function refuseTwice(seen: Map<string, number>, answer: AnswerRow, path: string, line: number): void {
+  const { panelist, repeat } = answer;
+  const name = JSON.stringify([panelist, repeat]);
+  const first = seen.get(name);
+  if (first !== undefined) {
+    throw problem("csv/duplicate-row", { path, line, first, what: `panelist “${short(panelist)}”, repeat ${repeat}` });
+  }
+  seen.set(name, line);
+}
+
+const extraOf = ({ columns }: Table, read: Record<string, number>): string[] =>
+  columns.filter((_, at) => !Object.values(read).includes(at));
+
+const short = (value: string): string => (value.length > 40 ? `${value.slice(0, 40)}…` : value);
