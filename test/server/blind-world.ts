@@ -1,0 +1,136 @@
+import { blindPacketOf } from "../../src/design/packet.ts";
+import { seeded } from "../../src/design/random.ts";
+import { makeTrays, type Trays } from "../../src/design/trays.ts";
+import { writeEvent } from "../../src/log/facts.ts";
+import type { Body, Kind } from "../../src/model/event.ts";
+import type { EnrollReply } from "../../src/model/http.ts";
+import type { BlindPacket } from "../../src/model/packet.ts";
+import type { Plan } from "../../src/model/plan.ts";
+import { commitmentOf, withSalt } from "../../src/seal/commitment.ts";
+import { House } from "./house.ts";
+
+export const study = "11111111-1111-4111-8111-111111111111";
+
+/** One way the world could be: the same kitchen and the same codes, with other products, another key, another salt. */
+export type World = { plan: Plan; seed: string; salt: number };
+/** How the packet is made of the trays; a leaky one is planted here to see that the test can fail. */
+export type Packer = (plan: Plan, trays: Trays, commitment: string) => BlindPacket;
+export const packer: Packer = (plan, trays, commitment) => blindPacketOf(plan, study, trays.blind, commitment);
+
+/** Of the moment, not of the study: the date, and when the test wrote its small static files. */
+const varying = new Set(["date", "etag", "last-modified"]);
+
+/**
+ * Plays a whole study through a real server and writes down every byte that reaches two tablets: statuses, headers
+ * and bodies, from enrollment to after the reveal. Masked are the commitment, which is a hash over fresh random bytes,
+ * what the server draws by lot (ids, tokens, the incarnation, the number of an error), and dates.
+ */
+export async function bytesOnTablets({ plan, seed, salt }: World, pack: Packer = packer): Promise<string> {
+  const trays = makeTrays(plan, study, { seed, codes: seeded("the same codes in every world", "codes") });
+  const opened = withSalt(trays.key, (length) => new Uint8Array(length).fill(salt));
+  const commitment = commitmentOf(opened);
+  const packet = pack(plan, trays, commitment);
+  const house = await House.open();
+  const tape: string[] = [];
+  const masks: [string, string][] = [[commitment, "COMMITMENT"]];
+  const record = async (method: string, path: string, call: Parameters<House["call"]>[2] = {}) => {
+    const reply = await house.call(method, path, call);
+    const headers = [...reply.headers]
+      .filter(([name]) => !varying.has(name))
+      .map(([name, value]) => `${name}: ${value}`);
+    tape.push(`${method} ${path.replace(/code=.*/, "")}`, String(reply.status), ...headers, reply.text);
+    return reply;
+  };
+  try {
+    const lead = await house.lead();
+    const write = writer();
+    const lock: Body<"study-locked"> = {
+      plan,
+      packet,
+      sealed: {
+        v: 1,
+        study,
+        commitment,
+        kdf: { rounds: 600_000, salt: "00" },
+        iv: "00",
+        ciphertext: "AA==",
+      },
+      seats: trays.seats,
+      app: "test",
+    };
+    await house.push(lead, [
+      write(lead.device, "draft-saved", { base: null, plan }),
+      write(lead.device, "study-locked", lock),
+    ]);
+    const tablets: EnrollReply[] = [];
+    for (const name of ["A", "B"]) {
+      const code = await house.code(lead, "panel", study);
+      const reply = await record("POST", "/api/enroll", { body: { code, name } });
+      const tablet = reply.json as EnrollReply;
+      tablets.push(tablet);
+      masks.push(
+        [tablet.device, `DEVICE ${name}`],
+        [tablet.token, `TOKEN ${name}`],
+        [tablet.incarnation, "INCARNATION"],
+      );
+    }
+    const look = async () => {
+      for (const { token } of tablets) {
+        await record("GET", "/api/panel", { token });
+        await record("GET", "/api/studies", { token });
+        await record("GET", `/api/studies/${study}/events?after=0`, { token });
+        await record("GET", "/api/devices", { token });
+      }
+    };
+    await look();
+    const [first, second] = trays.blind;
+    const [a, b] = tablets;
+    if (!first || !second || !a || !b) throw new Error("the world is too small");
+    const push = async (tablet: EnrollReply, events: string[]) =>
+      record("POST", "/api/events", { token: tablet.token, body: { events, attachments: [], status: null } });
+    await push(a, ballot(write, a.device, first.tray, first.codes[0] ?? ""));
+    await push(b, ballot(write, b.device, first.tray, first.codes[1] ?? ""));
+    await push(b, ballot(write, b.device, second.tray, second.codes[2] ?? ""));
+    await look();
+    const heads = { [a.device]: 3, [b.device]: 6, [lead.device]: 2 };
+    await house.push(lead, [write(lead.device, "study-closed", { heads, knownUnsent: 0, note: "" })]);
+    await house.push(lead, [write(lead.device, "key-revealed", { heads, opened })]);
+    await look();
+    await record("GET", "/panel/");
+  } finally {
+    await house.close();
+  }
+  const masked = masks.reduce((text, [secret, name]) => text.replaceAll(secret, name), tape.join("\n"));
+  return masked.replace(/"errorId":"[0-9A-Z]{4}-[0-9A-Z]{4}"/g, '"errorId":"LOT"');
+}
+
+function ballot(write: ReturnType<typeof writer>, device: string, tray: number, choice: string): string[] {
+  const screen = { widthPx: 1080, heightPx: 810, pixelRatio: 1, pointer: "touch" };
+  return [
+    write(device, "tray-opened", { tray, clearance: "0".repeat(64) }),
+    write(device, "answer-kept", { tray, question: 1, choice, guess: false, elapsedMs: 5, screen }),
+    write(device, "tray-finished", { tray }),
+  ];
+}
+
+/** Event texts with ids and times by count, so that nothing in them differs between worlds. */
+function writer() {
+  const last = new Map<string, { seq: number; hash: string }>();
+  let count = 0;
+  return <K extends Kind>(device: string, kind: K, body: Body<K>): string => {
+    count += 1;
+    const before = last.get(device);
+    const written = writeEvent({
+      id: `01900000-0000-7000-8000-${String(count).padStart(12, "0")}`,
+      stream: { kind: "study", id: study },
+      device,
+      seq: (before?.seq ?? 0) + 1,
+      prev: before?.hash ?? null,
+      at: "2026-05-03T10:00:00.000Z",
+      kind,
+      body,
+    });
+    last.set(device, { seq: written.fact.seq, hash: written.hash });
+    return written.text;
+  };
+}

@@ -1,0 +1,93 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import type { Plan } from "../../src/model/plan.ts";
+import { readyPlan } from "../design/scenario.ts";
+import { bytesOnTablets, type Packer, packer, type World } from "./blind-world.ts";
+
+const plan = readyPlan();
+const plain: World = { plan, seed: "00", salt: 1 };
+
+/** The same plan with the two products in each other's place, and so with the batches and declarations that go along. */
+function swapped(from: Plan): Plan {
+  const [a, b] = from.products;
+  if (!a || !b) throw new Error("two products");
+  return { ...from, products: [b, a] };
+}
+
+const renamed = (from: Plan, names: [string, string]): Plan => ({
+  ...from,
+  title: `${names[0]} against ${names[1]}`,
+  products: from.products.map((product, at) => ({ ...product, name: names[at] ?? "", preparation: names[at] ?? "" })),
+});
+
+describe("G1: non-interference", () => {
+  test("products swapped, renamed, the key and its salt drawn anew: every byte on the tablets is the same", async () => {
+    const expected = await bytesOnTablets(plain);
+    expect(expected).toContain('"trays":[');
+    await fc.assert(
+      fc.asyncProperty(
+        fc.boolean(),
+        fc.tuple(fc.string({ minLength: 1, maxLength: 60 }), fc.string({ minLength: 1, maxLength: 60 })),
+        fc.integer({ min: 0, max: 2 ** 31 }),
+        fc.integer({ min: 0, max: 255 }),
+        async (swap, names, seed, salt) => {
+          const world = { plan: renamed(swap ? swapped(plan) : plan, names), seed: seed.toString(16), salt };
+          expect(await bytesOnTablets(world)).toBe(expected);
+        },
+      ),
+      { numRuns: 8 },
+    );
+  });
+
+  const other: World = { plan: swapped(plan), seed: "77", salt: 1 };
+  const productOf = (trays: Parameters<Packer>[1], code: string) =>
+    trays.key.trays.flatMap((tray) => tray.samples).find((sample) => sample.code === code)?.product ?? "";
+  const leaks: [string, Packer][] = [
+    [
+      "the trays are listed by their order label",
+      (p, trays, c) => {
+        const label = new Map(trays.key.trays.map(({ tray, order }) => [tray, order]));
+        const sorted = [...trays.blind].sort((x, y) =>
+          (label.get(x.tray) ?? "").localeCompare(label.get(y.tray) ?? ""),
+        );
+        return packer(p, { ...trays, blind: sorted }, c);
+      },
+    ],
+    [
+      "the codes of a tray are listed by product",
+      (p, trays, c) => {
+        const blind = trays.blind.map((tray) => ({
+          ...tray,
+          codes: [...tray.codes].sort((x, y) => productOf(trays, x).localeCompare(productOf(trays, y))),
+        }));
+        return packer(p, { ...trays, blind }, c);
+      },
+    ],
+    [
+      "the version of the allergen list comes from the first product",
+      (p, trays, c) => {
+        const packet = packer(p, trays, c);
+        return {
+          ...packet,
+          allergens: { ...packet.allergens, version: (p.products[0]?.id ?? "").replace(/-/g, "").padEnd(64, "0") },
+        };
+      },
+    ],
+    [
+      "the pause is a second longer where the first tray holds two of the first product",
+      (p, trays, c) => {
+        const packet = packer(p, trays, c);
+        const two = trays.key.trays[0]?.order.match(/A/g)?.length === 2;
+        return { ...packet, pauseSeconds: packet.pauseSeconds + (two ? 1 : 0) };
+      },
+    ],
+  ];
+  test.each(leaks)("a planted leak is found: %s", async (_name, leaky) => {
+    expect(await bytesOnTablets(other, leaky)).not.toBe(await bytesOnTablets(plain, leaky));
+  });
+
+  test("a planted field that the packet does not have never leaves the server", async () => {
+    const leaky: Packer = (p, trays, c) => ({ ...packer(p, trays, c), hint: trays.key.trays[0]?.order }) as never;
+    await expect(bytesOnTablets(plain, leaky)).rejects.toThrow(/packet/);
+  });
+});
