@@ -26,6 +26,9 @@ export const instantOf = (ms: number): string => new Date(ms).toISOString();
 /** Checks token and role before anything of a request is read. */
 export function checkCallers(app: FastifyInstance, { store }: House): void {
   app.decorateRequest("caller", null);
+  app.addHook("onRoute", ({ url, config }) => {
+    if (url.startsWith("/api") && config?.access === undefined) throw new Error(`nobody may call ${url} yet`);
+  });
   app.addHook("onRequest", async (request) => {
     const allowed = request.routeOptions.config.access;
     if (allowed === undefined || allowed === "anyone") return;
