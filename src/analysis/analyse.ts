@@ -55,7 +55,7 @@ export function analyse(record: StudyRecord, app: string): Result {
 
 /**
  * The result of two counts that came without a study.
- * Example  resultOfCounts({ method: "triangle", goal: "difference", alpha: 0.05, correct: 25, judgments: 50 }, "1.0")
+ * Example  resultOfCounts({ method: "triangle", goal: "difference", alpha: 0.05, correct: 25, judgments: 50 }, "1").criticalNumber // 23
  */
 export function resultOfCounts(counts: ChoiceCounts, app: string, caveats: readonly Caveat[] = []): Result {
   const statistics = choiceStatistics(counts);

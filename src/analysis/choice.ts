@@ -30,8 +30,7 @@ export type ChoiceCounts = {
  * Returns  the share who can tell and d-prime with the one-sided bound that goes with the test: it lies above zero if and
  *          only if p <= alpha. The p-value is never 0: below the smallest double that double stands for it
  * Throws   Problem "analysis/not-a-count", "analysis/not-a-share", "analysis/unknown-method", "analysis/method-not-yet"
- * Example  choiceStatistics({ method: "triangle", goal: "difference", alpha: 0.05, correct: 14, judgments: 24 })
- *          // criticalNumber 13, pValue 0.0103, outcome "reached"
+ * Example  choiceStatistics({ method: "triangle", goal: "difference", alpha: 0.05, correct: 14, judgments: 24 }).pValue // 0.010340673816871
  */
 export function choiceStatistics(counts: ChoiceCounts): ChoiceStatistics {
   const { method, goal, alpha, correct, judgments, confidence = 0.95, sought } = counts;

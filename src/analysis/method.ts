@@ -62,7 +62,7 @@ export function discriminatorShareOf(method: string, rightShare: number): number
   return Math.max(0, (rightShare - guessProbability) / (1 - guessProbability));
 }
 
-/** d-prime that gives a share of people who tell; null at 1. Example: dPrimeOf("triangle", 0.375) // 1.89 */
+/** d-prime that gives a share of people who tell; null at 1. Example: dPrimeOf("triangle", 0.375) // 1.89123505672750 */
 export function dPrimeOf(method: string, discriminatorShare: number): number | null {
   return choiceMethod(method).dPrime(rightShareOf(method, discriminatorShare));
 }
@@ -70,6 +70,7 @@ export function dPrimeOf(method: string, discriminatorShare: number): number | n
 /**
  * Share of people who tell that goes with a d-prime, 0 or more.
  * Throws   Problem "analysis/not-a-distance"
+ * Example  discriminatorShareAt("triangle", 1) // 0.127070012071959
  */
 export function discriminatorShareAt(method: string, dPrime: number): number {
   if (!(dPrime >= 0)) throw problem("analysis/not-a-distance", { name: "dPrime", value: String(dPrime) });

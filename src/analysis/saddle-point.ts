@@ -31,7 +31,8 @@ export function deviance(x: number, mean: Split): number {
 
 function devianceOf(x: number, mean: number): number {
   const difference = x - mean;
-  if (Math.abs(difference) >= 0.1 * (x + mean)) return x * Math.log(x / mean) - difference;
+  // between a third and three times the mean the series keeps what a difference of large terms would lose
+  if (Math.abs(difference) > 0.5 * (x + mean)) return x * Math.log(x / mean) - difference;
   const ratio = difference / (x + mean);
   const square = ratio * ratio;
   let sum = difference * ratio;
