@@ -1,1 +1,31 @@
-import { render } from "preact"; render(null, document.getElementById("app") as HTMLElement);
+import { render } from "preact";
+import { appVersion } from "../ui/app-version.ts";
+import { ErrorBoundary } from "../ui/error-boundary.tsx";
+import "../ui/sheet.css";
+import "./report.css";
+import "./print.css";
+import { App } from "./app.tsx";
+import { chooseStore } from "./choose-store.ts";
+import { Failure } from "./furniture.tsx";
+
+const { searchParams, hash } = new URL(window.location.href);
+const place = {
+  study: searchParams.get("study"),
+  code: new URLSearchParams(hash.slice(1)).get("code") ?? "",
+};
+/** A one-time code is of no use a second time, and an address with one must not be kept or passed on. */
+const forgetCode = (): void => window.history.replaceState(null, "", window.location.pathname + window.location.search);
+
+const surroundings = {
+  openStore: chooseStore,
+  fetcher: (input: string, init: RequestInit) => fetch(input, init),
+  now: () => new Date().toISOString(),
+  app: appVersion,
+};
+
+render(
+  <ErrorBoundary instead={(thrown) => <Failure thrown={thrown} />}>
+    <App {...surroundings} {...place} forgetCode={forgetCode} />
+  </ErrorBoundary>,
+  document.getElementById("app") as HTMLElement,
+);

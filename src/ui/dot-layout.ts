@@ -93,7 +93,7 @@ function ruleAt(needed: number | null, at: (count: number) => number, columnWidt
 function ticks(shown: { first: number; last: number; perCount: number; seenX: number }, join: number): number[] {
   const labelWidth = String(shown.last).length * digit;
   const steps = [1, 2, 5].flatMap((step) => [step, step * 10, step * 100, step * 1000]).sort((a, b) => a - b);
-  const step = steps.find((one) => one >= join && one * shown.perCount >= labelWidth + 8) ?? 10_000;
+  const step = steps.find((one) => one >= join && one * shown.perCount >= labelWidth + 6) ?? 10_000;
   const values: number[] = [];
   for (let value = Math.max(0, Math.ceil(shown.first / step) * step); value <= shown.last; value += step) {
     const x = side + (Math.floor((value - shown.first) / join) + 0.5) * join * shown.perCount;

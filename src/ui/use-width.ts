@@ -5,7 +5,7 @@ import { useLayoutEffect, useState } from "preact/hooks";
  * The width an element has on the screen, in whole CSS pixels, measured again whenever it changes.
  * `before` stands in until the first measurement, and where nothing is laid out.
  */
-export function useWidth(element: RefObject<HTMLElement>, before: number): number {
+export function useWidth(element: RefObject<HTMLElement | null>, before: number): number {
   const [width, setWidth] = useState(before);
   useLayoutEffect(() => {
     const node = element.current;

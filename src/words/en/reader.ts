@@ -29,7 +29,11 @@ const picture = {
 
 const done = {
   heading: "How it was done",
-  notRecorded: "not recorded",
+  notRecorded: "Not recorded",
+  unknown: "not recorded",
+  /** Names of the items nobody recorded, as one sentence. */
+  blanks: (items: readonly string[]) =>
+    items.map((item, at) => (at === 0 ? item : item.charAt(0).toLowerCase() + item.slice(1))).join(", "),
   batches: (batches: readonly string[]) =>
     `${batches.length === 1 ? "Batch" : "Batches"} served: ${batches.join(", ")}`,
   noBatches: "No batch served",
@@ -93,11 +97,7 @@ const done = {
 const orders = {
   heading: "Orders served",
   letters: (names: readonly string[]) =>
-    names.map((name, place) => `${String.fromCharCode(65 + place)} is ${name}`).join(", "),
-  order: "order",
-  answered: "answered",
-  right: "right",
-  place: "place of the odd sample",
+    `${names.map((name, place) => `${String.fromCharCode(65 + place)} is \u201c${name}\u201d`).join(", ")}.`,
   places: ["first", "second", "third", "fourth", "fifth", "sixth"] as readonly string[],
   withheld: (least: number) => `Right answers are broken down only where every group has ${least} or more.`,
 };
@@ -105,48 +105,56 @@ const orders = {
 const details = {
   heading: "Details",
   formula: "The exact formula",
-  formulaText: (f: { judgments: number; correct: number; guess: number; alpha: number; needed: number | null }) => [
-    `p is the chance that ${f.judgments} answers hold ${f.correct} or more right ones when each is right with chance 1/${Math.round(1 / f.guess)}: the upper tail of the binomial distribution, summed exactly, not approximated.`,
+  formulaText: (f: { judgments: number; correct: number; choices: number; alpha: number; needed: number | null }) => [
+    `p is the chance that ${f.judgments} answers hold ${f.correct} or more right ones when each is right with chance 1/${f.choices}: the upper tail of the binomial distribution, exact, with no approximation by a bell curve.`,
     f.needed === null
-      ? `No count of right answers has an upper tail of ${f.alpha} or less.`
-      : `The number needed, ${f.needed}, is the smallest count whose upper tail is ${f.alpha} or less.`,
-    `Share who can tell = (share right ${minus} 1/${Math.round(1 / f.guess)}) / (1 ${minus} 1/${Math.round(1 / f.guess)}), not below 0. It takes everybody either to tell for certain or to guess.`,
-    `The bound is one-sided and exact (Clopper and Pearson), at confidence 1 ${minus} alpha: it lies above 0 only if p is alpha or less.`,
-    "d\u2032 is the distance, in standard deviations, at which the method's psychometric function gives the share right; its bound is the same bound, mapped.",
-    "A dot of the picture stands at each middle of 100 equal parts of the exact distribution of guessing.",
+      ? `Needed would be a count whose upper tail is ${f.alpha} or less; with so few answers there is none.`
+      : `Needed is the smallest count whose upper tail is ${f.alpha} or less: ${f.needed}.`,
+    `Share who can tell = (share right ${minus} 1/${f.choices}) / (1 ${minus} 1/${f.choices}), and 0 where that would be below 0.`,
+    `Its bound is exact (Clopper and Pearson) and one-sided at confidence 1 ${minus} alpha, so that it lies above 0 just when p is alpha or less.`,
+    "d\u2032 is the distance at which the method\u2019s psychometric function gives the share right; its bound is the same bound, carried over.",
+    "The dots of the picture stand at the middles of 100 equal parts of the exact distribution of guessing.",
   ],
   software: "Software and seed",
-  computedBy: (app: string) => `computed by Cloche ${app}`,
-  lockedBy: (app: string) => `locked by Cloche ${app}`,
+  computed: "Computed by",
+  locked: "Locked by",
+  version: (app: string) => `Cloche ${app}`,
   seed: "Seed of the serving orders",
   study: "Study",
   key: "The key, and how to check it by hand",
   commitment: "Commitment",
   salt: "Salt",
   checkByHand:
-    "The commitment is the SHA-256 of a text: a fixed line, the salt, and the key as canonical JSON. Save that text, run sha256sum on the file, and compare with the commitment above and with the one on the sealed page.",
-  saveKeyText: "Save the hashed text",
-  tray: "tray",
-  order: "order",
-  samples: "code, product and batch, in serving order",
+    "The commitment is the SHA-256 of one text: a fixed line, the salt, and the key as canonical JSON. Save that text, take its SHA-256 with any program, and compare it with the commitment above and with the one on the sealed page.",
+  saveKeyText: "Save the text that was hashed",
+  tray: "Tray",
+  order: "Order",
+  samples: "Code, product and batch, in serving order",
+  sample: (product: string, batch: string) => (batch === "" ? product : `${product}, ${batch}`),
 };
 
 const verify = {
   start: "Verify this result",
   again: "Verify again",
-  working: "Checking\u2026",
-  good: "Verified: everything below was checked on this device just now.",
-  bad: "Not verified. Do not use this result before the points below are cleared up.",
-  read: (events: number) => `${plural(events, "event", "events")} read from the study file.`,
-  unreadable: (events: number) =>
-    `${plural(events, "event", "events")} could not be read by this version and ${events === 1 ? "was" : "were"} left out.`,
-  links: "Each device\u2019s events name the one before by its hash: all links hold.",
-  broken: (events: number) =>
-    `${plural(events, "event does", "events do")} not fit the one before: the log was changed or has gaps.`,
-  commitment: "The opened key gives the commitment that was locked.",
-  commitmentBad: "The opened key does not give the commitment that was locked.",
-  same: "Computed anew from the events, the result is the same in every digit.",
-  different: "Computed anew from the events, the result differs from the one shown.",
+  good: "Verified on this device just now:",
+  bad: "Not verified. Do not rely on this result before this is cleared up.",
+  points: {
+    read: (_good: boolean, events: number) => `${plural(events, "record", "records")} read from the study file.`,
+    "left-out": (_good: boolean, events: number) =>
+      `${plural(events, "record", "records")} left out, because a newer version of Cloche wrote them. Verify with that version.`,
+    links: (good: boolean, broken: number) =>
+      good
+        ? "Every record names the one its device wrote before by its hash, and all these links hold."
+        : `${plural(broken, "record does", "records do")} not follow the one before: the log was changed, or a part is missing.`,
+    commitment: (good: boolean) =>
+      good
+        ? "The opened key gives the commitment that was locked."
+        : "The opened key does not give the commitment that was locked.",
+    result: (good: boolean) =>
+      good
+        ? "Computed anew from the records, the result is the same in every digit."
+        : "Computed anew from the records, the result is not the one shown.",
+  },
 };
 
 const problemsHere = {
@@ -199,16 +207,16 @@ export const reader = {
   },
   picture,
   sections: {
+    numbers: "The numbers",
     notShown: "What this does not show",
     departures: "Departures from the plan",
-    noDepartures: "None recorded.",
   },
   done,
   orders,
   details,
   verify,
   exports: {
-    heading: "Take it with you",
+    heading: "Files and proof",
     print: "Print",
     csv: "Data (CSV)",
     json: "Result (JSON)",

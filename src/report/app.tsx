@@ -1,0 +1,96 @@
+import { useCallback, useEffect, useState } from "preact/hooks";
+import type { DeviceStore, Identity } from "../device/store.ts";
+import { reader } from "../words/en/reader.ts";
+import { EnrollForm } from "./enroll-form.tsx";
+import { Failure, Frame } from "./furniture.tsx";
+import { type Fetch, type Listed, type Loaded, loadList, loadStudy } from "./load.ts";
+import { fetchRemarks } from "./remarks.ts";
+import { ResultPage } from "./result-page.tsx";
+import { StudyList } from "./study-list.tsx";
+
+type Props = {
+  openStore: () => Promise<DeviceStore>;
+  fetcher: Fetch;
+  now: () => string;
+  app: string;
+  /** Id of the study to show; null for the list. */
+  study: string | null;
+  /** A one-time code that came with the address; empty when none did. */
+  code: string;
+  forgetCode: () => void;
+};
+
+type Step =
+  | { at: "loading" }
+  | { at: "failed"; thrown: unknown }
+  | { at: "enrolling"; store: DeviceStore }
+  | { at: "list"; list: Listed[] }
+  | { at: "study"; identity: Identity; loaded: Loaded };
+
+/** The reader's page: enrolls a device that is not known yet, then shows the opened studies or one of them. */
+export function App({ openStore, fetcher, now, app, study, code, forgetCode }: Props) {
+  const [step, setStep] = useState<Step>({ at: "loading" });
+
+  const load = useCallback(async (): Promise<void> => {
+    setStep({ at: "loading" });
+    try {
+      setStep(await stepFor(await openStore(), fetcher, study, app));
+    } catch (thrown) {
+      setStep({ at: "failed", thrown });
+    }
+  }, [openStore, fetcher, study, app]);
+  useEffect(() => void load(), [load]);
+
+  const enrolled = (): void => {
+    forgetCode();
+    void load();
+  };
+
+  switch (step.at) {
+    case "loading":
+      return (
+        <Frame>
+          <p class="fine">{reader.loading}</p>
+        </Frame>
+      );
+    case "failed":
+      return <Failure thrown={step.thrown} again={() => void load()} />;
+    case "enrolling":
+      return <EnrollForm store={step.store} fetcher={fetcher} code={code} onDone={enrolled} />;
+    case "list":
+      return <StudyList list={step.list} />;
+    case "study":
+      return step.loaded.at === "opened" ? (
+        <ResultPage
+          study={step.loaded.study}
+          lead={step.identity.role === "lead"}
+          app={app}
+          now={now}
+          fetchRemarks={() => fetchRemarks(fetcher, step.identity.token, study ?? "")}
+        />
+      ) : (
+        <Sealed at={step.loaded.at} again={() => void load()} />
+      );
+  }
+}
+
+async function stepFor(store: DeviceStore, fetcher: Fetch, study: string | null, app: string): Promise<Step> {
+  const identity = await store.identity();
+  if (!identity) return { at: "enrolling", store };
+  if (study === null) return { at: "list", list: await loadList(store, fetcher, identity.token) };
+  return { at: "study", identity, loaded: await loadStudy(store, fetcher, identity.token, study, app) };
+}
+
+/** A study that nobody may see numbers of. */
+function Sealed({ at, again }: { at: "sealed" | "unknown"; again: () => void }) {
+  const { sealed } = reader;
+  return (
+    <Frame end={<a href="./">{reader.list.all}</a>}>
+      <h1>{at === "sealed" ? sealed.heading : sealed.unknown}</h1>
+      <p class="room">{at === "sealed" ? sealed.text : sealed.unknownText}</p>
+      <button type="button" onClick={again}>
+        {sealed.again}
+      </button>
+    </Frame>
+  );
+}

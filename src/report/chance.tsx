@@ -1,0 +1,38 @@
+import type { RefObject } from "preact";
+import { useRef } from "preact/hooks";
+import type { Result } from "../model/result.ts";
+import { ChanceDots, ChanceTable, type ChanceWords } from "../ui/dot-picture.tsx";
+import { useWidth } from "../ui/use-width.ts";
+import { reader } from "../words/en/reader.ts";
+
+/** Widest useful picture, and the one that paper and the saved file get. */
+const widest = 660;
+const onPaper = 480;
+
+type Props = {
+  result: Result;
+  words: ChanceWords & { caption: string };
+  /** Holds the drawing that is printed and saved: it has one width, whatever the screen. */
+  picture: RefObject<HTMLDivElement | null>;
+};
+
+/** The picture of chance at the width of the page, with its caption and a table that says the same. */
+export function Chance({ result, words, picture }: Props) {
+  const frame = useRef<HTMLElement>(null);
+  const width = Math.min(widest, useWidth(frame, widest));
+  return (
+    <figure ref={frame} class="chance-figure">
+      <div class="screen-only">
+        <ChanceDots result={result} width={width} words={words} caption="chance-caption" table="chance-table" />
+      </div>
+      <div class="paper-only" ref={picture}>
+        <ChanceDots result={result} width={onPaper} words={words} />
+      </div>
+      <figcaption id="chance-caption">{words.caption}</figcaption>
+      <details id="chance-table" class="quiet screen-only">
+        <summary>{reader.picture.asTable}</summary>
+        <ChanceTable result={result} words={words} heads={reader.picture} />
+      </details>
+    </figure>
+  );
+}

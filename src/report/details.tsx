@@ -1,0 +1,100 @@
+import { trayLabel } from "../model/tray.ts";
+import { committedText } from "../seal/commitment.ts";
+import { reader } from "../words/en/reader.ts";
+import type { Opened } from "./load.ts";
+import { saveText } from "./save.ts";
+
+/** What it takes to compute and check everything again: formula, versions, seed, and the key with its commitment. */
+export function Details({ study }: { study: Opened }) {
+  const { record, result } = study;
+  const words = reader.details;
+  const formula = words.formulaText({
+    judgments: result.judgments,
+    correct: result.correct,
+    choices: Math.round(1 / result.guessProbability),
+    alpha: result.alpha,
+    needed: result.criticalNumber,
+  });
+  return (
+    <section class="details">
+      <h2>{words.heading}</h2>
+      <details data-print>
+        <summary>{words.formula}</summary>
+        {formula.map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+      </details>
+      <details data-print>
+        <summary>{words.software}</summary>
+        <dl class="facts">
+          <Fact label={words.computed} value={words.version(result.app)} />
+          <Fact label={words.locked} value={words.version(record.app)} />
+          <Fact label={words.study} value={record.study} exact />
+          <Fact label={words.seed} value={record.opened.key.seed} exact />
+        </dl>
+      </details>
+      <details data-print>
+        <summary>{words.key}</summary>
+        <dl class="facts">
+          <Fact label={words.commitment} value={record.commitment} exact />
+          <Fact label={words.salt} value={record.opened.salt} exact />
+        </dl>
+        <p class="fine">{words.checkByHand}</p>
+        <button
+          type="button"
+          class="screen-only"
+          onClick={() =>
+            saveText(reader.exports.fileName(record.plan.title, "key.txt"), "text/plain", committedText(record.opened))
+          }
+        >
+          {words.saveKeyText}
+        </button>
+        <KeyTable record={record} />
+      </details>
+    </section>
+  );
+}
+
+function Fact({ label, value, exact = false }: { label: string; value: string; exact?: boolean }) {
+  return (
+    <div>
+      <dt>{label}</dt>
+      <dd class={exact ? "exact" : undefined}>{value}</dd>
+    </div>
+  );
+}
+
+function KeyTable({ record: { opened, plan } }: { record: Opened["record"] }) {
+  const words = reader.details;
+  const names = new Map(plan.products.map(({ id, name }) => [id, name]));
+  return (
+    <table class="key">
+      <thead>
+        <tr>
+          <th scope="col" class="number">
+            {words.tray}
+          </th>
+          <th scope="col">{words.order}</th>
+          <th scope="col">{words.samples}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {opened.key.trays.map(({ tray, order, samples }) => (
+          <tr key={tray}>
+            <th scope="row" class="number">
+              {trayLabel(tray)}
+            </th>
+            <td>{order}</td>
+            <td>
+              {samples.map(({ code, product, batch }) => (
+                <span key={code} class="sample">
+                  <b>{code}</b> {words.sample(names.get(product) ?? product, batch)}
+                </span>
+              ))}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

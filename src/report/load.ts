@@ -1,0 +1,108 @@
+import { analyse } from "../analysis/analyse.ts";
+import { knownFacts, knownStudies, knownTexts, pulledState, pullStudies, pullStudy } from "../device/pull.ts";
+import type { DeviceStore } from "../device/store.ts";
+import { headsOf } from "../log/chain.ts";
+import { foldStudy, type StudyState } from "../log/fold.ts";
+import { recordOf } from "../log/record.ts";
+import type { Fact, StreamName } from "../model/event.ts";
+import { Problem } from "../model/problem.ts";
+import type { StudyRecord } from "../model/record.ts";
+import type { Result } from "../model/result.ts";
+import { checksCommitment } from "../seal/verify.ts";
+import { type Occasion, occasionOf } from "./occasion.ts";
+
+export type Fetch = (input: string, init: RequestInit) => Promise<Response>;
+
+/** An opened study with everything its page draws. */
+export type Opened = {
+  record: StudyRecord;
+  result: Result;
+  occasion: Occasion;
+  /** Exact texts of its events: what the study file holds and what verifying reads. */
+  texts: string[];
+  quarantined: number;
+  /** Events that the opening of the key saw and this device does not hold. */
+  missing: number;
+  /** The tray of each remark, by the id of its event. The remarks themselves are fetched apart, by a lead only. */
+  remarkTrays: Map<string, number>;
+  /** True when the server could not be reached and this is what the device held. */
+  stale: boolean;
+};
+
+export type Loaded = { at: "sealed" } | { at: "unknown" } | { at: "opened"; study: Opened };
+
+/**
+ * Fetches what is new of a study and computes its result.
+ *
+ * Returns  "sealed" while the key is not opened, or while anything of a ballot is known in outline only: a result is
+ *          computed from whole logs, never from part of one without saying so
+ * Throws   the Problem when the server cannot be reached and this device holds no opened study
+ */
+export async function loadStudy(
+  store: DeviceStore,
+  fetcher: Fetch,
+  token: string,
+  id: string,
+  app: string,
+): Promise<Loaded> {
+  const stream: StreamName = { kind: "study", id };
+  const failure = await pullStudy(store, fetcher, token, id).then(
+    () => null,
+    (thrown: unknown) => thrown,
+  );
+  const facts = await knownFacts(store, stream);
+  const state = foldStudy(facts);
+  const whole = [...state.facts.values()].every((fact) => !fact.outline);
+  if (!state.lock || !state.reveal || !whole) {
+    if (failure === null) return { at: "sealed" };
+    if (isRefusal(failure)) return { at: "unknown" };
+    throw failure;
+  }
+  const quarantined = (await pulledState(store, stream))?.quarantined ?? 0;
+  const study = openedStudy(state, facts, quarantined, app);
+  if (!study) return { at: "sealed" };
+  return { at: "opened", study: { ...study, texts: await knownTexts(store, stream), stale: failure !== null } };
+}
+
+/** Record and result of a folded study; null before the key is opened. */
+export function openedStudy(state: StudyState, facts: Fact[], quarantined: number, app: string) {
+  if (!state.lock || !state.reveal) return null;
+  const { opened, heads } = state.reveal.body;
+  const record = recordOf(state, checksCommitment(opened, state.lock.body.sealed.commitment), quarantined);
+  const held = headsOf(facts);
+  const missing = Object.entries(heads).reduce(
+    (sum, [device, head]) => sum + Math.max(0, head - (held[device] ?? 0)),
+    0,
+  );
+  const remarkTrays = new Map<string, number>();
+  for (const fact of facts) if (fact.kind === "remark-kept") remarkTrays.set(fact.id, fact.body.tray);
+  return { record, result: analyse(record, app), occasion: occasionOf(state), quarantined, missing, remarkTrays };
+}
+
+export type Listed = { id: string; title: string; objective: string; revealedAt: string };
+
+/** The opened studies, latest first. When the server cannot be reached: those this device holds, if any. */
+export async function loadList(store: DeviceStore, fetcher: Fetch, token: string): Promise<Listed[]> {
+  let ids: string[];
+  try {
+    const studies = await pullStudies(fetcher, token);
+    ids = studies.filter(({ revealed }) => revealed).map(({ id }) => id);
+    for (const id of ids) await pullStudy(store, fetcher, token, id);
+  } catch (thrown) {
+    ids = await knownStudies(store);
+    if (ids.length === 0 || isRefusal(thrown)) throw thrown;
+  }
+  const list: Listed[] = [];
+  for (const id of ids) {
+    const { lock, reveal } = foldStudy(await knownFacts(store, { kind: "study", id }));
+    if (lock && reveal) {
+      const { title, objective } = lock.body.plan;
+      list.push({ id, title, objective, revealedAt: reveal.at });
+    }
+  }
+  return list.sort((a, b) => (a.revealedAt < b.revealedAt ? 1 : -1));
+}
+
+const isRefusal = (thrown: unknown): boolean =>
+  thrown instanceof Problem &&
+  (thrown.problem.code === "access/not-found" || thrown.problem.code === "access/not-allowed");

@@ -1,0 +1,27 @@
+import type { StudyState } from "../log/fold.ts";
+
+/** When and on what the counted answers were given, by the tablets' own clocks and screens. */
+export type Occasion = {
+  first: string | null;
+  last: string | null;
+  tablets: number;
+  screens: { widthPx: number; heightPx: number }[];
+};
+
+/** Reads the occasion off a folded study with full ballots. */
+export function occasionOf(state: StudyState): Occasion {
+  const counted = [...state.trays.values()].flatMap(({ counted }) => (counted ? [counted] : []));
+  const times = counted.flatMap(({ answeredAt }) => (answeredAt === null ? [] : [answeredAt])).sort();
+  const screens = new Map<string, { widthPx: number; heightPx: number }>();
+  for (const { answer } of counted) {
+    if (!answer) continue;
+    const { widthPx, heightPx } = answer.screen;
+    screens.set(`${widthPx} ${heightPx}`, { widthPx, heightPx });
+  }
+  return {
+    first: times[0] ?? null,
+    last: times.at(-1) ?? null,
+    tablets: new Set(counted.map(({ device }) => device)).size,
+    screens: [...screens.values()],
+  };
+}

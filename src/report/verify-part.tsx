@@ -1,0 +1,50 @@
+import { useState } from "preact/hooks";
+import { reader } from "../words/en/reader.ts";
+import { sentenceOf } from "../words/problem-sentence.ts";
+import type { Opened } from "./load.ts";
+import { studyText } from "./study-text.ts";
+import { type CheckedPoint, checkResult } from "./verify.ts";
+
+type Props = { study: Opened; app: string; now: () => string };
+type Outcome = { points: CheckedPoint[] } | { why: string };
+
+/** Computes the result anew from the study file in memory and says what was checked. */
+export function Verify({ study, app, now }: Props) {
+  const [outcome, setOutcome] = useState<Outcome | null>(null);
+  const words = reader.verify;
+
+  function check(): void {
+    try {
+      setOutcome({ points: checkResult(studyText(study, app, now()), study.result, reader.exports.study) });
+    } catch (thrown) {
+      setOutcome({ why: sentenceOf(thrown) });
+    }
+  }
+
+  return (
+    <div class="part">
+      <button type="button" onClick={check}>
+        {outcome ? words.again : words.start}
+      </button>
+      <div role="status" class="checked">
+        {outcome && "why" in outcome && (
+          <p>
+            <strong>{words.bad}</strong> {outcome.why}
+          </p>
+        )}
+        {outcome && "points" in outcome && (
+          <>
+            <p>
+              <strong>{outcome.points.every(({ good }) => good) ? words.good : words.bad}</strong>
+            </p>
+            <ul class="sentences">
+              {outcome.points.map((point) => (
+                <li key={point.what}>{words.points[point.what](point.good, point.count)}</li>
+              ))}
+            </ul>
+          </>
+        )}
+      </div>
+    </div>
+  );
+}
