@@ -19,6 +19,7 @@ export type ProblemDetails = {
   "analysis/row-twice": { panelist: string; repeat: string };
   // files and terminal
   "file/not-found": { path: string };
+  "file/unreadable": { path: string; reason: string };
   "file/not-json": { path: string; reason: string };
   "file/wrong-shape": { path: string; where: string; expected: string };
   "file/not-revealed": { path: string };
@@ -33,6 +34,7 @@ export type ProblemDetails = {
   "cli/missing-option": { option: string; command: string };
   "cli/bad-option": { option: string; value: string; expected: string };
   "cli/missing-argument": { argument: string; command: string };
+  "cli/unexpected-argument": { argument: string; command: string };
   // planning and locking
   "plan/not-ready": { missing: string };
   "plan/too-few-products": { count: number };

@@ -1,1 +1,78 @@
-import { render } from "preact"; render(null, document.getElementById("app") as HTMLElement);
+import { render } from "preact";
+import { DeviceStore } from "../device/store.ts";
+import { call } from "../device/transport.ts";
+import { helloReply, type Status } from "../model/http.ts";
+import "../ui/tokens.css";
+import "./panel.css";
+import { appVersion } from "../ui/app-version.ts";
+import { watchForUpdate } from "../ui/update.ts";
+import { App } from "./app.tsx";
+import { codeInAddress } from "./enrollment.ts";
+import type { AppParts } from "./parts.ts";
+import { anyTrayHeld, holdTray } from "./tray-hold.ts";
+import { WakeLock } from "./wake-lock.ts";
+
+const store = new DeviceStore("cloche-panel");
+const fetcher = (input: string, init: RequestInit): Promise<Response> => fetch(input, init);
+
+/** How the last press was made: "touch", "mouse", "pen" or "keyboard". */
+let pointer = "unknown";
+window.addEventListener("pointerdown", (event) => {
+  pointer = event.pointerType || "unknown";
+});
+window.addEventListener("keydown", () => {
+  pointer = "keyboard";
+});
+
+/** A code in the address is used once, and must not stay where the next person could read it. */
+function takeCode(): string {
+  const code = codeInAddress(location.hash);
+  if (code !== null) history.replaceState(null, "", location.pathname);
+  return code ?? "";
+}
+
+type Battery = { level: number };
+const asksBattery = navigator as Navigator & { getBattery?: () => Promise<Battery> };
+
+async function status(): Promise<Status> {
+  const { unsent } = await store.counts();
+  const battery = await asksBattery.getBattery?.().catch(() => null);
+  const persisted = await navigator.storage?.persisted?.().catch(() => null);
+  return { unsent, battery: battery?.level ?? null, persisted: persisted ?? null, app: appVersion };
+}
+
+const parts: AppParts = {
+  store,
+  fetcher,
+  clock: {
+    monotonic: () => performance.now(),
+    instant: () => new Date().toISOString(),
+    after: (ms, run) => {
+      const timer = setTimeout(run, ms);
+      return () => clearTimeout(timer);
+    },
+  },
+  uniform: Math.random,
+  status,
+  salt: () =>
+    [...crypto.getRandomValues(new Uint8Array(32))].map((byte) => byte.toString(16).padStart(2, "0")).join(""),
+  hold: holdTray,
+  anyTrayHeld,
+  awake: new WakeLock(),
+  screen: () => ({
+    widthPx: window.innerWidth,
+    heightPx: window.innerHeight,
+    pixelRatio: window.devicePixelRatio,
+    pointer,
+  }),
+  code: takeCode(),
+  wasEnrolled: async () => {
+    const outcome = await call(fetcher, helloReply, "/api/hello");
+    return outcome.ok && outcome.reply.device !== null;
+  },
+  persist: () => void navigator.storage?.persist?.().catch(() => undefined),
+  worksOffline: () => Boolean(navigator.serviceWorker?.controller),
+  watchForUpdate: (onWaiting) => void watchForUpdate("/panel/", onWaiting),
+};
+
+render(<App parts={parts} />, document.getElementById("app") as HTMLElement);

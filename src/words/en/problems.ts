@@ -21,6 +21,7 @@ export const problems: Sentences = {
     `Panelist ${d.panelist}, repeat ${d.repeat}, stands in the answers twice. Remove one of the two rows.`,
 
   "file/not-found": (d) => `There is no file ${d.path}. Check the name and the folder.`,
+  "file/unreadable": (d) => `${d.path} could not be read: ${d.reason}.`,
   "file/not-json": (d) => `${d.path} is not valid JSON: ${d.reason}.`,
   "file/wrong-shape": (d) => `${d.path}: “${d.where}” must be ${d.expected}.`,
   "file/not-revealed": (d) =>
@@ -38,6 +39,8 @@ export const problems: Sentences = {
   "cli/missing-option": (d) => `${d.command} needs ${d.option}. See cloche ${d.command} --help.`,
   "cli/bad-option": (d) => `${d.option} is “${d.value}”; it must be ${d.expected}.`,
   "cli/missing-argument": (d) => `${d.command} needs ${d.argument}. See cloche ${d.command} --help.`,
+  "cli/unexpected-argument": (d) =>
+    `${d.command} cannot do anything with “${d.argument}”. See cloche ${d.command} --help.`,
 
   "plan/not-ready": (d) => `The plan cannot be locked yet. Still missing: ${d.missing}.`,
   "plan/too-few-products": (d) =>

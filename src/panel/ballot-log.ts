@@ -1,0 +1,74 @@
+import type { DeviceStore } from "../device/store.ts";
+import { sha256 } from "../model/canonical.ts";
+import type { Body } from "../model/event.ts";
+import { problem } from "../model/problem.ts";
+import { draftName } from "./draft.ts";
+import type { StopReason } from "./flow.ts";
+
+type Answer = Omit<Body<"answer-kept">, "tray" | "question">;
+
+/**
+ * Writes what happens to a tray into this tablet's log. Each call resolves once the event is on disk, and throws the
+ * Problem when it is not. A mark makes each thing happen once, however often a button is pressed.
+ */
+export class BallotLog {
+  #store: DeviceStore;
+  #instant: () => string;
+  #salt: () => string;
+
+  /** `salt`: 64 random hex digits, drawn anew for each remark. */
+  constructor(store: DeviceStore, instant: () => string, salt: () => string) {
+    this.#store = store;
+    this.#instant = instant;
+    this.#salt = salt;
+  }
+
+  async opened(study: string, tray: number, clearance: string): Promise<void> {
+    const mark = `opened ${study} ${tray} ${clearance}`;
+    await this.#append(study, { kind: "tray-opened", body: { tray, clearance }, mark });
+  }
+
+  async answered(study: string, tray: number, answer: Answer): Promise<void> {
+    const body = { tray, question: 1, ...answer };
+    const mark = `answer ${study} ${tray} 1`;
+    await this.#append(study, { kind: "answer-kept", body, mark, draft: draftName(study, tray) });
+  }
+
+  /** The event holds a salted hash; the text goes beside it, where it can be erased. */
+  async remarked(study: string, tray: number, text: string): Promise<void> {
+    const salt = this.#salt();
+    const body = { tray, remark: sha256(`${salt}\n${text}`) };
+    const mark = `remark ${study} ${tray}`;
+    const draft = draftName(study, tray);
+    await this.#append(study, { kind: "remark-kept", body, mark, draft, attachment: { salt, text } });
+  }
+
+  async finished(study: string, tray: number): Promise<void> {
+    const mark = `finished ${study} ${tray}`;
+    await this.#append(study, { kind: "tray-finished", body: { tray }, mark, draft: draftName(study, tray) });
+  }
+
+  async stopped(study: string, tray: number, reason: StopReason): Promise<void> {
+    const mark = `stopped ${study} ${tray}`;
+    await this.#append(study, { kind: "tray-stopped", body: { tray, reason }, mark, draft: draftName(study, tray) });
+  }
+
+  async #append(
+    study: string,
+    what: {
+      [K in Kinds]: {
+        kind: K;
+        body: Body<K>;
+        mark: string;
+        draft?: string;
+        attachment?: { salt: string; text: string };
+      };
+    }[Kinds],
+  ): Promise<void> {
+    const who = await this.#store.identity();
+    if (!who) throw problem("device/not-saved", { reason: "this tablet is not enrolled" });
+    await this.#store.append(who.device, this.#instant(), { stream: { kind: "study", id: study }, ...what });
+  }
+}
+
+type Kinds = "tray-opened" | "answer-kept" | "remark-kept" | "tray-finished" | "tray-stopped";

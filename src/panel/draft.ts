@@ -1,0 +1,64 @@
+import * as z from "zod/mini";
+import { count, id, instant, trayNumber } from "../model/schema.ts";
+import type { Step } from "./flow.ts";
+
+/** What of a tray is not kept yet, as it lies on the tablet: enough to stand at the same place after a crash. */
+export const draft = z.discriminatedUnion("at", [
+  z.strictObject({ at: z.literal("rules"), savedAt: instant }),
+  z.strictObject({ at: z.literal("tasting"), touched: count, resting: z.boolean(), savedAt: instant }),
+  z.strictObject({
+    at: z.literal("question"),
+    picked: z.nullable(z.string()),
+    guess: z.boolean(),
+    /** Time the question was on screen before, on the monotonic clock. */
+    elapsedMs: z.number(),
+    savedAt: instant,
+  }),
+  z.strictObject({ at: z.literal("remark"), text: z.string(), savedAt: instant }),
+]);
+export type Draft = z.infer<typeof draft>;
+
+/** Which tray this tablet had open last, so that a restart finds it again. */
+export const openTray = z.strictObject({ study: id, tray: trayNumber, at: instant });
+export type OpenTray = z.infer<typeof openTray>;
+export const openTrayName = "open tray";
+
+export const draftName = (study: string, tray: number): string => `tray ${study} ${tray}`;
+
+export function readDraft(value: unknown): Draft | null {
+  const parsed = z.safeParse(draft, value);
+  return parsed.success ? parsed.data : null;
+}
+
+export function readOpenTray(value: unknown): OpenTray | null {
+  const parsed = z.safeParse(openTray, value);
+  return parsed.success ? parsed.data : null;
+}
+
+/** The draft of a step; null where there is nothing to come back to. */
+export function draftOf(step: Step, elapsedMs: number, savedAt: string): Draft | null {
+  switch (step.at) {
+    case "rules":
+      return { at: "rules", savedAt };
+    case "tasting":
+      return { at: "tasting", touched: step.touched, resting: step.restUntil !== null, savedAt };
+    case "differ":
+      return draftOf(step.back, elapsedMs, savedAt);
+    case "question":
+      return { at: "question", picked: step.picked, guess: step.guess, elapsedMs, savedAt };
+    case "cannot":
+      return draftOf(step.back, elapsedMs, savedAt);
+    case "remark":
+      return step.kept ? null : { at: "remark", text: step.text, savedAt };
+    default:
+      return null;
+  }
+}
+
+/**
+ * Was this left so long ago that somebody else may stand before the tablet? Then it waits for its tray number.
+ * A clock that was set back makes nothing old.
+ */
+export function isStale(savedAt: string, now: string, limitMs: number): boolean {
+  return Date.parse(now) - Date.parse(savedAt) > limitMs;
+}

@@ -1,0 +1,136 @@
+import type { Body, Fact } from "../model/event.ts";
+import type { BlindPacket, BlindTray } from "../model/packet.ts";
+import { type Problem, problem } from "../model/problem.ts";
+import { readTrayLabel } from "../model/tray.ts";
+import type { Draft } from "./draft.ts";
+
+/** A tray as a panelist has it in hand: its number, and its codes in serving order. */
+export type Tray = Pick<BlindTray, "tray" | "codes">;
+export type StopReason = Body<"tray-stopped">["reason"];
+
+export type Tasting = {
+  at: "tasting";
+  tray: Tray;
+  /** How many codes were touched, each after tasting its sample. */
+  touched: number;
+  /** When the pause before the next sample ends, on the monotonic clock; null while none runs. */
+  restUntil: number | null;
+};
+export type Question = { at: "question"; tray: Tray; picked: string | null; guess: boolean };
+export type Remark = { at: "remark"; tray: Tray; text: string; kept: boolean };
+
+/** Where a tablet stands. Nothing of a person outlives their tray. */
+export type Step =
+  | { at: "rest" }
+  | { at: "clearance"; tray: Tray }
+  | { at: "rules"; tray: Tray }
+  | Tasting
+  | { at: "differ"; tray: Tray; back: Tasting }
+  | Question
+  | { at: "cannot"; tray: Tray; back: Question }
+  | Remark
+  | { at: "thanks" }
+  | { at: "stopped"; tray: Tray; reason: StopReason };
+
+/** How far a tray got on this tablet, by the events that were kept. */
+export type Progress = "fresh" | "cleared" | "answered" | "remarked" | "finished" | "stopped";
+
+/**
+ * The tray that somebody typed.
+ * Throws Problem "tray/no-study", "tray/new-wording", "tray/check-digit" or "tray/unknown"
+ */
+export function trayNamed(typed: string, packet: BlindPacket | null, wordings: readonly string[]): Tray {
+  if (!packet) throw problem("tray/no-study");
+  if (!wordings.includes(packet.wording)) throw problem("tray/new-wording", { wording: packet.wording });
+  const number = readTrayLabel(typed);
+  if (number === null) throw problem("tray/check-digit", { typed });
+  const tray = packet.trays.find((one) => one.tray === number);
+  if (!tray) throw problem("tray/unknown", { tray: number });
+  return { tray: tray.tray, codes: tray.codes };
+}
+
+/**
+ * How far a tray got. A clearance counts only for the list of allergens it was given for.
+ *
+ * Takes    facts: this tablet's own events of the study; clearance: version of the list as it is now
+ */
+export function progressOf(facts: Iterable<Fact>, tray: number, clearance: string): Progress {
+  const seen = new Set<string>();
+  for (const fact of facts) {
+    if (!("tray" in fact.body) || fact.body.tray !== tray) continue;
+    if (fact.kind === "tray-opened" && fact.body.clearance !== clearance) continue;
+    seen.add(fact.kind);
+  }
+  if (seen.has("tray-finished")) return "finished";
+  if (seen.has("tray-stopped")) return "stopped";
+  if (seen.has("remark-kept")) return "remarked";
+  if (seen.has("answer-kept")) return "answered";
+  return seen.has("tray-opened") ? "cleared" : "fresh";
+}
+
+/** Why a tray cannot be opened here; null when it can. What this tablet itself knows goes first. */
+export function refusal(tray: number, progress: Progress, taken: readonly number[]): Problem | null {
+  if (progress === "finished") return problem("tray/used-here", { tray });
+  if (progress === "stopped") return problem("tray/stopped-here", { tray });
+  const begun = progress === "answered" || progress === "remarked";
+  return !begun && taken.includes(tray) ? problem("tray/used-elsewhere", { tray }) : null;
+}
+
+/**
+ * The step at which a tray opens: the first one, or the one at which it was left.
+ * Takes    now, pauseMs: milliseconds on the monotonic clock; a pause that was cut short begins anew
+ */
+export function openingStep(tray: Tray, progress: Progress, draft: Draft | null, now: number, pauseMs: number): Step {
+  if (progress === "answered") {
+    return { at: "remark", tray, text: draft?.at === "remark" ? draft.text : "", kept: false };
+  }
+  if (progress === "remarked") return { at: "remark", tray, text: "", kept: true };
+  if (progress !== "cleared") return { at: "clearance", tray };
+  if (draft?.at === "tasting" && draft.touched < tray.codes.length) {
+    return { at: "tasting", tray, touched: draft.touched, restUntil: draft.resting ? now + pauseMs : null };
+  }
+  if (draft?.at === "question") {
+    const picked = draft.picked !== null && tray.codes.includes(draft.picked) ? draft.picked : null;
+    return { at: "question", tray, picked, guess: draft.guess };
+  }
+  return { at: "rules", tray };
+}
+
+/**
+ * A code was touched while tasting: the next sample's turn, or the question after the last.
+ * A touch while the pause runs changes nothing. Throws Problem "tray/wrong-code" for a code whose turn it is not.
+ */
+export function touchCode(step: Tasting, code: string, now: number, pauseMs: number): Tasting | Question {
+  if (resting(step, now)) return step;
+  const expected = step.tray.codes[step.touched] ?? "";
+  if (code !== expected) throw problem("tray/wrong-code", { tapped: code, expected });
+  const touched = step.touched + 1;
+  if (touched === step.tray.codes.length) return { at: "question", tray: step.tray, picked: null, guess: false };
+  return { ...step, touched, restUntil: pauseMs > 0 ? now + pauseMs : null };
+}
+
+export const resting = (step: Tasting, now: number): boolean => step.restUntil !== null && now < step.restUntil;
+
+/** Seconds of pause left, in steps of five, so that no second hand hurries anybody. */
+export function secondsLeft(restUntil: number, now: number): number {
+  return Math.max(0, Math.ceil((restUntil - now) / 5000) * 5);
+}
+
+/** The tray number of a step; null where no tray is in hand. */
+export const trayOf = (step: Step): Tray | null => ("tray" in step ? step.tray : null);
+
+/** Is a tray in somebody's hands, so that it may be stopped, covered, and must not be disturbed by an update? */
+export const inHand = (step: Step): step is Exclude<Step, { at: "rest" | "thanks" | "stopped" }> =>
+  step.at !== "rest" && step.at !== "thanks" && step.at !== "stopped";
+
+/** Milliseconds without a touch after which the screen is covered. A pause of the plan is no idleness. */
+export function coverAfter(step: Step, pauseSeconds: number): number | null {
+  if (step.at === "rest") return null;
+  return inHand(step) ? Math.max(5 * 60_000, pauseSeconds * 1000 + 3 * 60_000) : 2 * 60_000;
+}
+
+/** Typed characters as a tray label: digits only, at most five, the last one after a dash. */
+export function asTyped(text: string): string {
+  const digits = text.replace(/\D/g, "").slice(0, 5);
+  return digits.length < 2 ? digits : `${digits.slice(0, -1)}-${digits.slice(-1)}`;
+}

@@ -1,0 +1,67 @@
+import type { ComponentChildren } from "preact";
+import { useLayoutEffect, useRef } from "preact/hooks";
+import type { ProblemData } from "../model/problem.ts";
+import { trayLabel } from "../model/tray.ts";
+import { problemSentence } from "../words/problem-sentence.ts";
+import { useDesk } from "./desk.ts";
+import { StatusLine } from "./status-line.tsx";
+
+type Props = {
+  title: ComponentChildren;
+  /** The tray in hand, named in the upper corner. */
+  tray?: number;
+  /** Where in the tray this is. */
+  place?: string;
+  stop?: () => void;
+  problem?: ProblemData | null;
+  /** Why a press did nothing. */
+  hint?: string | null;
+  /** Lower left and lower right: always the same two places for the actions. */
+  left?: ComponentChildren;
+  right?: ComponentChildren;
+  children?: ComponentChildren;
+};
+
+/** The sheet that every screen of the tablet is set on. The focus moves to its heading when it appears. */
+export function Frame({ title, tray, place, stop, problem, hint, left, right, children }: Props) {
+  const { words } = useDesk();
+  const heading = useRef<HTMLHeadingElement>(null);
+  useLayoutEffect(() => {
+    heading.current?.focus({ preventScroll: true });
+    window.scrollTo(0, 0);
+  }, []);
+  return (
+    <div class="page">
+      <header>
+        <p>{tray === undefined ? null : words.tray(trayLabel(tray))}</p>
+        {place === undefined ? null : <p>{place}</p>}
+        {stop ? (
+          <button type="button" class="stop-now" onClick={stop}>
+            {words.stopNow}
+          </button>
+        ) : null}
+      </header>
+      <main>
+        <h1 id="title" ref={heading} tabIndex={-1}>
+          {title}
+        </h1>
+        {children}
+      </main>
+      <div class="says">
+        {problem ? (
+          <p role="alert" class="stop">
+            {problemSentence(problem)}
+          </p>
+        ) : null}
+        <p role="status">{hint}</p>
+      </div>
+      <footer>
+        <div class="actions">
+          <div>{left}</div>
+          <div>{right}</div>
+        </div>
+        <StatusLine />
+      </footer>
+    </div>
+  );
+}

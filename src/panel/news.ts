@@ -1,0 +1,54 @@
+import * as z from "zod/mini";
+import type { DeviceStore } from "../device/store.ts";
+import { call } from "../device/transport.ts";
+import { panelReply } from "../model/http.ts";
+import type { ProblemData } from "../model/problem.ts";
+import { count } from "../model/schema.ts";
+
+export type Fetch = (input: string, init: RequestInit) => Promise<Response>;
+
+/** The tablet held `known` records by the server's word, and holds `found`: its storage was cleared in between. */
+const emptied = z.strictObject({ known: count, found: count });
+export type Emptied = z.infer<typeof emptied>;
+
+export async function readEmptied(store: DeviceStore): Promise<Emptied | null> {
+  const parsed = z.safeParse(emptied, await store.meta("emptied"));
+  return parsed.success ? parsed.data : null;
+}
+
+export const forgetEmptied = (store: DeviceStore): Promise<void> => store.setMeta("emptied", null);
+
+/**
+ * Asks the server for the packet and the trays that were taken elsewhere, and keeps both.
+ *
+ * Takes    mayTakePacket: a new packet replaces the old one only while the tablet is at rest
+ * Returns  the problem when there is no answer, or a refusal; what was kept before stays
+ */
+export async function lookForNews(
+  store: DeviceStore,
+  fetcher: Fetch,
+  mayTakePacket: () => boolean,
+): Promise<ProblemData | null> {
+  const who = await store.identity();
+  if (!who) return null;
+  const outcome = await call(fetcher, panelReply, "/api/panel", { token: who.token });
+  if (!outcome.ok) return outcome.problem;
+  const { heads, packet, taken } = outcome.reply;
+  const now = await store.identity();
+  if (now?.device === who.device) await noteEmptied(store, heads);
+  await keepIfNew(store, "taken", taken);
+  if (mayTakePacket()) await keepIfNew(store, "packet", packet);
+  return null;
+}
+
+/** The server holds more of this tablet than the tablet does. Said until the lead has seen it. */
+async function noteEmptied(store: DeviceStore, heads: Record<string, number>): Promise<void> {
+  const tops = await store.topSeqs();
+  if (!Object.entries(heads).some(([stream, head]) => head > (tops[stream] ?? 0))) return;
+  const sum = (counts: Record<string, number>) => Object.values(counts).reduce((total, one) => total + one, 0);
+  await keepIfNew(store, "emptied", { known: sum(heads), found: sum(tops) });
+}
+
+async function keepIfNew(store: DeviceStore, name: string, value: unknown): Promise<void> {
+  if (JSON.stringify(await store.meta(name)) !== JSON.stringify(value)) await store.setMeta(name, value);
+}

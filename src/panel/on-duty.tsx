@@ -1,0 +1,141 @@
+import type { RefObject } from "preact";
+import { useEffect, useLayoutEffect, useState } from "preact/hooks";
+import { ErrorBoundary } from "../ui/error-boundary.tsx";
+import { useReading } from "../ui/use-store.ts";
+import { type Desk, DeskContext } from "./desk.ts";
+import { mustEnrollAgain, startLink } from "./link.ts";
+import { forgetEmptied, readEmptied } from "./news.ts";
+import type { AppParts } from "./parts.ts";
+import { EmptiedNotice, EnrollAgain, Insecure, UpdateNotice } from "./screens/notices.tsx";
+import { Broken, NoStudy } from "./screens/pages.tsx";
+import { Rest } from "./screens/rest.tsx";
+import type { Session, SessionState } from "./session.ts";
+import { readStanding } from "./standing.ts";
+import { TrayScreen } from "./tray-screens.tsx";
+import { useCover, useSession } from "./use-session.ts";
+
+type Props = {
+  parts: AppParts;
+  session: Session;
+  desk: Desk;
+  /** Set to what sends at once, for the session to call after something was kept. */
+  sendNow: RefObject<() => void>;
+  enrollAgain: () => void;
+};
+
+/** An enrolled tablet on duty: at rest, or with a tray in hand, and in touch with its server when there is one. */
+export function OnDuty({ parts, session, desk, sendNow, enrollAgain }: Props) {
+  const { store, clock } = parts;
+  const state = useSession(session);
+  const again = useLink(parts, session, sendNow);
+  const [accept, setAccept] = useState<(() => void) | null>(null);
+  const [afresh, setAfresh] = useState(0);
+  const standing = useReading(
+    () => readStanding(store),
+    (changed) => store.onChange(changed),
+    [store],
+  );
+  useCover(session, state, clock);
+  useEffect(() => parts.watchForUpdate((take) => setAccept(() => take)), [parts]);
+  const update = async (): Promise<boolean> => {
+    if (await parts.anyTrayHeld()) return false;
+    accept?.();
+    return true;
+  };
+  const restart = (): void => setAfresh((count) => count + 1);
+  return (
+    <DeskContext.Provider value={{ ...desk, standing, worksOffline: parts.worksOffline(), mustEnrollAgain: again }}>
+      <ErrorBoundary key={afresh} instead={(thrown) => <Broken thrown={thrown} again={restart} />}>
+        {state.step.at === "rest" ? (
+          <AtRest
+            parts={parts}
+            session={session}
+            state={state}
+            update={accept ? update : null}
+            enrollAgain={again ? enrollAgain : null}
+          />
+        ) : (
+          <TrayScreen session={session} state={state} />
+        )}
+      </ErrorBoundary>
+      <Palette palette={state.packet?.palette ?? null} />
+    </DeskContext.Provider>
+  );
+}
+
+type RestProps = {
+  parts: AppParts;
+  session: Session;
+  state: SessionState;
+  update: (() => Promise<boolean>) | null;
+  enrollAgain: (() => void) | null;
+};
+
+function AtRest({ parts, session, state, update, enrollAgain }: RestProps) {
+  const { store } = parts;
+  const known = useReading(
+    async () => ({ packet: await store.packet(), emptied: await readEmptied(store) }),
+    (changed) => store.onChange(changed),
+    [store],
+  );
+  if (!known) return null;
+  const { packet, emptied } = known;
+  const notices = (
+    <>
+      {emptied ? <EmptiedNotice emptied={emptied} seen={() => void forgetEmptied(store)} /> : null}
+      {enrollAgain ? <EnrollAgain go={enrollAgain} /> : null}
+      {update ? <UpdateNotice update={update} /> : null}
+      <Insecure />
+    </>
+  );
+  return (
+    <>
+      {packet ? (
+        <Rest
+          problem={state.problem}
+          open={(typed) => void session.open(typed)}
+          closed={emptied !== null}
+          notices={notices}
+        />
+      ) : (
+        <NoStudy notices={notices} />
+      )}
+      <Palette palette={packet?.palette ?? null} />
+    </>
+  );
+}
+
+/** Day or dim, as the plan locked it; the same on every tablet, whatever the system prefers. */
+function Palette({ palette }: { palette: "day" | "dim" | null }) {
+  useLayoutEffect(() => {
+    if (palette) document.documentElement.dataset.palette = palette;
+  }, [palette]);
+  return null;
+}
+
+/** Stays in touch while mounted. Returns whether the server says that this tablet must be enrolled again. */
+function useLink(parts: AppParts, session: Session, sendNow: RefObject<() => void>): boolean {
+  const [again, setAgain] = useState(false);
+  useEffect(() => {
+    const link = startLink({
+      ...parts,
+      mayTakePacket: () => session.state.step.at === "rest" && !session.state.busy,
+      onOutcome: (problem) => {
+        if (problem === null || problem.code.startsWith("access/")) setAgain(mustEnrollAgain(problem));
+      },
+    });
+    sendNow.current = link.sendNow;
+    // a packet that came while a tray was in hand is asked for again once it is put down
+    let wasAtRest = true;
+    const stop = session.onChange(() => {
+      const isAtRest = session.state.step.at === "rest";
+      if (isAtRest && !wasAtRest) link.lookNow();
+      wasAtRest = isAtRest;
+    });
+    return () => {
+      stop();
+      link.stop();
+    };
+  }, [parts, session]);
+  return again;
+}

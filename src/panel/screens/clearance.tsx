@@ -1,0 +1,79 @@
+import type { Allergen } from "../../model/allergen.ts";
+import type { BlindPacket } from "../../model/packet.ts";
+import type { ProblemData } from "../../model/problem.ts";
+import { useDesk } from "../desk.ts";
+import type { Tray } from "../flow.ts";
+import { Frame } from "../frame.tsx";
+
+type Props = {
+  tray: Tray;
+  packet: BlindPacket;
+  problem: ProblemData | null;
+  clear: () => void;
+  concerned: () => void;
+  otherTray: () => void;
+  stop: () => void;
+};
+
+/** Allergens and cautions: one list over everything served, the same for every tray. No reason is asked for. */
+export function Clearance({ tray, packet, problem, clear, concerned, otherTray, stop }: Props) {
+  const { words } = useDesk();
+  const { clearance } = words;
+  const { contains, mayContain, other } = packet.allergens;
+  const named = (list: Allergen[]) => list.map((allergen) => clearance.allergens[allergen]);
+  return (
+    <Frame
+      title={clearance.title}
+      tray={tray.tray}
+      stop={stop}
+      problem={problem}
+      left={
+        <button type="button" onClick={concerned}>
+          {clearance.concerned}
+        </button>
+      }
+      right={
+        <button type="button" class="next" onClick={clear}>
+          {clearance.clear}
+        </button>
+      }
+    >
+      <div class="reading">
+        <dl>
+          <Listed term={clearance.contains} items={named(contains)} />
+          <Listed term={clearance.mayContain} items={named(mayContain)} />
+          <Listed term={clearance.other} items={other} />
+          {contains.length + mayContain.length + other.length === 0 ? <p>{clearance.nothing}</p> : null}
+          {packet.cautions.length > 0 ? (
+            <div>
+              <dt>{clearance.cautions}</dt>
+              {packet.cautions.map((caution) => (
+                <dd key={caution} class="caution">
+                  {clearance.caution[caution]}
+                </dd>
+              ))}
+            </div>
+          ) : null}
+        </dl>
+        <p class="fine">
+          {clearance.privacy} {clearance.disclaimer}
+        </p>
+        <button type="button" class="quiet" onClick={otherTray}>
+          {clearance.otherTray}
+        </button>
+      </div>
+    </Frame>
+  );
+}
+
+function Listed({ term, items }: { term: string; items: string[] }) {
+  if (items.length === 0) return null;
+  return (
+    <div>
+      <dt>{term}</dt>
+      {items.map((item) => (
+        <dd key={item}>{item}</dd>
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,134 @@
+import type { ComponentChildren } from "preact";
+import type { ProblemData } from "../../model/problem.ts";
+import { problemSentence } from "../../words/problem-sentence.ts";
+import { messageOf } from "../as-problem.ts";
+import { useDesk } from "../desk.ts";
+import type { StopReason, Tray } from "../flow.ts";
+import { Frame } from "../frame.tsx";
+
+type Action = { label: string; press: () => void };
+
+const Lines = ({ lines }: { lines: string[] }) => (
+  <div class="reading">
+    {lines.map((line) => (
+      <p key={line}>{line}</p>
+    ))}
+  </div>
+);
+
+const Plain = ({ label, press }: Action) => (
+  <button type="button" onClick={press}>
+    {label}
+  </button>
+);
+
+const Next = ({ label, press }: Action) => (
+  <button type="button" class="next" onClick={press}>
+    {label}
+  </button>
+);
+
+/** The codes on the tray are others: help is asked for, and nothing is lost. */
+export function Differ({
+  tray,
+  back,
+  other,
+  stop,
+}: {
+  tray: Tray;
+  back: () => void;
+  other: () => void;
+  stop: () => void;
+}) {
+  const { words } = useDesk();
+  return (
+    <Frame
+      title={words.differ.title}
+      tray={tray.tray}
+      stop={stop}
+      left={<Plain label={words.differ.other} press={other} />}
+      right={<Next label={words.differ.back} press={back} />}
+    >
+      <Lines lines={words.differ.lines} />
+    </Frame>
+  );
+}
+
+type CannotProps = { tray: Tray; problem: ProblemData | null; back: () => void; end: () => void; stop: () => void };
+
+/** "I cannot answer": what that means, before it ends the tray. */
+export function Cannot({ tray, problem, back, end, stop }: CannotProps) {
+  const { words } = useDesk();
+  return (
+    <Frame
+      title={words.cannot.title}
+      tray={tray.tray}
+      stop={stop}
+      problem={problem}
+      left={<Plain label={words.cannot.confirm} press={end} />}
+      right={<Next label={words.goBack} press={back} />}
+    >
+      <Lines lines={words.cannot.lines} />
+    </Frame>
+  );
+}
+
+export function Thanks({ next }: { next: () => void }) {
+  const { words } = useDesk();
+  return (
+    <Frame title={words.thanks.title} right={<Next label={words.nextPerson} press={next} />}>
+      <Lines lines={words.thanks.lines} />
+    </Frame>
+  );
+}
+
+type StoppedProps = { reason: StopReason; problem: ProblemData | null; again: () => void; next: () => void };
+
+/** A tray that ended without an answer, or was stopped. Calm, and nothing is asked. */
+export function Stopped({ reason, problem, again, next }: StoppedProps) {
+  const { words } = useDesk();
+  const { title, lines } = words.stopped[reason];
+  return (
+    <Frame
+      title={title}
+      problem={problem}
+      left={problem ? <Plain label={words.tryAgain} press={again} /> : null}
+      right={<Next label={words.nextPerson} press={next} />}
+    >
+      <Lines lines={lines} />
+    </Frame>
+  );
+}
+
+/** No tasting is assigned to this tablet yet. */
+export function NoStudy({ notices }: { notices: ComponentChildren }) {
+  const { words } = useDesk();
+  return (
+    <Frame title={words.rest.noStudyTitle}>
+      <p class="lead-in">{words.rest.noStudy}</p>
+      {notices}
+    </Frame>
+  );
+}
+
+/** Nothing can go on: the sentence of the problem, full screen. */
+export function Failed({ problem, again }: { problem: ProblemData; again: () => void }) {
+  const { words } = useDesk();
+  return (
+    <Frame title={words.failed.title} problem={problem} right={<Next label={words.tryAgain} press={again} />}>
+      <p>{words.failed.kept}</p>
+    </Frame>
+  );
+}
+
+/** Something in the app itself broke while drawing. */
+export function Broken({ thrown, again }: { thrown: unknown; again: () => void }) {
+  const { words } = useDesk();
+  const known = thrown instanceof Error && "problem" in thrown ? (thrown.problem as ProblemData) : null;
+  return (
+    <Frame title={words.failed.title} right={<Next label={words.failed.again} press={again} />}>
+      <p class="lead-in">{known ? problemSentence(known) : words.failed.blame(messageOf(thrown))}</p>
+      <p>{words.failed.kept}</p>
+    </Frame>
+  );
+}

@@ -1,0 +1,83 @@
+import { useEffect, useState } from "preact/hooks";
+import type { BlindPacket } from "../../model/packet.ts";
+import type { ProblemData } from "../../model/problem.ts";
+import { CodeDigits } from "../../ui/code-digits.tsx";
+import type { Clock } from "../clock.ts";
+import { useDesk } from "../desk.ts";
+import { resting, secondsLeft, type Tasting as TastingStep } from "../flow.ts";
+import { Frame } from "../frame.tsx";
+
+type Props = {
+  step: TastingStep;
+  packet: BlindPacket;
+  problem: ProblemData | null;
+  touch: (code: string) => void;
+  differ: () => void;
+  stop: () => void;
+};
+
+/** The codes as they stand on the tray, touched one after the other: a check of the labels, and the order of tasting. */
+export function Tasting({ step, packet, problem, touch, differ, stop }: Props) {
+  const { words, clock } = useDesk();
+  const { tasting } = words;
+  const [hint, setHint] = useState<string | null>(null);
+  useTicks(clock, step.restUntil);
+  const pausing = resting(step, clock.monotonic());
+  const press = (code: string): void => {
+    setHint(pausing ? tasting.early : null);
+    touch(code);
+  };
+  const next = step.tray.codes[step.touched] ?? "";
+  return (
+    <Frame
+      title={tasting.title}
+      tray={step.tray.tray}
+      stop={stop}
+      problem={problem}
+      hint={pausing ? hint : null}
+      left={
+        <button type="button" onClick={differ}>
+          {tasting.differ}
+        </button>
+      }
+    >
+      {/* read out when the turn changes; the seconds below it are not */}
+      <p class="lead-in" aria-live="polite">
+        {pausing
+          ? tasting.resting(packet.cleanser)
+          : tasting.now(next).map((part) => (part === next ? <CodeDigits key="code" code={next} /> : part))}
+      </p>
+      <fieldset class="three" aria-label={tasting.codes}>
+        {step.tray.codes.map((code, place) => (
+          <button
+            key={code}
+            type="button"
+            class={place === step.touched && !pausing ? "field turn" : "field"}
+            aria-disabled={pausing || place !== step.touched}
+            onClick={() => press(code)}
+          >
+            <CodeDigits code={code} />
+            <small>
+              {place < step.touched
+                ? tasting.tasted
+                : place === step.touched && !pausing
+                  ? tasting.next
+                  : tasting.notYet}
+            </small>
+          </button>
+        ))}
+      </fieldset>
+      <p class="left-over">{pausing ? tasting.left(secondsLeft(step.restUntil ?? 0, clock.monotonic())) : null}</p>
+    </Frame>
+  );
+}
+
+/** Draws again each time another five seconds of the pause are over, and at its end. */
+function useTicks(clock: Clock, until: number | null): void {
+  const [, again] = useState(0);
+  useEffect(() => {
+    const left = until === null ? 0 : until - clock.monotonic();
+    if (left <= 0) return;
+    return clock.after(left % 5000 || 5000, () => again((count) => count + 1));
+  });
+}

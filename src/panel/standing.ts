@@ -1,0 +1,39 @@
+import type { DeviceStore } from "../device/store.ts";
+import { readEvent } from "../log/facts.ts";
+
+/** What of this tablet the server does not have yet. */
+export type Standing = {
+  /** Trays with at least one record that is on this tablet only. */
+  unsentTrays: number;
+  /** When the oldest of those records was made, by this tablet's clock; null when there is none. */
+  oldestUnsentAt: string | null;
+  /** Records that the server put aside or refused. */
+  aside: number;
+};
+
+/** Reads it from the store; null when the store cannot be read, which must not take an answer off the screen. */
+export async function readStanding(store: DeviceStore): Promise<Standing | null> {
+  try {
+    const { unsent, aside } = await store.counts();
+    if (unsent === 0) return { unsentTrays: 0, oldestUnsentAt: null, aside };
+    const trays = new Set<number>();
+    let oldestUnsentAt: string | null = null;
+    for (const row of await store.ownRows()) {
+      if (row.sent !== "unsent") continue;
+      const read = readEvent(row.text);
+      if (!read.ok) continue;
+      if (read.fact && "tray" in read.fact.body) trays.add(read.fact.body.tray);
+      if (oldestUnsentAt === null || read.envelope.at < oldestUnsentAt) oldestUnsentAt = read.envelope.at;
+    }
+    return { unsentTrays: trays.size, oldestUnsentAt, aside };
+  } catch {
+    return null;
+  }
+}
+
+/** Whole minutes for which something has waited to be sent; null under five, when it is not worth a word. */
+export function waitingMinutes(oldest: string | null, now: string): number | null {
+  if (oldest === null) return null;
+  const minutes = Math.floor((Date.parse(now) - Date.parse(oldest)) / 60_000);
+  return minutes >= 5 ? minutes : null;
+}

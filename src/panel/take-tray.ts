@@ -1,0 +1,81 @@
+import * as z from "zod/mini";
+import type { DeviceStore } from "../device/store.ts";
+import type { BlindPacket } from "../model/packet.ts";
+import { problem } from "../model/problem.ts";
+import { trayNumber } from "../model/schema.ts";
+import type { Clock } from "./clock.ts";
+import { draftName, isStale, openTrayName, readDraft, readOpenTray } from "./draft.ts";
+import * as flow from "./flow.ts";
+import type { Release } from "./tray-hold.ts";
+
+export type TakeParts = {
+  store: DeviceStore;
+  clock: Clock;
+  hold: (study: string, tray: number) => Promise<Release | null>;
+  /** Versions of the ballot's wording that this app has words for. */
+  wordings: readonly string[];
+};
+
+export type Taken = {
+  packet: BlindPacket;
+  step: flow.Step;
+  release: Release;
+  /** Milliseconds the question was on screen before. */
+  elapsedMs: number;
+};
+
+/** The tray that somebody typed, held and at the step where it was left. Throws the Problem when it cannot be opened. */
+export async function takeTyped(parts: TakeParts, typed: string): Promise<Taken> {
+  const packet = await parts.store.packet();
+  if (!packet) throw problem("tray/no-study");
+  return take(parts, packet, flow.trayNamed(typed, packet, parts.wordings));
+}
+
+/** After a restart: the tray that was open, unless it was left long ago, is finished or is open in another window. */
+export async function takeLast(parts: TakeParts): Promise<Taken | null> {
+  const { store, clock } = parts;
+  const open = readOpenTray(await store.draft(openTrayName));
+  const packet = await store.packet();
+  const tray = packet?.trays.find((one) => one.tray === open?.tray);
+  if (!open || !packet || !tray || packet.study !== open.study) return null;
+  const draft = readDraft(await store.draft(draftName(open.study, open.tray)));
+  const limitMs = flow.coverAfter({ at: "rules", tray }, packet.pauseSeconds) ?? 0;
+  if (isStale(draft?.savedAt ?? open.at, clock.instant(), limitMs)) return null;
+  return take(parts, packet, { tray: tray.tray, codes: tray.codes }).catch(() => null);
+}
+
+/** Forgets which tray was open, if it is still that one. A name left behind does no harm, so failing is no error. */
+export async function forgetLast(store: DeviceStore, study: string, tray: number): Promise<void> {
+  try {
+    const open = readOpenTray(await store.draft(openTrayName));
+    if (open?.study === study && open.tray === tray) await store.dropDraft(openTrayName);
+  } catch {
+    // the tray's events say how far it got
+  }
+}
+
+async function take(parts: TakeParts, packet: BlindPacket, tray: flow.Tray): Promise<Taken> {
+  const { store, clock, hold } = parts;
+  const { study } = packet;
+  const release = await hold(study, tray.tray);
+  if (!release) throw problem("tray/open-in-other-tab", { tray: tray.tray });
+  try {
+    // read only now: another window may have finished the tray a moment ago
+    const facts = await store.ownFacts({ kind: "study", id: study });
+    const progress = flow.progressOf(facts, tray.tray, packet.allergens.version);
+    const refused = flow.refusal(tray.tray, progress, readTaken(await store.meta("taken")));
+    if (refused) throw refused;
+    const draft = readDraft(await store.draft(draftName(study, tray.tray)));
+    await store.saveDraft(openTrayName, { study, tray: tray.tray, at: clock.instant() });
+    const step = flow.openingStep(tray, progress, draft, clock.monotonic(), packet.pauseSeconds * 1000);
+    return { packet, step, release, elapsedMs: draft?.at === "question" ? draft.elapsedMs : 0 };
+  } catch (thrown) {
+    release();
+    throw thrown;
+  }
+}
+
+function readTaken(value: unknown): number[] {
+  const parsed = z.safeParse(z.array(trayNumber), value);
+  return parsed.success ? parsed.data : [];
+}

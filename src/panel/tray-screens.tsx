@@ -1,0 +1,56 @@
+import { Clearance } from "./screens/clearance.tsx";
+import { Cannot, Differ, Stopped, Thanks } from "./screens/pages.tsx";
+import { Question } from "./screens/question.tsx";
+import { Remark } from "./screens/remark.tsx";
+import { Rules } from "./screens/rules.tsx";
+import { Tasting } from "./screens/tasting.tsx";
+import type { Session, SessionState } from "./session.ts";
+
+/** The screen of a step with a tray in hand. At rest there is none: null. */
+export function TrayScreen({ session, state }: { session: Session; state: SessionState }) {
+  const { step, packet, problem } = state;
+  const stop = (): void => void session.stop();
+  const rest = (): void => void session.rest();
+  if (step.at === "rest" || !packet) return null;
+  switch (step.at) {
+    case "clearance": {
+      const acts = {
+        clear: () => void session.clear(),
+        concerned: () => void session.notCleared(),
+        otherTray: rest,
+        stop,
+      };
+      return <Clearance tray={step.tray} packet={packet} problem={problem} {...acts} />;
+    }
+    case "rules":
+      return <Rules tray={step.tray} packet={packet} begin={() => session.begin()} stop={stop} />;
+    case "tasting": {
+      const acts = { touch: (code: string) => session.touch(code), differ: () => session.differ(), stop };
+      return <Tasting step={step} packet={packet} problem={problem} {...acts} />;
+    }
+    case "differ":
+      return <Differ tray={step.tray} back={() => session.back()} other={rest} stop={stop} />;
+    case "question": {
+      const acts = {
+        pick: (code: string) => session.pick(code),
+        guess: (guess: boolean) => session.guess(guess),
+        cannot: () => session.cannot(),
+        keep: () => void session.keep(),
+        stop,
+      };
+      return <Question step={step} wording={packet.wording} problem={problem} {...acts} />;
+    }
+    case "cannot": {
+      const acts = { back: () => session.back(), end: () => void session.endWithoutAnswer(), stop };
+      return <Cannot tray={step.tray} problem={problem} {...acts} />;
+    }
+    case "remark": {
+      const acts = { write: (text: string) => session.remark(text), finish: () => void session.finish(), stop };
+      return <Remark step={step} problem={problem} {...acts} />;
+    }
+    case "thanks":
+      return <Thanks next={rest} />;
+    case "stopped":
+      return <Stopped reason={step.reason} problem={problem} again={() => void session.keepStop()} next={rest} />;
+  }
+}

@@ -1,0 +1,37 @@
+import { useEffect, useState } from "preact/hooks";
+import type { Clock } from "./clock.ts";
+import { coverAfter } from "./flow.ts";
+import type { Session, SessionState } from "./session.ts";
+
+/** The session's state, drawn again after every change. */
+export function useSession(session: Session): SessionState {
+  const [state, setState] = useState(session.state);
+  useEffect(() => {
+    setState(session.state);
+    return session.onChange(() => setState(session.state));
+  }, [session]);
+  return state;
+}
+
+/**
+ * Covers what is on screen after a while without a touch or a key. Deletes nothing: a covered tray opens again with
+ * its number, at the same place.
+ */
+export function useCover(session: Session, { step, packet }: SessionState, clock: Clock): void {
+  const limit = coverAfter(step, packet?.pauseSeconds ?? 0);
+  useEffect(() => {
+    if (limit === null) return;
+    let cancel = () => {};
+    const restart = (): void => {
+      cancel();
+      cancel = clock.after(limit, () => void session.rest());
+    };
+    restart();
+    const signs = ["pointerdown", "keydown", "input"];
+    for (const sign of signs) window.addEventListener(sign, restart, true);
+    return () => {
+      cancel();
+      for (const sign of signs) window.removeEventListener(sign, restart, true);
+    };
+  }, [session, step.at, limit, clock]);
+}

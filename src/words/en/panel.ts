@@ -1,0 +1,254 @@
+import type { Allergen } from "../../model/allergen.ts";
+import type { Body } from "../../model/event.ts";
+import type { BlindPacket } from "../../model/packet.ts";
+import type { Caution } from "../../model/plan.ts";
+
+type StopReason = Body<"tray-stopped">["reason"];
+
+/** A sentence with something set into it (a code in its own type), in the order of the language. */
+export type Woven<T> = (string | T)[];
+
+const allergens: Record<Allergen, string> = {
+  "gluten-cereals": "cereals with gluten (wheat, rye, barley, oats)",
+  crustaceans: "crustaceans",
+  egg: "egg",
+  fish: "fish",
+  peanut: "peanut",
+  soy: "soy",
+  milk: "milk, including lactose",
+  "tree-nuts": "tree nuts",
+  celery: "celery",
+  mustard: "mustard",
+  sesame: "sesame",
+  sulfites: "sulfites",
+  lupin: "lupin",
+  molluscs: "mollusks",
+};
+
+const cautions: Record<Caution, string> = {
+  choking:
+    "Sit down to taste, take small bites and take your time; water is at hand. Please sit out if you have trouble swallowing, loose teeth or dentures, or a cold.",
+  hygiene:
+    "Wash your hands first, and use only your own cups. Please sit out if you have a cold or sores in your mouth.",
+  undercooked:
+    "This food is raw or less cooked than usual on purpose. Pregnant people, young children, people over 65 and people with weakened immunity should not take part.",
+  alcohol: "There is alcohol in what is served. You may spit it out. Do not drive afterward.",
+};
+
+const swallow: Record<BlindPacket["swallow"], string> = {
+  swallow: "Swallow each sample.",
+  spit: "Do not swallow. Spit each sample into your own lidded cup.",
+  either: "Swallow each sample or spit it into your own lidded cup, as you like.",
+};
+
+const stopped: Record<StopReason, { title: string; lines: string[] }> = {
+  stopped: {
+    title: "Please stop tasting.",
+    lines: [
+      "There is nothing more to answer, and nobody asks why.",
+      "If you feel unwell, tell the staff now. In an emergency, call the emergency number that applies here.",
+    ],
+  },
+  "not-cleared": {
+    title: "Please do not taste anything.",
+    lines: [
+      "Thank you for taking care. Leave the tray as it is and tell the staff that you are not taking part.",
+      "Nobody asks why. This tablet keeps only that the tray was not cleared.",
+    ],
+  },
+  "cannot-answer": {
+    title: "This tray ends without an answer.",
+    lines: ["That is all right. It counts as no answer, not as a wrong one.", "Please leave the tray as it is."],
+  },
+};
+
+const times = (count: number, one: string, more: string): string => `${count} ${count === 1 ? one : more}`;
+
+/** A length of time in whole minutes and seconds, as it is said. */
+const duration = (seconds: number): string =>
+  seconds >= 120 && seconds % 60 === 0 ? `${seconds / 60} minutes` : times(seconds, "second", "seconds");
+
+const rinse = (cleanser: string): string => (cleanser.trim() === "" ? "" : ` (${cleanser.trim()})`);
+
+/** Everything a panelist reads on a tablet. Neutral throughout: no word hints at an answer or praises one. */
+export const panel = {
+  lang: "en",
+  direction: "ltr",
+  tray: (label: string) => `Tray ${label}`,
+  stopNow: "Stop now",
+  goBack: "Go back",
+  tryAgain: "Try again",
+  nextPerson: "Next person",
+
+  starting: "One moment.",
+  failed: {
+    title: "This tablet cannot go on.",
+    /** Below the sentence of the problem. */
+    kept: "Every answer that was kept before is still kept on this tablet.",
+    blame: (message: string) => `Something in the app failed: ${message}. Please ask for help.`,
+    again: "Show the tray again",
+  },
+
+  insecure: {
+    title: "This address is not secure (http). Answers are kept on this tablet and sent all the same, but:",
+    lines: [
+      "the page cannot be opened while the network is away;",
+      "the screen may go dark in the middle of a tray;",
+      "the browser may clear what is kept here sooner.",
+    ],
+    advice: "The lead can open this tablet under the secure address (https) instead.",
+  },
+
+  enroll: {
+    title: "Enroll this tablet",
+    lead: "Ask the lead for a one-time code. It is valid for ten minutes.",
+    again: "Answers that are on this tablet stay here and are sent after it is enrolled again.",
+    before: "This tablet was enrolled before, and its storage has been cleared since. Tell the lead, then go on here.",
+    code: "One-time code",
+    codeHint: "Eight characters, such as K7QM-4XTP",
+    name: "Name of this tablet",
+    nameHint: "What the lead will see, such as Booth 3",
+    go: "Enroll",
+    codeMissing: "Please type the code first.",
+    nameMissing: "Please give the tablet a name first.",
+    wrongRole: "This code is not for a tablet in a booth. Ask the lead for a tablet code.",
+    cancel: "Not now",
+  },
+
+  rest: {
+    title: "Please take the tray with its card.",
+    lead: "Enter the tray number on the card.",
+    resumed: "If you were in the middle of a tray, enter its number again. Nothing is lost.",
+    field: "Tray number",
+    empty: "_ _ - _",
+    keypad: "Digits",
+    erase: "Delete",
+    eraseLast: "Delete the last digit",
+    open: "Open tray",
+    nothingTyped: "Please enter the tray number first, with the digit after the dash.",
+    noStudyTitle: "No tasting is set up on this tablet yet.",
+    noStudy: "The lead can assign one to it. This screen looks for it by itself.",
+    closedTitle: "Please call the lead before going on.",
+    emptiedSeen: "The lead has seen this",
+    enrollAgain: "Enroll again",
+    update: "A new version of Cloche is ready.",
+    updateNow: "Update now",
+    updateLater: "Another window of this tablet has a tray open. Update when that tray is finished.",
+  },
+
+  clearance: {
+    title: "Before you taste anything, please read this.",
+    contains: "What is served contains",
+    mayContain: "It may contain",
+    other: "Also declared",
+    nothing: "None of the listed allergens is declared for what is served.",
+    cautions: "Please note",
+    allergens,
+    caution: cautions,
+    disclaimer:
+      "This app does not replace food law, your hygiene plan or medical advice; local codes and the responsible person decide.",
+    privacy: "Whatever you choose, nobody asks why, and no reason is kept.",
+    clear: "None of these concerns me",
+    concerned: "Stop: something here concerns me",
+    otherTray: "This is not my tray",
+  },
+
+  rules: {
+    title: "How to taste",
+    alone: "Please work alone and do not talk about the samples.",
+    warmUp: "Taste the warm-up sample first: the one without a code. There is no question about it.",
+    rinse: (cleanser: string) => `Rinse now${rinse(cleanser)}.`,
+    order: "Taste in the order shown.",
+    swallow,
+    pause: (cleanser: string, seconds: number) =>
+      seconds > 0
+        ? `Between samples, rinse${rinse(cleanser)} and wait ${duration(seconds)}. The tablet says when to go on.`
+        : `Between samples, rinse${rinse(cleanser)}.`,
+    retaste: "Before you answer you may taste again, in the same order, rinsing in between.",
+    noRetaste: "Taste each sample once only.",
+    stop: "You may stop at any time without giving a reason.",
+    stored: "Your answer is kept under the tray number, without your name.",
+    go: "Go on to the samples",
+  },
+
+  tasting: {
+    title: "These codes must stand on your tray, from left to right.",
+    now: <T>(code: T): Woven<T> => ["Taste sample ", code, ". When you have tasted it, touch its code."],
+    resting: (cleanser: string) => `Rinse now${rinse(cleanser)} and rest a moment.`,
+    left: (seconds: number) => `The next sample follows in about ${duration(seconds)}.`,
+    early: "The pause is not over yet. There is no hurry.",
+    tasted: "tasted",
+    next: "taste now",
+    notYet: "later",
+    codes: "Codes on your tray",
+    differ: "My tray has other codes",
+  },
+
+  differ: {
+    title: "Please ask for help: the codes do not match.",
+    lines: [
+      "Do not taste. Compare the number on the tray card with the one at the top of this screen.",
+      "Nothing is lost: this tray can be opened again.",
+    ],
+    back: "Back to the codes",
+    other: "Enter another tray number",
+  },
+
+  /** By version of the wording, which the plan locks. */
+  ballots: {
+    "triangle-1": {
+      place: "Question 1 of 1",
+      ask: "Two of these samples are the same and one is different. Which one is different?",
+      unsure: "If you cannot tell, choose one all the same and tick the box below.",
+    },
+  } as Record<string, { place: string; ask: string; unsure: string }>,
+
+  question: {
+    chosen: "chosen",
+    guess: "This was a guess",
+    cannot: "I cannot answer",
+    keep: "Keep this",
+    pickFirst: "Please choose one of the samples first.",
+  },
+
+  cannot: {
+    title: "You cannot answer this?",
+    lines: [
+      "For example because a sample is missing or was spilled, or because you could not taste it.",
+      "If you tasted everything but cannot tell, go back, choose one and tick “This was a guess”.",
+      "Without an answer this tray ends here. It cannot be opened again.",
+    ],
+    confirm: "End without an answer",
+  },
+
+  remark: {
+    title: "Your answer is kept.",
+    label: "Anything you noticed? (optional)",
+    note: "Please write no names. The lead reads remarks after the tasting.",
+    kept: "Your remark is kept.",
+    go: "Finish",
+  },
+
+  thanks: {
+    title: "Thank you. This tray is finished.",
+    lines: [
+      "Please leave the tray as it is, and do not talk about the samples until everybody has finished.",
+      "Then press the button for the next person.",
+    ],
+  },
+
+  stopped,
+
+  status: {
+    offline: "works without network",
+    online: "needs the network to start",
+    sent: "everything sent",
+    unsent: (trays: number) => `${times(trays, "tray", "trays")} only on this tablet, not sent yet`,
+    since: (minutes: number) =>
+      minutes < 120 ? `for ${times(minutes, "minute", "minutes")}` : `for ${Math.floor(minutes / 60)} hours`,
+    aside: (records: number) => `${times(records, "record", "records")} for the lead to look at`,
+    enrollAgain: "this tablet must be enrolled again",
+    unreadable: "what is kept here cannot be read right now",
+  },
+};
+export type PanelWords = typeof panel;
