@@ -104,8 +104,12 @@ function bounded(counts: ChoiceCounts, scale: (rightShare: number) => number | n
 /** 100 panels that only guess, at the middles of 100 equal parts of the exact distribution; index = number right. */
 function guessingPanels(judgments: number, { guessProbability }: ChoiceMethod): number[] {
   const panels = new Array<number>(judgments + 1).fill(0);
+  const middle = (dot: number) => (dot + 0.5) / 100;
+  let right = quantile(middle(0), judgments, guessProbability);
+  let reached = lowerTail(right, judgments, guessProbability);
   for (let dot = 0; dot < 100; dot++) {
-    const right = quantile((dot + 0.5) / 100, judgments, guessProbability);
+    // from one dot's quantile to the next it is a few steps up
+    while (reached < middle(dot)) reached = lowerTail(++right, judgments, guessProbability);
     panels[right] = (panels[right] ?? 0) + 1;
   }
   return panels;
