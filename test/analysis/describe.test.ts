@@ -43,7 +43,7 @@ describe("the report in words", () => {
     expect(found.meaning).toBe(
       "If nobody could tell and everyone guessed, 14 or more of 24 would be right about 1 time in 100 (p = 0.0103).",
     );
-    expect(found.caution).toContain("It is not the chance that the finding is wrong");
+    expect(found.caution).toContain("not the chance that the finding is wrong");
     expect(found.departures).toEqual(["None recorded."]);
   });
 

@@ -14,7 +14,7 @@ const noted = (note: string): string => (note.trim() === "" ? "" : ` Note: “${
 export const caveats: CaveatSentences = {
   "key-mismatch": () =>
     "The opened key does not match the seal made at lock. Everything on this page is in doubt until that is explained.",
-  "nature-unknown": () => "The test says that people can tell, not by what, and not which product is better.",
+  "nature-unknown": () => "The result says that this panel could tell, not by what, and not which product is better.",
   "likeness-not-shown": () =>
     "The study set out to find a difference. When it finds none, that is no evidence that the products are alike.",
   "this-panel-only": (c) =>

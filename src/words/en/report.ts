@@ -117,7 +117,7 @@ export const report = {
   /** What p says, once, and what it does not. */
   pInWords: (p: number, alpha: number, correct: number, judgments: number) =>
     `If nobody could tell and everyone guessed, ${orMore(correct, judgments)} would be right ${howOften(p)} (p${p < 0.0001 || (p > 0.9999 && p < 1) ? " is " : " = "}${pText(p, alpha)}).`,
-  pIsNot: "It is not the chance that the finding is wrong, and it is no measure of size.",
+  pIsNot: "This p is not the chance that the finding is wrong, and it is no measure of size.",
 
   chance: {
     caption: (judgments: number, needed: number | null, exact: number | null, dots: number) =>
@@ -163,7 +163,8 @@ export const report = {
       return estimate === null ? `no upper estimate (${bound})` : `${dPrimeText(estimate)} (${bound})`;
     },
     power: percent,
-    guesses: (ticked: number, right: number) => `${wholeNumber(ticked)}, of which ${wholeNumber(right)} right`,
+    guesses: (ticked: number, right: number) =>
+      ticked === 0 ? "nobody" : `${wholeNumber(ticked)}, of which ${wholeNumber(right)} right`,
   },
 
   checks: {
