@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import * as z from "zod/mini";
 import { analyse, resultOfCounts, resultOfRows } from "../../src/analysis/analyse.ts";
 import { result as schema } from "../../src/model/result.ts";
-import { problemOf } from "./problem-code.ts";
+import { problemOf } from "../problem-of.ts";
 import { codeOf, current, judgmentOf, recordOf, steamed } from "./scenario.ts";
 
 const whats = (caveats: readonly { what: string }[]) => caveats.map(({ what }) => what);

@@ -9,8 +9,8 @@ import {
   quantile,
   upperTail,
 } from "../../src/analysis/binomial.ts";
+import { problemOf } from "../problem-of.ts";
 import { fiftyDigits, highPrecision } from "./high-precision.ts";
-import { problemOf } from "./problem-code.ts";
 import { relativeError } from "./reference.ts";
 
 describe("binomial tails against values computed outside", () => {

@@ -4,7 +4,7 @@ import * as z from "zod/mini";
 import { choiceStatistics } from "../../src/analysis/choice.ts";
 import type { Method } from "../../src/model/plan.ts";
 import { choiceStatistics as schema } from "../../src/model/result.ts";
-import { problemOf } from "./problem-code.ts";
+import { problemOf } from "../problem-of.ts";
 import { reference, relativeError } from "./reference.ts";
 
 const triangle = (correct: number, judgments: number, alpha = 0.05) =>

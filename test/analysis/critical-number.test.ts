@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import * as z from "zod/mini";
 import { criticalNumber, upperTail } from "../../src/analysis/binomial.ts";
-import { problemOf } from "./problem-code.ts";
+import { problemOf } from "../problem-of.ts";
 import { reference } from "./reference.ts";
 
 const cell = z.nullable(z.number());

@@ -2,8 +2,8 @@ import { expect, test } from "vitest";
 import { criticalNumber } from "../../src/analysis/binomial.ts";
 import { discriminatorShareAt } from "../../src/analysis/method.ts";
 import { power } from "../../src/analysis/power.ts";
+import { problemOf } from "../problem-of.ts";
 import { highPrecision } from "./high-precision.ts";
-import { problemOf } from "./problem-code.ts";
 import { relativeError } from "./reference.ts";
 
 test.each(highPrecision.power.rows)(

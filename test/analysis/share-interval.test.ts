@@ -2,8 +2,8 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { lowerTail, upperTail } from "../../src/analysis/binomial.ts";
 import { exactInterval, lowerLimit, upperLimit } from "../../src/analysis/share-interval.ts";
+import { problemOf } from "../problem-of.ts";
 import { fiftyDigits, highPrecision } from "./high-precision.ts";
-import { problemOf } from "./problem-code.ts";
 import { relativeError } from "./reference.ts";
 
 describe("exact limits of a share against values computed outside", () => {

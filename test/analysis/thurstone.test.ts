@@ -3,8 +3,8 @@ import { describe, expect, test } from "vitest";
 import * as z from "zod/mini";
 import { discriminatorShareAt, dPrimeOf } from "../../src/analysis/method.ts";
 import { triangleDPrime, triangleRight, triangleWrong } from "../../src/analysis/thurstone.ts";
+import { problemOf } from "../problem-of.ts";
 import { fiftyDigits, highPrecision } from "./high-precision.ts";
-import { problemOf } from "./problem-code.ts";
 import { reference, relativeError } from "./reference.ts";
 
 const number = z.number();
