@@ -1,0 +1,155 @@
+import { useCallback, useEffect, useState } from "preact/hooks";
+import type { DeviceStore, Identity } from "../device/store.ts";
+import { ErrorBoundary } from "../ui/error-boundary.tsx";
+import { useReading } from "../ui/use-store.ts";
+import { organizer } from "../words/en/organizer.ts";
+import { sentenceOf } from "../words/problem-sentence.ts";
+import { type Fetch, type Lead, LeadContext } from "./app-context.ts";
+import { Bar } from "./bar.tsx";
+import type { KeepState } from "./draft-keeper.ts";
+import { watchOf } from "./facts.ts";
+import { heldKey, heldStudy } from "./key-memory.ts";
+import { Page } from "./page.tsx";
+import { papersAddress, type Route, readRoute, studiesAddress } from "./route.ts";
+import { Setup } from "./setup.tsx";
+import type { Sent } from "./status.ts";
+import { Studies } from "./studies.tsx";
+import { Study } from "./study.tsx";
+import { Tablets } from "./tablets.tsx";
+
+export type AppProps = {
+  store: DeviceStore;
+  fetcher: Fetch;
+  now: () => string;
+  sendNow: () => Promise<void>;
+  /** Tells of every change of how sending goes; returns the way to stop. */
+  onSent: (listener: (sent: Sent) => void) => () => void;
+  /** Tells when a new version waits; `accept` loads it. */
+  onUpdate: (listener: (accept: () => void) => void) => void;
+};
+
+/** The lead's app: who this browser is, where it stands, and what went wrong. */
+export function App(props: AppProps) {
+  const { store, fetcher } = props;
+  const route = useRoute();
+  const who = useReading(() => store.identity(), watchOf(store), []);
+  const [accept, setAccept] = useState<(() => void) | null>(null);
+  useEffect(() => props.onUpdate((take) => setAccept(() => take)), []);
+  useEffect(() => {
+    // what was opened in this page must not outlive the papers: strings cannot be wiped, a page can
+    const study = heldStudy();
+    if (study === null || (route.page === "papers" && route.id === study)) return;
+    // nobody leaves while the passphrase is still to be written down
+    if (heldKey(study)?.passphrase) window.location.hash = papersAddress(study);
+    else window.location.reload();
+  }, [route]);
+  if (who === undefined) return null;
+  return (
+    <div class="sheet">
+      <ErrorBoundary instead={(thrown) => <Broken thrown={thrown} />}>
+        {who === null || who.role !== "lead" ? (
+          <Setup
+            store={store}
+            fetcher={fetcher}
+            code={route.page === "setup" ? route.code : ""}
+            onEnrolled={toStudies}
+          />
+        ) : (
+          <Enrolled {...props} who={who} route={route} />
+        )}
+      </ErrorBoundary>
+      {accept ? <UpdateLine accept={accept} /> : null}
+    </div>
+  );
+}
+
+function Enrolled(props: AppProps & { who: Identity; route: Route }) {
+  const { store, fetcher, now, sendNow, onSent, who, route } = props;
+  const [sent, setSent] = useState<Sent>({ at: null, failed: false });
+  const [keep, setKeep] = useState<KeepState | null>(null);
+  useEffect(() => onSent(setSent), []);
+  const lead: Lead = { store, fetcher, who, now, sendNow, sent, keep, setKeep: useCallback(setKeep, []) };
+  return (
+    <LeadContext.Provider value={lead}>
+      <Bar route={route} />
+      <ErrorBoundary key={JSON.stringify(route)} instead={(thrown) => <Broken thrown={thrown} />}>
+        <Body route={route} />
+      </ErrorBoundary>
+    </LeadContext.Provider>
+  );
+}
+
+function Body({ route }: { route: Route }) {
+  switch (route.page) {
+    case "studies":
+      return <Studies />;
+    case "devices":
+      return <Tablets />;
+    case "study":
+    case "step":
+    case "papers":
+      return <Study key={`${route.id} ${route.page === "step" ? route.step : route.page}`} route={route} />;
+    case "setup":
+      return <Notice heading={organizer.studies.heading} text={organizer.setup.already} />;
+    case "unknown":
+      return <Notice heading={organizer.errors.unknownPage} text={organizer.errors.unknownText} />;
+  }
+}
+
+function Notice({ heading, text }: { heading: string; text: string }) {
+  return (
+    <Page heading={heading} windowTitle={heading}>
+      <p class="lead-in">{text}</p>
+      <p>
+        <a href={studiesAddress}>{organizer.errors.allStudies}</a>
+      </p>
+    </Page>
+  );
+}
+
+function Broken({ thrown }: { thrown: unknown }) {
+  const words = organizer.errors;
+  return (
+    <Page heading={words.heading} windowTitle={words.heading}>
+      <p role="alert">{sentenceOf(thrown)}</p>
+      <p>{words.kept}</p>
+      <p class="after">
+        <button type="button" onClick={() => window.location.reload()}>
+          {words.again}
+        </button>
+      </p>
+    </Page>
+  );
+}
+
+function UpdateLine({ accept }: { accept: () => void }) {
+  return (
+    <p class="update no-print" role="status">
+      {organizer.update.ready}{" "}
+      <button type="button" class="quiet" onClick={accept}>
+        {organizer.update.accept}
+      </button>
+    </p>
+  );
+}
+
+const toStudies = (): void => {
+  window.location.hash = studiesAddress;
+};
+
+/** The page the address names. A one-time code is taken out of the address at once, before anything else can see it. */
+function useRoute(): Route {
+  const [route, setRoute] = useState<Route>(() => takeRoute());
+  useEffect(() => {
+    const look = (): void => setRoute(takeRoute());
+    window.addEventListener("hashchange", look);
+    return () => window.removeEventListener("hashchange", look);
+  }, []);
+  return route;
+}
+
+function takeRoute(): Route {
+  const route = readRoute(window.location.hash);
+  if (route.page === "setup") window.history.replaceState(null, "", window.location.pathname);
+  return route;
+}

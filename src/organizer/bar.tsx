@@ -1,0 +1,41 @@
+import { useReading } from "../ui/use-store.ts";
+import { organizer } from "../words/en/organizer.ts";
+import { useLead } from "./app-context.ts";
+import { watchOf } from "./facts.ts";
+import { devicesAddress, type Route, studiesAddress } from "./route.ts";
+import { statusText } from "./status.ts";
+
+/** The header: where you are, and whether everything is kept and sent. */
+export function Bar({ route }: { route: Route }) {
+  const onDevices = route.page === "devices";
+  return (
+    <header class="bar">
+      <a class="name" href={studiesAddress}>
+        {organizer.name}
+      </a>
+      <nav aria-label={organizer.bar.nav}>
+        <a href={studiesAddress} aria-current={onDevices ? undefined : route.page === "studies" ? "page" : "true"}>
+          {organizer.bar.studies}
+        </a>
+        <a href={devicesAddress} aria-current={onDevices ? "page" : undefined}>
+          {organizer.bar.tablets}
+        </a>
+      </nav>
+      <StatusLine />
+    </header>
+  );
+}
+
+function StatusLine() {
+  const { store, sent, keep } = useLead();
+  const watch = watchOf(store);
+  const counts = useReading(() => store.counts(), watch, []);
+  const lastKept = useReading(() => store.meta("last-kept"), watch, []);
+  if (!counts) return <p class="end" />;
+  const text = statusText({ counts, lastKept: typeof lastKept === "string" ? lastKept : null, sent, keep });
+  return (
+    <p class="end" title={counts.aside > 0 ? organizer.status.asideTitle : undefined}>
+      {text}
+    </p>
+  );
+}

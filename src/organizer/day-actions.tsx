@@ -1,0 +1,97 @@
+import { writeStudyFile } from "../archive/study-file.ts";
+import { knownTexts } from "../device/pull.ts";
+import type { StudyState } from "../log/fold.ts";
+import { newId } from "../model/id.ts";
+import { appVersion } from "../ui/app-version.ts";
+import { dayWords } from "../words/en/organizer-day.ts";
+import { appendEvent, type Lead, useLead } from "./app-context.ts";
+import { contestedTrays, lateBallots, voidable } from "./day.ts";
+import { ProblemNote } from "./problem-note.tsx";
+import { papersAddress, reportAddress, stepAddress, studyAddress } from "./route.ts";
+import { useDoing } from "./step-parts.tsx";
+import { planOf } from "./study-stage.ts";
+
+const words = dayWords.actions;
+
+/** What can be done at this stage: the next step first, rulings only where there is something to rule on. */
+export function DayActions({ id, state }: { id: string; state: StudyState }) {
+  const lead = useLead();
+  const doing = useDoing();
+  const contested = contestedTrays(state).length;
+  const late = lateBallots(state).length;
+  const sealed = !state.reveal;
+  return (
+    <nav class="actions no-print" aria-label={words.heading}>
+      {state.reveal ? (
+        <a class="button next" href={reportAddress(id)}>
+          {words.report}
+        </a>
+      ) : null}
+      {sealed && contested > 0 ? (
+        <a class="button next" href={stepAddress(id, "settle")}>
+          {words.settle(contested)}
+        </a>
+      ) : null}
+      {sealed && late > 0 ? (
+        <a class="button" href={stepAddress(id, "admit")}>
+          {words.admit(late)}
+        </a>
+      ) : null}
+      {state.close && sealed ? (
+        <a class={contested > 0 ? "button" : "button next"} href={stepAddress(id, "open")}>
+          {words.open}
+        </a>
+      ) : null}
+      {state.close ? null : (
+        <a class="button" href={stepAddress(id, "spare")}>
+          {words.spare}
+        </a>
+      )}
+      {sealed && voidable(state).length > 0 ? (
+        <a class="button" href={stepAddress(id, "void")}>
+          {words.void}
+        </a>
+      ) : null}
+      {state.close ? null : (
+        <a class="button" href={stepAddress(id, "close")}>
+          {words.close}
+        </a>
+      )}
+      <a class="button" href={papersAddress(id)}>
+        {words.papers}
+      </a>
+      <span class="small">
+        <button type="button" class="quiet" onClick={() => doing.run(() => saveFile(lead, id))}>
+          {words.file}
+        </button>
+        <button type="button" class="quiet" onClick={() => doing.run(() => copyPlan(lead, state))}>
+          {words.copy}
+        </button>
+      </span>
+      <ProblemNote thrown={doing.thrown} />
+    </nav>
+  );
+}
+
+/** Hands the log over as a file: every text this device holds. */
+async function saveFile(lead: Lead, id: string): Promise<void> {
+  const events = await knownTexts(lead.store, { kind: "study", id });
+  const text = writeStudyFile({ app: appVersion, exportedAt: lead.now(), study: id, events });
+  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = `cloche-study-${id.slice(0, 8)}.json`;
+  link.click();
+  URL.revokeObjectURL(address);
+}
+
+/** Begins a new study from this plan: the way on after a mistake that the lock made final. */
+async function copyPlan(lead: Lead, state: StudyState): Promise<void> {
+  const plan = planOf(state);
+  if (!plan) return;
+  const id = newId();
+  // who declares allergens and reads cautions does so anew
+  const copied = { ...plan, declarationsComplete: false, cautionsRead: [] };
+  await appendEvent(lead, { stream: { kind: "study", id }, kind: "draft-saved", body: { base: null, plan: copied } });
+  window.location.hash = studyAddress(id);
+}

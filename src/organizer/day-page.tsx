@@ -1,0 +1,182 @@
+import type { StudyState } from "../log/fold.ts";
+import { planParts } from "../model/open-part.ts";
+import type { Plan } from "../model/plan.ts";
+import { trayLabel } from "../model/tray.ts";
+import { organizer } from "../words/en/organizer.ts";
+import { dayWords } from "../words/en/organizer-day.ts";
+import { planWords } from "../words/en/organizer-plan.ts";
+import { useLead } from "./app-context.ts";
+import { type DayRow, dayRows, minutesBetween, progressOf, tabletsOf } from "./day.ts";
+import { DayActions } from "./day-actions.tsx";
+import { Page } from "./page.tsx";
+import { summaryOf } from "./plan-summary.ts";
+import { devicesAddress, stepAddress } from "./route.ts";
+import type { StudyProps } from "./study.tsx";
+import { planOf } from "./study-stage.ts";
+import { type Devices, useDevices } from "./use-devices.ts";
+
+/** The tasting day: how many trays are answered and where, never what. */
+export function Day({ id, state, fetching }: StudyProps) {
+  const devices = useDevices();
+  const plan = planOf(state);
+  if (!plan) throw new Error("a locked study has a plan");
+  const { answered, planned, spares } = progressOf(state);
+  const title = plan.title.trim() || organizer.untitled;
+  return (
+    <Page heading={title} windowTitle={title} margin={<Margin state={state} />} wide>
+      <p class="fine under">{stageLine(state)}</p>
+      <p class="lead-in count" aria-live="polite">
+        {dayWords.answered(answered, planned)}
+        {spares > 0 ? ` ${dayWords.andSpares(spares)}` : ""}
+      </p>
+      {fetching.thrown === null ? null : <p class="note">{dayWords.unreachable(fetching.at)}</p>}
+      {state.offPlan.length > 0 ? <p class="note">{dayWords.offPlan(state.offPlan.length)}</p> : null}
+      {state.rivals.length > 0 ? <p class="note">{dayWords.rivals(state.rivals.length)}</p> : null}
+      <DayActions id={id} state={state} />
+      {dayRows(state).map(({ wave, rows }) => (
+        <Wave
+          key={wave}
+          id={id}
+          wave={wave}
+          starts={plan.waves[wave - 1]?.starts ?? ""}
+          rows={rows}
+          devices={devices}
+        />
+      ))}
+      <Tablets id={id} devices={devices} />
+      <LockedPlan plan={plan} />
+    </Page>
+  );
+}
+
+function stageLine(state: StudyState): string {
+  const words = dayWords.stage;
+  const parts = [
+    state.lock ? words.locked(state.lock.at) : "",
+    state.close ? words.closed(state.close.at) : "",
+    state.reveal ? words.revealed(state.reveal.at) : "",
+  ];
+  return parts.filter(Boolean).join(organizer.status.join);
+}
+
+function Margin({ state }: { state: StudyState }) {
+  return (
+    <>
+      {state.reveal ? null : <p>{dayWords.sealed}</p>}
+      {state.lock ? <p>{dayWords.commitment(state.lock.body.sealed.commitment)}</p> : null}
+    </>
+  );
+}
+
+type WaveProps = { id: string; wave: number; starts: string; rows: DayRow[]; devices: Devices };
+
+function Wave({ id, wave, starts, rows, devices }: WaveProps) {
+  const planned = rows.filter((row) => !row.spare);
+  const answered = planned.filter((row) => row.status === "answered").length;
+  return (
+    <section>
+      <h2 class="split">
+        {dayWords.wave(wave, starts)} <span class="fine">{dayWords.ofWave(answered, planned.length)}</span>
+      </h2>
+      <table class="day">
+        <thead>
+          <tr>
+            <th scope="col">{dayWords.columns.tray}</th>
+            <th scope="col">{dayWords.columns.state}</th>
+            <th scope="col">{dayWords.columns.tablet}</th>
+            <th scope="col" class="number">
+              {dayWords.columns.time}
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.tray} class={row.status === "waiting" || row.status === "spare" ? "quiet" : undefined}>
+              <th scope="row">{row.spare ? dayWords.spareTray(trayLabel(row.tray)) : trayLabel(row.tray)}</th>
+              <td>
+                <StatusCell id={id} row={row} />
+              </td>
+              <td>{row.ballots.map(({ device }) => devices.nameOf(device)).join(", ")}</td>
+              <td class="number">{row.ballots.map(({ at }) => (at ? organizer.clock(at) : "")).join(", ")}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function StatusCell({ id, row }: { id: string; row: DayRow }) {
+  const text = dayWords.status[row.status];
+  if (row.status === "contested") return <a href={stepAddress(id, "settle")}>{text}</a>;
+  if (row.status === "late") return <a href={stepAddress(id, "admit")}>{text}</a>;
+  if (row.instead === null) return <>{text}</>;
+  return (
+    <>
+      {text} <span class="fine">{dayWords.instead(trayLabel(row.instead))}</span>
+    </>
+  );
+}
+
+function Tablets({ id, devices }: { id: string; devices: Devices }) {
+  const words = dayWords.tablets;
+  const lead = useLead();
+  const mine = devices.list === null ? [] : tabletsOf(devices.list, id);
+  return (
+    <section>
+      <h2>{words.heading}</h2>
+      {devices.list === null && devices.fetching.thrown !== null ? <p>{words.unknown}</p> : null}
+      {devices.list !== null && mine.length === 0 ? (
+        <p>
+          {words.none} <a href={devicesAddress}>{words.assign}</a>
+        </p>
+      ) : null}
+      {mine.length > 0 ? (
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">{words.name}</th>
+              <th scope="col">{words.unsent}</th>
+              <th scope="col">{words.seen}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {mine.map((device) => (
+              <tr key={device.id}>
+                <th scope="row">
+                  {device.name}
+                  {device.revoked ? ` (${words.withdrawn})` : ""}
+                </th>
+                <td>
+                  {device.status && device.status.unsent > 0 ? words.notSent(device.status.unsent) : words.allSent}
+                </td>
+                <td>
+                  {device.lastSeen ? words.since(minutesBetween(device.lastSeen, lead.now())) : words.never}
+                  {device.status?.battery != null ? `, ${words.battery(device.status.battery)}` : ""}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      ) : null}
+    </section>
+  );
+}
+
+function LockedPlan({ plan }: { plan: Plan }) {
+  return (
+    <section>
+      <details>
+        <summary>{dayWords.planHeading}</summary>
+        <dl class="said">
+          {planParts.map((part) => (
+            <div key={part}>
+              <dt>{planWords.parts[part]}</dt>
+              <dd>{summaryOf(part, plan)}</dd>
+            </div>
+          ))}
+        </dl>
+      </details>
+    </section>
+  );
+}

@@ -1,0 +1,125 @@
+import type { Ballot, StudyState, TrayState, TrayStatus } from "../log/fold.ts";
+import type { Body, Fact, Heads } from "../model/event.ts";
+import type { DeviceInfo } from "../model/http.ts";
+
+/**
+ * Highest sequence number known of each device: what a close or a reveal says it saw.
+ * Takes facts in any order, own and received; repeats do not matter.
+ */
+export function headsOf(facts: Iterable<Fact>): Heads {
+  const heads: Heads = {};
+  for (const { device, seq } of facts) heads[device] = Math.max(heads[device] ?? 0, seq);
+  return heads;
+}
+
+/** Planned trays that are answered, of all planned; spares are counted beside them once they are answered. */
+export function progressOf(state: StudyState): { answered: number; planned: number; spares: number } {
+  const trays = [...state.trays.values()];
+  const answered = (tray: TrayState) => tray.status === "answered";
+  return {
+    answered: trays.filter((tray) => !tray.spare && answered(tray)).length,
+    planned: trays.filter((tray) => !tray.spare).length,
+    spares: trays.filter((tray) => tray.spare && answered(tray)).length,
+  };
+}
+
+/** One line of the tasting day. It says that something happened, by which tablet and when, never what. */
+export type DayRow = {
+  tray: number;
+  spare: boolean;
+  status: TrayStatus | "late" | "spare";
+  ballots: { device: string; at: string | null; late: boolean }[];
+  /** The tray it stands in for, when it is a spare that was served. */
+  instead: number | null;
+};
+
+/** Wave by wave, the trays of it; an untouched spare has the status "spare". */
+export function dayRows(state: StudyState): { wave: number; rows: DayRow[] }[] {
+  const waves = new Map<number, DayRow[]>();
+  for (const tray of state.trays.values()) {
+    const rows = waves.get(tray.wave) ?? [];
+    waves.set(tray.wave, rows);
+    rows.push({
+      tray: tray.tray,
+      spare: tray.spare,
+      status: rowStatus(tray),
+      ballots: tray.ballots.map((ballot) => ({
+        device: ballot.device,
+        at: ballot.answeredAt ?? ballot.openedAt,
+        late: ballot.arrival === "late",
+      })),
+      instead: tray.served?.body.instead ?? null,
+    });
+  }
+  return [...waves].sort(([a], [b]) => a - b).map(([wave, rows]) => ({ wave, rows }));
+}
+
+function rowStatus(tray: TrayState): DayRow["status"] {
+  if (tray.status === "open" && tray.ballots.some((b) => b.answered && b.arrival === "late")) return "late";
+  if (tray.spare && tray.status === "waiting" && !tray.served) return "spare";
+  return tray.status;
+}
+
+/** Ballots that can be voided: those with something in them that are not void yet. */
+export function voidable(state: StudyState): Ballot[] {
+  return [...state.trays.values()].flatMap((tray) => tray.ballots.filter((ballot) => ballot.voided === null));
+}
+
+/** The body of a void: it names every event of the ballot, so that it means the same wherever it arrives first. */
+export const voidBody = (
+  ballot: Ballot,
+  reason: Body<"ballot-voided">["reason"],
+  note: string,
+): Body<"ballot-voided"> => ({ tray: ballot.tray, targets: [...ballot.events], reason, note });
+
+/** Spare trays that were neither served nor touched, in the order of their numbers; those of `wave` come first. */
+export function freeSpares(state: StudyState, wave: number | null = null): TrayState[] {
+  const free = [...state.trays.values()].filter((tray) => tray.spare && !tray.served && tray.ballots.length === 0);
+  const away = (tray: TrayState) => (wave === null || tray.wave === wave ? 0 : 1);
+  return free.sort((a, b) => away(a) - away(b) || a.tray - b.tray);
+}
+
+/** Trays that two tablets answered and nobody has ruled on. */
+export const contestedTrays = (state: StudyState): TrayState[] =>
+  [...state.trays.values()].filter((tray) => tray.status === "contested");
+
+/** The ballots a ruling on a contested tray is about: answered, not void, not late. */
+export const rivalBallots = (tray: TrayState): Ballot[] =>
+  tray.ballots.filter((b) => b.answered && !b.voided && (b.arrival === "on-time" || b.arrival === "admitted"));
+
+/** The body of a ruling. `among` names every device known to have answered, so that one more contests anew. */
+export const settleBody = (tray: TrayState, keep: string, note: string): Body<"contest-settled"> => ({
+  tray: tray.tray,
+  keep,
+  among: rivalBallots(tray).map((ballot) => ballot.device),
+  note,
+});
+
+/** Ballots that came in after the close and are not admitted. */
+export const lateBallots = (state: StudyState): Ballot[] =>
+  [...state.trays.values()].flatMap((tray) => tray.ballots.filter((b) => b.arrival === "late" && b.voided === null));
+
+/** A tablet that said, when it was last heard, that it holds something unsent. */
+export type Holding = { name: string; unsent: number; lastSeen: string | null };
+
+/** Tablets of this study that are known to hold unsent records, by name: what a close has to say first. */
+export function holdings(devices: DeviceInfo[], study: string): Holding[] {
+  return tabletsOf(devices, study)
+    .filter((device) => (device.status?.unsent ?? 0) > 0)
+    .map(({ name, status, lastSeen }) => ({ name, unsent: status?.unsent ?? 0, lastSeen }));
+}
+
+/** Tablets set to this study, withdrawn ones too while they hold something. */
+export const tabletsOf = (devices: DeviceInfo[], study: string): DeviceInfo[] =>
+  devices.filter((d) => d.role === "panel" && d.study === study && (!d.revoked || (d.status?.unsent ?? 0) > 0));
+
+/** The body of a close: what it saw, and how many records are known to be missing. */
+export const closeBody = (facts: Iterable<Fact>, holding: Holding[], note: string): Body<"study-closed"> => ({
+  heads: headsOf(facts),
+  knownUnsent: holding.reduce((sum, { unsent }) => sum + unsent, 0),
+  note,
+});
+
+/** Whole minutes from one instant to another, never less than none. */
+export const minutesBetween = (from: string, to: string): number =>
+  Math.max(0, Math.floor((Date.parse(to) - Date.parse(from)) / 60_000));

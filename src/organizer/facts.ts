@@ -1,0 +1,70 @@
+import { useEffect, useState } from "preact/hooks";
+import { knownFacts, knownStudies, pullStudies, pullStudy } from "../device/pull.ts";
+import type { DeviceStore } from "../device/store.ts";
+import { foldStudy, type StudyState } from "../log/fold.ts";
+import { useReading } from "../ui/use-store.ts";
+import type { Lead } from "./app-context.ts";
+
+/** The store's changes as `useReading` wants them. */
+export const watchOf = (store: DeviceStore) => (changed: () => void) => {
+  const stop = store.onChange(changed);
+  return () => {
+    stop();
+  };
+};
+
+/** The state of a study from all this device knows of it; undefined until it was read. */
+export const useStudy = (store: DeviceStore, study: string): StudyState | undefined =>
+  useReading(async () => foldStudy(await knownFacts(store, { kind: "study", id: study })), watchOf(store), [study]);
+
+/** All studies of which this device holds something, folded. */
+export const useStudies = (store: DeviceStore): { id: string; state: StudyState }[] | undefined =>
+  useReading(
+    async () => {
+      const ids = await knownStudies(store);
+      return Promise.all(
+        ids.map(async (id) => ({ id, state: foldStudy(await knownFacts(store, { kind: "study", id })) })),
+      );
+    },
+    watchOf(store),
+    [],
+  );
+
+/** How fetching goes: when it last worked, and what was thrown by the last try, if it failed. */
+export type Fetching = { at: string | null; thrown: unknown };
+
+/** Does `work` now and every few seconds while the page can be seen; one run at a time. */
+export function usePolling(lead: Lead, work: () => Promise<void>, everyMs: number, on: unknown[]): Fetching {
+  const [fetching, setFetching] = useState<Fetching>({ at: null, thrown: null });
+  useEffect(() => {
+    let stopped = false;
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const run = async (): Promise<void> => {
+      if (document.visibilityState === "visible") {
+        try {
+          await work();
+          if (!stopped) setFetching({ at: lead.now(), thrown: null });
+        } catch (thrown) {
+          if (!stopped) setFetching((before) => ({ at: before.at, thrown }));
+        }
+      }
+      if (!stopped) timer = setTimeout(() => void run(), everyMs);
+    };
+    void run();
+    return () => {
+      stopped = true;
+      clearTimeout(timer);
+    };
+  }, on);
+  return fetching;
+}
+
+/** Fetches what is new in one study. */
+export const fetchStudy = async (lead: Lead, study: string): Promise<void> => {
+  await pullStudy(lead.store, lead.fetcher, lead.who.token, study);
+};
+
+/** Fetches the list of studies, and what is new in each. */
+export async function fetchStudies(lead: Lead): Promise<void> {
+  for (const { id } of await pullStudies(lead.fetcher, lead.who.token)) await fetchStudy(lead, id);
+}

@@ -1,0 +1,68 @@
+import type { Body } from "../model/event.ts";
+import type { Key } from "../model/key.ts";
+
+type Lock = Pick<Body<"study-locked">, "plan" | "packet">;
+
+/** One product from one batch for one wave: which cups it goes into. */
+export type BatchRow = {
+  wave: number;
+  starts: string;
+  letter: string;
+  product: string;
+  batch: string;
+  cups: { tray: number; place: number; code: string }[];
+  /** Grams to portion, null when the plan names no portion. */
+  grams: number | null;
+};
+
+/** One tray: what goes into each of its cups, in serving order. */
+export type TrayRow = {
+  tray: number;
+  wave: number;
+  spare: boolean;
+  cups: { place: number; code: string; letter: string; batch: string }[];
+};
+
+const letterOf = (plan: Lock["plan"], product: string): string =>
+  String.fromCodePoint(("A".codePointAt(0) ?? 0) + plan.products.findIndex(({ id }) => id === product));
+
+/** The kitchen sheet by tray: which cup where. */
+export function rowsByTray(key: Key, { plan, packet }: Lock): TrayRow[] {
+  const samplesOf = new Map(key.trays.map(({ tray, samples }) => [tray, samples]));
+  return packet.trays.map(({ tray, wave, spare }) => ({
+    tray,
+    wave,
+    spare,
+    cups: (samplesOf.get(tray) ?? []).map(({ code, product, batch }, at) => ({
+      place: at + 1,
+      code,
+      letter: letterOf(plan, product),
+      batch,
+    })),
+  }));
+}
+
+/** The kitchen sheet by product and batch, wave by wave: cups are filled from one pot at a time. */
+export function rowsByBatch(key: Key, lock: Lock): BatchRow[] {
+  const { plan } = lock;
+  const trays = rowsByTray(key, lock);
+  const rows: BatchRow[] = [];
+  plan.waves.forEach((wave, at) => {
+    for (const product of plan.products) {
+      const letter = letterOf(plan, product.id);
+      for (const batch of wave.batches[product.id] ?? []) {
+        const cups = trays
+          .filter((tray) => tray.wave === at + 1)
+          .flatMap(({ tray, cups }) =>
+            cups
+              .filter((cup) => cup.letter === letter && cup.batch === batch)
+              .map(({ place, code }) => ({ tray, place, code })),
+          );
+        const portion = plan.serving.portionGrams;
+        const grams = portion === null ? null : Math.round(portion * cups.length * 10) / 10;
+        rows.push({ wave: at + 1, starts: wave.starts, letter, product: product.name, batch, cups, grams });
+      }
+    }
+  });
+  return rows;
+}

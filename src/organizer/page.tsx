@@ -1,0 +1,40 @@
+import type { ComponentChildren } from "preact";
+import { useEffect, useRef } from "preact/hooks";
+import { organizer } from "../words/en/organizer.ts";
+
+type Props = {
+  /** Heading of the page, and of the window unless `windowTitle` says otherwise. */
+  heading: ComponentChildren;
+  windowTitle: string;
+  /** Notes for the margin column. */
+  margin?: ComponentChildren;
+  wide?: boolean;
+  children: ComponentChildren;
+};
+
+/** A page: its heading takes the focus when it opens, so that keyboards and readers start there. */
+export function Page({ heading, windowTitle, margin, wide = false, children }: Props) {
+  const title = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    title.current?.focus({ preventScroll: true });
+    window.scrollTo(0, 0);
+  }, []);
+  useEffect(() => {
+    document.title = organizer.documentTitle(windowTitle);
+  }, [windowTitle]);
+  return (
+    <>
+      <main class={wide ? "wide" : undefined}>
+        <h1 ref={title} tabIndex={-1}>
+          {heading}
+        </h1>
+        {children}
+      </main>
+      {margin ? (
+        <aside class="margin" aria-label={organizer.notes}>
+          {margin}
+        </aside>
+      ) : null}
+    </>
+  );
+}

@@ -1,0 +1,77 @@
+import type { Body } from "../model/event.ts";
+import type { BlindTray } from "../model/packet.ts";
+import { trayLabel } from "../model/tray.ts";
+import { CodeDigits } from "../ui/code-digits.tsx";
+import { listed } from "../words/en/organizer.ts";
+import { paperWords } from "../words/en/organizer-papers.ts";
+import { allergenNames } from "../words/en/organizer-plan.ts";
+import { MeasureBar } from "./paper-parts.tsx";
+import { Qr } from "./qr.tsx";
+import type { PaperSize } from "./use-print.ts";
+
+type Lock = Body<"study-locked">;
+const perSheet = 4;
+
+/**
+ * A card for each tray, four on a sheet. A card stands before the panelist, so it carries no title: titles tend to
+ * name the treatment. The seal says which study it is.
+ */
+export function TrayCards({ lock, size }: { lock: Lock; size: PaperSize }) {
+  const { trays } = lock.packet;
+  const sheets = Array.from({ length: Math.ceil(trays.length / perSheet) }, (_, at) =>
+    trays.slice(at * perSheet, (at + 1) * perSheet),
+  );
+  return (
+    <>
+      {sheets.map((cards) => (
+        <article key={cards[0]?.tray} class={`paper cards ${size}`}>
+          {cards.map((tray) => (
+            <Card key={tray.tray} lock={lock} tray={tray} />
+          ))}
+        </article>
+      ))}
+    </>
+  );
+}
+
+function Card({ lock, tray }: { lock: Lock; tray: BlindTray }) {
+  const words = paperWords.card;
+  const label = trayLabel(tray.tray);
+  const { packet, plan } = lock;
+  const { contains, mayContain, other } = packet.allergens;
+  const has = [...contains.map((allergen) => allergenNames[allergen]), ...other];
+  const may = mayContain.map((allergen) => allergenNames[allergen]);
+  return (
+    <section class="card">
+      <div class="card-head">
+        <p>
+          <span class="card-tray">{words.tray}</span> <strong class="card-number">{label}</strong>
+        </p>
+        <p class="card-wave">
+          {paperWords.wave(tray.wave, plan.waves[tray.wave - 1]?.starts ?? "")}
+          {tray.spare ? `, ${paperWords.spare}` : ""}
+        </p>
+        <Qr text={label} label={words.qr(label)} size="17mm" />
+      </div>
+      <div class="circles">
+        {tray.codes.map((code) => (
+          <span key={code} class="circle">
+            <CodeDigits code={code} />
+          </span>
+        ))}
+      </div>
+      <div class="card-foot">
+        <p>
+          {has.length + may.length === 0 ? words.nothing : ""}
+          {has.length > 0 ? `${words.contains} ${listed(has)}. ` : ""}
+          {may.length > 0 ? `${words.mayContain} ${listed(may)}. ` : ""}
+          <strong>{words.swallow[packet.swallow]}</strong> {words.order}.
+        </p>
+        <p class="card-marks">
+          <MeasureBar />
+          <span>{paperWords.seal(packet.commitment)}</span>
+        </p>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,58 @@
+import type { Body } from "../model/event.ts";
+import type { OpenedKey } from "../model/key.ts";
+import type { Plan } from "../model/plan.ts";
+import { problem } from "../model/problem.ts";
+import { checksCommitment } from "../seal/verify.ts";
+
+/**
+ * The key as the sealed page prints it, short enough for one QR code: seed, commitment salt and, for each tray, its
+ * order and the number of each cup's batch within its wave ("7:AAB:112"). With the locked plan and packet, which are
+ * in the log, this gives the whole key back. Capital letters, digits and ":" only: a QR code packs those tightly.
+ */
+const mark = "CLOCHEKEY1";
+
+/** The printed text of an opened key. Throws when the key does not belong to the plan: a caller's mistake. */
+export function paperKeyText(opened: OpenedKey, plan: Plan, trays: Body<"study-locked">["packet"]["trays"]): string {
+  const waveOf = new Map(trays.map(({ tray, wave }) => [tray, wave]));
+  const rows = opened.key.trays.map(({ tray, order, samples }) => {
+    const batches = plan.waves[(waveOf.get(tray) ?? 0) - 1]?.batches ?? {};
+    const places = samples.map(({ product, batch }) => {
+      const at = batches[product]?.indexOf(batch) ?? -1;
+      if (at < 0) throw new Error(`tray ${tray}: batch ${batch} is not in the plan`);
+      return (at + 1).toString(36);
+    });
+    return `${tray}:${order}:${places.join("")}`;
+  });
+  return [mark, opened.key.seed, opened.salt, ...rows].join(" ").toUpperCase();
+}
+
+/**
+ * The key from the text of a sealed page, typed or scanned; spaces, line ends and case do not matter.
+ * Throws Problem "key/damaged" when it is not such a text, "key/commitment-mismatch" when it gives another key than
+ * was locked (a wrong letter anywhere does that)
+ */
+export function readPaperKey(text: string, lock: Body<"study-locked">): OpenedKey {
+  const [head, seed = "", salt = "", ...rows] = text.trim().toLowerCase().split(/\s+/);
+  if (head !== mark.toLowerCase() || rows.length !== lock.packet.trays.length) throw problem("key/damaged");
+  const trays = rows.map((row, at) => trayOf(row, at, lock));
+  const opened = { key: { v: 1 as const, study: lock.packet.study, seed, trays }, salt };
+  if (!checksCommitment(opened, lock.sealed.commitment)) {
+    throw problem("key/commitment-mismatch", { expected: lock.sealed.commitment, found: "another key" });
+  }
+  return opened;
+}
+
+function trayOf(row: string, at: number, { plan, packet }: Body<"study-locked">): OpenedKey["key"]["trays"][number] {
+  const [number, letters = "", places = ""] = row.split(":");
+  const blind = packet.trays[at];
+  const order = letters.toUpperCase();
+  if (!blind || Number(number) !== blind.tray || order.length !== blind.codes.length) throw problem("key/damaged");
+  const batches = plan.waves[blind.wave - 1]?.batches ?? {};
+  const samples = blind.codes.map((code, place) => {
+    const product = plan.products[(order.codePointAt(place) ?? 0) - ("A".codePointAt(0) ?? 0)]?.id ?? "";
+    const batch = batches[product]?.[Number.parseInt(places[place] ?? "", 36) - 1];
+    if (batch === undefined) throw problem("key/damaged");
+    return { code, product, batch };
+  });
+  return { tray: blind.tray, order, samples };
+}

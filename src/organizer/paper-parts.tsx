@@ -1,0 +1,54 @@
+import type { ComponentChildren } from "preact";
+import type { Body } from "../model/event.ts";
+import { paperWords } from "../words/en/organizer-papers.ts";
+import type { PaperSize } from "./use-print.ts";
+
+/** A bar of exactly 100 mm: printers scale, and a scaled label misses its sheet. */
+export function MeasureBar() {
+  return (
+    <span class="measure">
+      <span class="bar-100" aria-hidden="true" />
+      {paperWords.bar}
+    </span>
+  );
+}
+
+type SheetProps = {
+  lock: Body<"study-locked">;
+  name: string;
+  size: PaperSize;
+  /** The black bar of papers that show the key. */
+  black?: string;
+  children: ComponentChildren;
+};
+
+/** A paper that flows over as many pages as it needs; its head repeats on each. */
+export function FlowSheet({ lock, name, size, black, children }: SheetProps) {
+  return (
+    <article class={`paper flow ${size}`}>
+      <table class="frame">
+        <thead>
+          <tr>
+            <td>
+              {black ? <p class="black-bar">{black}</p> : null}
+              <p class="sheet-head">
+                <span>
+                  <strong>{name}</strong>
+                  <br />
+                  {lock.plan.title}
+                </span>
+                <span class="seal">{paperWords.seal(lock.packet.commitment)}</span>
+              </p>
+              <MeasureBar />
+            </td>
+          </tr>
+        </thead>
+        <tbody>
+          <tr>
+            <td>{children}</td>
+          </tr>
+        </tbody>
+      </table>
+    </article>
+  );
+}

@@ -1,0 +1,142 @@
+import { useState } from "preact/hooks";
+import type { Body } from "../model/event.ts";
+import { trayLabel } from "../model/tray.ts";
+import { useReading } from "../ui/use-store.ts";
+import { paperNames, paperWords } from "../words/en/organizer-papers.ts";
+import { useLead } from "./app-context.ts";
+import { FlowSheet } from "./paper-parts.tsx";
+import { ProblemNote } from "./problem-note.tsx";
+import { useDoing } from "./step-parts.tsx";
+import type { PaperSize } from "./use-print.ts";
+import { WordGate } from "./word-gate.tsx";
+
+const words = paperWords.seating;
+type Lock = Body<"study-locked">;
+
+/** Names of a study by seat: an erasable record of this browser, outside of the log. */
+export type Names = {
+  of: Record<string, string>;
+  save: (seat: number, name: string) => Promise<void>;
+  erase: () => Promise<void>;
+  /** Grows with each erasing, so that what was typed is forgotten too. */
+  erasings: number;
+};
+
+const prefixOf = (study: string): string => `${study}/`;
+
+export function useNames(study: string): Names {
+  const { store } = useLead();
+  const [count, setCount] = useState(0);
+  const stored = useReading(
+    () => store.names(prefixOf(study)),
+    (changed) => store.onChange(changed),
+    [study, count],
+  );
+  return {
+    of: stored ?? {},
+    save: (seat, name) => store.saveName(`${prefixOf(study)}${seat}`, name.trim()),
+    erase: async () => {
+      for (const seat of Object.keys(await store.names(prefixOf(study))))
+        await store.saveName(`${prefixOf(study)}${seat}`, "");
+      setCount((before) => before + 1);
+    },
+    erasings: count,
+  };
+}
+
+/** What is said of names, and the way to erase them. */
+export function NameTools({ names }: { id: string; lock: Lock; names: Names }) {
+  const doing = useDoing();
+  const [erased, setErased] = useState(false);
+  return (
+    <>
+      <p>{words.note}</p>
+      <details>
+        <summary>{words.erase}</summary>
+        <p>{words.eraseNote}</p>
+        <WordGate
+          word={words.word}
+          action={words.erase}
+          working={words.working}
+          busy={doing.busy}
+          go={() =>
+            doing.run(async () => {
+              await names.erase();
+              setErased(true);
+            })
+          }
+        />
+        <ProblemNote thrown={doing.thrown} />
+        {erased ? <p role="status">{words.erased}</p> : null}
+      </details>
+    </>
+  );
+}
+
+/** Who sits where: seat, tray and wave, with a name that may stay blank. */
+export function Seating({ lock, size, names }: { lock: Lock; size: PaperSize; names: Names }) {
+  const waveOf = new Map(lock.packet.trays.map(({ tray, wave }) => [tray, wave]));
+  return (
+    <FlowSheet lock={lock} name={paperNames.seating} size={size}>
+      <table class="seating">
+        <thead>
+          <tr>
+            <th scope="col">{words.seat}</th>
+            <th scope="col">{words.tray}</th>
+            <th scope="col">{words.wave}</th>
+            <th scope="col">{words.name}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {lock.seats.map(({ seat, trays }) => (
+            <tr key={seat}>
+              <th scope="row">{seat}</th>
+              <td>{trays.map(trayLabel).join(", ")}</td>
+              <td>
+                {[...new Set(trays.map((tray) => waveOf.get(tray) ?? 0))]
+                  .map((wave) => waveText(lock, wave))
+                  .join(", ")}
+              </td>
+              <td>
+                <NameCell
+                  key={names.erasings}
+                  seat={seat}
+                  name={names.of[String(seat)] ?? ""}
+                  onName={(name) => names.save(seat, name)}
+                />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </FlowSheet>
+  );
+}
+
+function waveText(lock: Lock, wave: number): string {
+  const starts = lock.plan.waves[wave - 1]?.starts.trim() ?? "";
+  return starts === "" ? String(wave) : `${wave}, ${starts}`;
+}
+
+function NameCell({ seat, name, onName }: { seat: number; name: string; onName: (name: string) => Promise<void> }) {
+  const [typed, setTyped] = useState<string | null>(null);
+  const [thrown, setThrown] = useState<unknown>(null);
+  const leave = (): void => {
+    if (typed === null || typed.trim() === name) return;
+    onName(typed).then(() => setThrown(null), setThrown);
+  };
+  return (
+    <>
+      <input
+        type="text"
+        aria-label={words.nameOf(seat)}
+        autocomplete="off"
+        maxLength={120}
+        value={typed ?? name}
+        onInput={(event) => setTyped(event.currentTarget.value)}
+        onBlur={leave}
+      />
+      <ProblemNote thrown={thrown} />
+    </>
+  );
+}

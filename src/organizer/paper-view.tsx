@@ -1,0 +1,58 @@
+import type { Body, Paper } from "../model/event.ts";
+import { paperNames, paperWords } from "../words/en/organizer-papers.ts";
+import { Choice } from "./fields.tsx";
+import type { HeldKey } from "./key-memory.ts";
+import { Page } from "./page.tsx";
+import { TrayCards } from "./paper-cards.tsx";
+import { KitchenByProduct, KitchenByTray } from "./paper-kitchen.tsx";
+import { Labels, useFirstLabel } from "./paper-labels.tsx";
+import { SealedPage } from "./paper-sealed.tsx";
+import { NameTools, Seating, useNames } from "./paper-seating.tsx";
+import { ProblemNote } from "./problem-note.tsx";
+import { papersAddress } from "./route.ts";
+import { usePrint } from "./use-print.ts";
+
+type Lock = Body<"study-locked">;
+type Props = { id: string; lock: Lock; paper: Paper; held: HeldKey | null };
+
+/** One paper: how it will look, and the button that prints it. */
+export function PaperView({ id, lock, paper, held }: Props) {
+  // a free paper printed while the key happens to be open is no reprint of the key
+  const keyPaper = paper === "kitchen-by-product" || paper === "kitchen-by-tray" || paper === "sealed-page";
+  const { size, setSize, print, thrown } = usePrint(id, keyPaper ? held : null);
+  const [first, firstField] = useFirstLabel(size);
+  const names = useNames(id);
+  return (
+    <>
+      <Page heading={paperNames[paper]} windowTitle={paperNames[paper]}>
+        <p class="fine under">
+          <a href={papersAddress(id)}>{paperWords.back}</a>
+        </p>
+        <p>{paperWords.what[paper]}</p>
+        <div class="print-tools">
+          <Choice id="paper-size" legend={paperWords.size} options={paperWords.sizes} value={size} onChange={setSize} />
+          {paper === "labels" ? firstField : null}
+          {paper === "seating" ? <NameTools id={id} lock={lock} names={names} /> : null}
+          <p>
+            <button type="button" class="next" onClick={() => print(paper)}>
+              {paperWords.print}
+            </button>
+          </p>
+          <ProblemNote thrown={thrown} />
+        </div>
+      </Page>
+      <div class="desk">
+        {paper === "tray-cards" ? <TrayCards lock={lock} size={size} /> : null}
+        {paper === "labels" ? <Labels lock={lock} size={size} first={first} /> : null}
+        {paper === "seating" ? <Seating lock={lock} size={size} names={names} /> : null}
+        {paper === "kitchen-by-product" && held ? (
+          <KitchenByProduct lock={lock} opened={held.opened} size={size} />
+        ) : null}
+        {paper === "kitchen-by-tray" && held ? <KitchenByTray lock={lock} opened={held.opened} size={size} /> : null}
+        {paper === "sealed-page" && held ? (
+          <SealedPage lock={lock} opened={held.opened} passphrase={null} size={size} />
+        ) : null}
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,144 @@
+import { toDeclare } from "../design/readiness.ts";
+import { type Allergen, allergens } from "../model/allergen.ts";
+import type { OpenPart } from "../model/open-part.ts";
+import type { Declaration, Plan, Product, Wave } from "../model/plan.ts";
+
+/** Changes of a plan, as functions from one plan to the next. Ids are given, never made here. */
+
+export const withProduct = (plan: Plan, id: string): Plan => ({
+  ...plan,
+  products: [...plan.products, { id, name: "", preparation: "" }],
+});
+
+export const changeProduct = (plan: Plan, id: string, change: Partial<Product>): Plan => ({
+  ...plan,
+  products: plan.products.map((product) => (product.id === id ? { ...product, ...change } : product)),
+});
+
+/** Takes a product out, and what was said of it elsewhere in the plan. */
+export const withoutProduct = (plan: Plan, id: string): Plan => ({
+  ...plan,
+  products: plan.products.filter((product) => product.id !== id),
+  declarations: plan.declarations.filter(({ of }) => of !== id),
+  waves: plan.waves.map((wave) => ({
+    ...wave,
+    batches: Object.fromEntries(Object.entries(wave.batches).filter(([product]) => product !== id)),
+  })),
+});
+
+/** A new wave with the people who have no seat yet. */
+export function withWave(plan: Plan, id: string): Plan {
+  const seated = plan.waves.reduce((sum, wave) => sum + wave.people, 0);
+  const people = Math.max(0, plan.people - seated);
+  return { ...plan, waves: [...plan.waves, { id, starts: "", people, batches: {} }] };
+}
+
+export const changeWave = (plan: Plan, id: string, change: Partial<Wave>): Plan => ({
+  ...plan,
+  waves: plan.waves.map((wave) => (wave.id === id ? { ...wave, ...change } : wave)),
+});
+
+export const withoutWave = (plan: Plan, id: string): Plan => ({
+  ...plan,
+  waves: plan.waves.filter((wave) => wave.id !== id),
+});
+
+/** Batch names as typed, with commas between; blanks and repeats are left out. */
+export const readBatches = (typed: string): string[] => [
+  ...new Set(
+    typed
+      .split(",")
+      .map((name) => name.trim())
+      .filter((name) => name !== ""),
+  ),
+];
+
+/** Codes as typed, with spaces or commas between: the ones that are codes, and the first that is not. */
+export function readCodes(typed: string): { codes: string[]; bad: string | null } {
+  const parts = typed.split(/[\s,;]+/).filter((part) => part !== "");
+  const isCode = (part: string) => /^[1-9]\d\d$/.test(part);
+  return { codes: [...new Set(parts.filter(isCode))], bad: parts.find((part) => !isCode(part)) ?? null };
+}
+
+export type DeclaredAs = "contains" | "mayContain" | "free";
+
+const blankDeclaration = (of: string): Declaration => ({ of, contains: [], mayContain: [], other: "" });
+
+/** Changes a declaration, making it when there is none. A changed recipe needs the lead's word anew. */
+export function changeDeclaration(plan: Plan, of: string, change: (before: Declaration) => Declaration): Plan {
+  const before = plan.declarations.find((declaration) => declaration.of === of);
+  const after = change(before ?? blankDeclaration(of));
+  const declarations = before
+    ? plan.declarations.map((declaration) => (declaration.of === of ? after : declaration))
+    : [...plan.declarations, after];
+  return { ...plan, declarations, declarationsComplete: false };
+}
+
+export const withoutDeclaration = (plan: Plan, of: string): Plan => ({
+  ...plan,
+  declarations: plan.declarations.filter((declaration) => declaration.of !== of),
+  declarationsComplete: false,
+});
+
+/** Says how one allergen stands in one thing; both lists stay in the order of the law's list. */
+export const declareAllergen = (declaration: Declaration, allergen: Allergen, as: DeclaredAs): Declaration => ({
+  ...declaration,
+  contains: listWith(declaration.contains, allergen, as === "contains"),
+  mayContain: listWith(declaration.mayContain, allergen, as === "mayContain"),
+});
+
+const listWith = (list: Allergen[], allergen: Allergen, wanted: boolean): Allergen[] =>
+  allergens.filter((each) => (each === allergen ? wanted : list.includes(each)));
+
+/** What is to be declared, by id: what the plan serves, and a carrier once somebody began to declare one. */
+export const declarables = (plan: Plan): string[] => [
+  ...toDeclare(plan),
+  ...(plan.declarations.some(({ of }) => of === "carrier") ? ["carrier"] : []),
+];
+
+/** The field of the plan page that answers an open part: the id of its control. */
+export function fieldOf(open: OpenPart, plan: Plan): string {
+  switch (open.what) {
+    case "title":
+    case "objective":
+    case "if-yes":
+    case "if-no":
+      return `question-${open.what}`;
+    case "alpha":
+      return "method-alpha";
+    case "share-sought":
+      return "people-share";
+    case "people":
+      return "people-people";
+    case "two-products":
+      return "samples-add";
+    case "product-name":
+      return `product-${open.product}-name`;
+    case "product-preparation":
+      return `product-${open.product}-preparation`;
+    case "same-name":
+      return "product-1-name";
+    case "looks":
+      return "samples-looks";
+    case "masking":
+      return "samples-masking";
+    case "waves":
+      return "serving-add";
+    case "people-in-waves":
+      return "wave-0-people";
+    case "batch":
+      return `wave-${open.wave}-batch-${plan.products.findIndex(({ name }) => name === open.name)}`;
+    case "warm-up":
+      return "samples-warm-up-what";
+    case "declaration":
+      return `declare-${plan.products.find(({ name }) => name === open.of)?.id ?? open.of}`;
+    case "declarations-complete":
+      return "safety-complete";
+    case "caution":
+      return `caution-${open.caution}`;
+  }
+}
+
+/** The part of the page where an open part is answered: the warm-up is described with the samples. */
+export const pagePartOf = (open: OpenPart): OpenPart["part"] =>
+  open.what === "warm-up" ? "samples" : open.what === "share-sought" ? "people" : open.part;

@@ -1,0 +1,44 @@
+import { type Paper, papers } from "../model/event.ts";
+
+/** Steps of a study that have a page of their own, so that the way back works and a phone has room. */
+export const steps = ["lock", "void", "spare", "settle", "admit", "close", "open"] as const;
+export type Step = (typeof steps)[number];
+
+export type Route =
+  | { page: "studies" }
+  | { page: "devices" }
+  | { page: "setup"; code: string }
+  | { page: "study"; id: string }
+  | { page: "step"; id: string; step: Step }
+  | { page: "papers"; id: string; paper: Paper | null }
+  | { page: "unknown" };
+
+const isStep = (text: string): text is Step => (steps as readonly string[]).includes(text);
+const isPaper = (text: string): text is Paper => (papers as readonly string[]).includes(text);
+
+/**
+ * Reads the part of an address after "#".
+ * Returns the page it names; "unknown" for anything else, "studies" for an empty one.
+ */
+export function readRoute(hash: string): Route {
+  const text = hash.replace(/^#/, "");
+  if (text.startsWith("setup=")) return { page: "setup", code: text.slice("setup=".length) };
+  const [first = "", id = "", what = "", which = "", ...rest] = text.split("/").filter((part) => part !== "");
+  if (first === "" && id === "") return { page: "studies" };
+  if (first === "devices" && id === "") return { page: "devices" };
+  if (first !== "study" || id === "" || rest.length > 0) return { page: "unknown" };
+  if (what === "") return { page: "study", id };
+  if (what === "papers" && which === "") return { page: "papers", id, paper: null };
+  if (what === "papers" && isPaper(which)) return { page: "papers", id, paper: which };
+  if (isStep(what) && which === "") return { page: "step", id, step: what };
+  return { page: "unknown" };
+}
+
+export const studiesAddress = "#/";
+export const devicesAddress = "#/devices";
+export const studyAddress = (id: string): string => `#/study/${id}`;
+export const stepAddress = (id: string, step: Step): string => `#/study/${id}/${step}`;
+export const papersAddress = (id: string, paper?: Paper): string =>
+  paper === undefined ? `#/study/${id}/papers` : `#/study/${id}/papers/${paper}`;
+/** The result is a page of another entry. */
+export const reportAddress = (id: string): string => `/report/?study=${id}`;

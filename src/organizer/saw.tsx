@@ -1,0 +1,84 @@
+import { useRef } from "preact/hooks";
+import type { SawPoint } from "../design/panel-size.ts";
+import { useWidth } from "../ui/use-width.ts";
+import { planWords } from "../words/en/organizer-plan.ts";
+import { sawLayout } from "./saw-layout.ts";
+
+type Props = { points: SawPoint[]; chosen: number; share: number };
+
+/** The teeth of the exact test as dots, drawn for the width at hand; the choice is the large one. */
+export function Saw({ points, chosen, share }: Props) {
+  const box = useRef<HTMLElement>(null);
+  const width = useWidth(box, 600);
+  const words = planWords.people;
+  const layout = sawLayout(points, chosen, width);
+  const named = { role: "img" as const, "aria-labelledby": "saw-caption" };
+  return (
+    <figure class="saw" ref={box}>
+      <svg {...named} width={layout.width} height={layout.height} viewBox={`0 0 ${layout.width} ${layout.height}`}>
+        {layout.levels.map(({ y, text, goal }) => (
+          <g key={text}>
+            <path d={`M${layout.from} ${y}H${layout.to}`} class={goal ? "goal" : "level"} />
+            <text x={layout.from - 10} y={y + 5} text-anchor="end">
+              {text}
+            </text>
+          </g>
+        ))}
+        {layout.dots.map(({ people, x, y }) => (
+          <circle key={people} cx={x} cy={y} r={layout.radius} />
+        ))}
+        {layout.choice ? <circle cx={layout.choice.x} cy={layout.choice.y} r={7} class="chosen" /> : null}
+        {layout.ticks.map(({ x, people, chosen: mine, anchor }) => (
+          <text key={people} x={x} y={layout.height - 8} text-anchor={anchor} class={mine ? "chosen" : undefined}>
+            {people}
+          </text>
+        ))}
+        <text x={layout.to} y={layout.height - 8} text-anchor="end">
+          {words.axis}
+        </text>
+      </svg>
+      <figcaption id="saw-caption" class="fine">
+        {words.picture(share)}
+      </figcaption>
+    </figure>
+  );
+}
+
+/** The same as rows: your choice, its neighbors, and every sixth size. */
+export function SawTable({ points, chosen, share }: Props) {
+  const words = planWords.people;
+  const rows = points.filter(({ people }) => people % 6 === 0 || Math.abs(people - chosen) <= 1);
+  return (
+    <table>
+      <thead>
+        <tr>
+          <th scope="col" class="number">
+            {words.columns.people}
+          </th>
+          <th scope="col" class="number">
+            {words.columns.needed}
+          </th>
+          <th scope="col" class="number">
+            {words.columns.finds(share)}
+          </th>
+          <th scope="col" class="number">
+            {words.columns.fooled}
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(({ people, criticalNumber, power, chanceAtCritical }) => (
+          <tr key={people} class={people === chosen ? "mine" : undefined}>
+            <th scope="row" class="number">
+              {people === chosen ? `${words.chosen}: ` : ""}
+              {people}
+            </th>
+            <td class="number">{criticalNumber ?? words.none}</td>
+            <td class="number">{words.ofHundred(power)}</td>
+            <td class="number">{planWords.percent(Math.round(chanceAtCritical * 1000) / 1000)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,94 @@
+import { organizer, plural } from "./organizer.ts";
+
+/** Words of locking a plan, closing a study and opening its key: what cannot be undone. */
+export const lockWords = {
+  gate: {
+    type: (word: string) => `Type ${word} to go on`,
+    missing: (word: string) => `Type the word ${word} first.`,
+    note: "Note",
+    noteHint: "It stands in the report. No names, please.",
+  },
+  lock: {
+    heading: "Lock the plan",
+    back: "Back to the plan",
+    openHeading: "Not ready yet",
+    open: (count: number) =>
+      `${plural(count, "point is", "points are")} still open. The plan can be locked when all are answered.`,
+    fixes: "Locking fixes for good:",
+    fixed: [
+      "the question, the method and the risk of being fooled by chance;",
+      "the number of people and the number that must be right;",
+      "products, batches, waves and every rule of serving;",
+      "which cup of which tray holds what. It is drawn now, by chance.",
+    ],
+    never: "None of this can ever be changed, by anybody. A mistake means a new study.",
+    key: "The key, which says what each code is, is sealed under a passphrase. The passphrase is shown once, on the next page. Have a pen or a printer at hand.",
+    lost: "Whoever loses both the passphrase and the sealed page cannot open this study. Nobody else can either.",
+    word: "LOCK",
+    action: "Lock for good",
+    working: "Sealing\u2026",
+    facts: (people: number, spares: number) =>
+      `${plural(people, "tray", "trays")} and ${plural(spares, "spare", "spares")} will be drawn.`,
+  },
+  once: {
+    heading: "Write down the passphrase",
+    lead: "It opens the key after the study is closed. It is shown now and never again.",
+    words: "Passphrase",
+    sealed:
+      "Print the sealed page, put it into an envelope and close it. It opens the study if the passphrase is lost.",
+    print: "Print the sealed page",
+    lost: "Without passphrase and sealed page this study cannot be opened, by anybody.",
+    checkHeading: "Do you have it?",
+    first: "First word",
+    last: "Last word",
+    submit: "I have it",
+    wrong: "These are not the first and the last word. Look again; capital letters do not matter.",
+  },
+  open: {
+    heading: "Open the key",
+    notClosed: "The key stays sealed until the study is closed.",
+    toClose: "Close the study",
+    lead: "Opening shows which code is which, and the answers with it. After that nothing can be voided, settled or admitted.",
+    fetchFirst: "What the server holds is fetched first.",
+    notFetched: "The server cannot be reached. Answers that it holds and this device does not would never count.",
+    contested: (trays: string) =>
+      `Answered on two tablets and not settled: ${trays}. Opened like this, they do not count.`,
+    late: (trays: string) => `Came in after the close and not admitted: ${trays}. Opened like this, they do not count.`,
+    settle: "Settle them first",
+    admit: "Look at them first",
+    how: "Open it with",
+    byPassphrase: "the passphrase",
+    byPage: "the sealed page",
+    passphrase: "Passphrase",
+    passphraseHint: "Eight words with spaces between. Capital letters do not matter.",
+    page: "Text of the sealed page",
+    pageHint: "Scan its code with any phone and paste the text here, or type it off the page. Line ends do not matter.",
+    missing: "Fill in what opens the key first.",
+    word: "OPEN",
+    action: "Open the key",
+    working: "Opening\u2026",
+    done: "The key is open, and it matches its seal.",
+    sending: "The opened key is kept here and not sent yet. The full answers come when the server has it.",
+    report: "Read the result",
+  },
+  close: {
+    heading: "Close the study",
+    lead: "After the close no answer counts by itself any more. What still comes in is kept and shown as late.",
+    answered: (answered: number, planned: number) => `${answered} of ${planned} planned trays are answered.`,
+    below: "Fewer answers than planned make a difference harder to find. The report says so.",
+    openTrays: (trays: string) => `Begun and not answered: ${trays}.`,
+    holdingHeading: "These tablets still hold something",
+    holding: (name: string, unsent: number, seen: string | null) =>
+      `${name}: ${plural(unsent, "record", "records")} not sent${seen ? `, last heard ${seen}` : ""}.`,
+    holdingAdvice: "Bring them to where the network is, or close now: what they hold then counts as late.",
+    none: "No tablet is known to hold anything unsent.",
+    unknown:
+      "The server cannot be reached, so it is not known whether tablets still hold ballots. What they or the server hold beyond this device\u2019s knowledge counts as late.",
+    word: "CLOSE",
+    action: "Close for good",
+    working: "Closing\u2026",
+  },
+};
+
+/** The moment a tablet was last heard of, for a sentence. */
+export const heard = (instant: string | null): string | null => (instant ? organizer.clock(instant) : null);

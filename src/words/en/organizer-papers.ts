@@ -1,0 +1,119 @@
+import type { Paper } from "../../model/event.ts";
+import { organizer, plural } from "./organizer.ts";
+
+/** Words of the papers, on the screen and in print. Nothing on a card or a label hints at a product. */
+const { nb } = organizer;
+
+export const paperNames: Record<Paper, string> = {
+  "kitchen-by-product": "Kitchen sheet by product and batch",
+  "kitchen-by-tray": "Kitchen sheet by tray",
+  "sealed-page": "Sealed page",
+  "tray-cards": "Tray cards",
+  labels: "Code labels",
+  seating: "Seating list",
+};
+
+export const paperWords = {
+  heading: "Papers",
+  back: "All papers",
+  lead: "Each paper has a page of its own and a print button.",
+  withKey: "With the key",
+  withKeyNote:
+    "They say which code is which. They go to whoever fills the cups, and come back to the lead when the trays are filled.",
+  withoutKey: "Without the key",
+  what: {
+    "kitchen-by-product": "Which codes are filled from which pot, wave by wave.",
+    "kitchen-by-tray": "Which cup stands where on each tray, with boxes for filler and checker.",
+    "sealed-page": "The key itself, for an envelope. It opens the study if the passphrase is lost.",
+    "tray-cards": "One card for each tray, A6, four on a sheet: the number and a place for each cup.",
+    labels: "One label for each cup, three by seven on a sheet.",
+    seating: "Which seat gets which tray. Names only if you type them.",
+  } satisfies Record<Paper, string>,
+  once: "printed",
+  open: {
+    heading: "This paper shows the key",
+    lead: "To print it again the key must be opened. The printing goes into the log, and into the report as a departure; it is no early look at answers.",
+    action: "Open for printing",
+    working: "Opening\u2026",
+    missing: "Fill in what opens the key first.",
+  },
+  leave: "When you leave the papers, this page loads itself anew, so that nothing of the key stays in it.",
+  print: "Print",
+  printing: "One moment\u2026",
+  size: "Paper",
+  sizes: [
+    { value: "a4", label: "A4", hint: "" },
+    { value: "letter", label: "Letter", hint: "" },
+  ] as const,
+  bar: "must measure 100 mm",
+  seal: (commitment: string) => `Seal ${(commitment.slice(0, 12).match(/.{4}/g) ?? []).join(nb)}`,
+  blackBar: "Key. Back to the lead when the trays are filled",
+  blackBarSealed: "Key. Into the envelope, at once",
+  wave: (wave: number, starts: string) => `Wave ${wave}${starts.trim() ? `, ${starts.trim()}` : ""}`,
+  spare: "spare",
+
+  byProduct: {
+    portion: (grams: number | null) => (grams === null ? "" : `, ${grams}${nb}g in all`),
+    cups: (count: number) => plural(count, "cup", "cups"),
+    batch: (batch: string) => `batch ${batch}`,
+    tray: (label: string) => `tray${nb}${label}`,
+    filled: "filled",
+    none: "No cup is filled from this batch.",
+    order: "Codes in order of trays.",
+  },
+  byTray: {
+    tray: "tray",
+    place: (place: number) => `place ${place}`,
+    filler: "filled by",
+    checker: "checked by",
+    letters: (names: readonly string[]) =>
+      names.map((name, at) => `${String.fromCharCode(65 + at)} is ${name}`).join("; "),
+  },
+  sealed: {
+    passphrase: "Passphrase",
+    space: "Write the passphrase here:",
+    into: "Fold, put into an envelope, close and sign across the flap. Open only when the passphrase is lost and the study is closed.",
+    key: "Key",
+    keyNote: "Seed, salt of the seal, then tray, order and batches. Typed or scanned, it opens the study.",
+    qr: "The key as a QR code",
+    tooLong: "This key is too long for a QR code; the text below is complete.",
+    salt: "Derivation",
+    derivation: (rounds: number, salt: string) => `PBKDF2-HMAC-SHA-256, ${rounds} rounds, salt ${salt}; AES-256-GCM`,
+  },
+  card: {
+    tray: "Tray",
+    qr: (label: string) => `Tray ${label} as a QR code`,
+    contains: "Contains",
+    mayContain: "May contain",
+    nothing: "No allergen of the list is declared.",
+    swallow: {
+      swallow: "Swallow each sample.",
+      spit: "Spit each sample out.",
+      either: "Swallow or spit, the same for each sample.",
+    },
+    order: "Left to right",
+  },
+  labels: {
+    start: "First label of the first sheet",
+    startHint: "1 for a fresh sheet, 4 when the first row is used up.",
+    place: (label: string, place: number) => `tray ${label}, place ${place}`,
+    measures: {
+      a4: "For sheets of 3 by 7 labels, 63.5 by 38.1 mm.",
+      letter: "For sheets of 3 by 10 labels, 2\u215d by 1 inch.",
+    },
+    scale: "Print at 100 %, without fitting to the page.",
+  },
+  seating: {
+    seat: "seat",
+    tray: "tray",
+    wave: "wave",
+    name: "name",
+    nameOf: (seat: number) => `Name at seat ${seat}`,
+    note: "Names are optional. They stay in this browser only, never in the log and never on the server, and can be erased.",
+    erase: "Erase all names",
+    erased: "All names of this study are erased.",
+    word: "ERASE",
+    eraseNote: "This cannot be undone. The answers stay.",
+    working: "Erasing\u2026",
+  },
+};
