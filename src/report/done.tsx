@@ -5,7 +5,7 @@ import { doneRows } from "./done-rows.ts";
 import type { Opened } from "./load.ts";
 
 /** Fewer people than this are not broken down for a reader: in a small group an answer is a person's answer. */
-export const leastInGroup = 5;
+const leastInGroup = 5;
 
 /** How the study was done: the items of a test report, the waves, and the check of orders and places. */
 export function Done({ study, lead }: { study: Opened; lead: boolean }) {
