@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import * as z from "zod/mini";
+import { criticalNumber } from "../../src/analysis/binomial.ts";
 import { choiceStatistics } from "../../src/analysis/choice.ts";
 import type { Method } from "../../src/model/plan.ts";
 import { choiceStatistics as schema } from "../../src/model/result.ts";
@@ -67,19 +68,21 @@ describe("worked examples of the triangle", () => {
 });
 
 describe("test and bound say one thing", () => {
-  test("1 to 120 judgments at five risks: the bounds lie above chance if and only if p <= alpha", () => {
-    for (const alpha of [0.2, 0.1, 0.05, 0.01, 0.001]) {
+  test.each([0.2, 0.1, 0.05, 0.01, 0.001])(
+    "1 to 120 judgments, alpha %d: the bounds lie above chance if and only if p <= alpha",
+    (alpha) => {
       for (let judgments = 1; judgments <= 120; judgments++) {
-        const near = triangle(0, judgments, alpha).criticalNumber ?? judgments;
-        for (const correct of [0, near - 1, near, judgments].filter((right) => right >= 0)) {
+        const needed = criticalNumber(judgments, 1 / 3, alpha);
+        const either = needed === null ? [judgments] : [needed - 1, needed];
+        for (const correct of either) {
           const found = triangle(correct, judgments, alpha);
           const reached = found.pValue <= alpha;
           expect([found.discriminatorShare.low > 0, found.dPrime.low > 0]).toEqual([reached, reached]);
-          expect(correct >= (found.criticalNumber ?? Number.POSITIVE_INFINITY)).toBe(reached);
+          expect(reached).toBe(correct === needed);
         }
       }
-    }
-  });
+    },
+  );
 
   test("any counts and risk: bound, critical number, p and outcome agree, and the document fits its schema", () => {
     const counts = fc
