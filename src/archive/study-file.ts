@@ -31,13 +31,21 @@ export function writeStudyFile(file: Omit<StudyFile, "format" | "v">): string {
  * Throws   Problem "file/not-json", "file/wrong-shape" with the field (or the event, from 1) at fault
  */
 export function readStudyFile(text: string, path: string): StudyFile {
-  let value: unknown;
+  return read(studyFile, parseJson(text, path), (misfit) => problem("file/wrong-shape", { path, ...misfit }));
+}
+
+/**
+ * A JSON text as a value; a byte order mark does no harm.
+ * Throws   Problem "file/not-json" with what the parser says
+ */
+export function parseJson(text: string, path: string): unknown {
   try {
-    value = JSON.parse(text.replace(/^\uFEFF/, ""));
+    return JSON.parse(text.replace(/^\uFEFF/, ""));
   } catch (thrown) {
-    throw problem("file/not-json", { path, reason: thrown instanceof Error ? thrown.message : String(thrown) });
+    const said = thrown instanceof Error ? thrown.message : String(thrown);
+    // the sentence says already that it is no JSON, and whose text it is
+    throw problem("file/not-json", { path, reason: said.replace(/,? [^,]*is not valid JSON$/s, "") });
   }
-  return read(studyFile, value, (misfit) => problem("file/wrong-shape", { path, ...misfit }));
 }
 
 export type FiledRecord = {

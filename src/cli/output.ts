@@ -1,0 +1,40 @@
+import { describe } from "../analysis/describe.ts";
+import type { Result } from "../model/result.ts";
+import { report } from "../words/en/report.ts";
+import { terminal } from "../words/en/terminal.ts";
+
+/** Where a command writes: results, and notices beside them. */
+export type Output = { print(text: string): void; note(text: string): void };
+
+/** One JSON document, numbers with full precision. */
+export const asJson = (value: unknown): string => JSON.stringify(value, null, 2);
+
+/** A result as plain text, top to bottom as the report has it. */
+export function resultText(result: Result): string {
+  const words = describe(result, report);
+  const sections = [
+    words.test,
+    [words.verdict, words.size, words.agreed].join("\n"),
+    `${terminal.headings.numbers}\n${columns(words.rows.map(({ label, value }) => [label, value]))}`,
+    [words.meaning, words.caution].filter((line) => line !== "").join("\n"),
+    section(terminal.headings.notShown, words.caveats),
+    section(terminal.headings.departures, words.departures),
+  ];
+  return sections.filter((text) => text !== "").join("\n\n");
+}
+
+const section = (heading: string, lines: readonly string[]): string =>
+  lines.length === 0 ? "" : `${heading}\n${lines.map((line) => `  ${line}`).join("\n")}`;
+
+/** Rows of cells as columns, two spaces between. */
+export function columns(rows: readonly (readonly string[])[]): string {
+  const widths: number[] = [];
+  for (const row of rows) {
+    row.forEach((cell, at) => {
+      widths[at] = Math.max(widths[at] ?? 0, cell.length);
+    });
+  }
+  return rows
+    .map((row) => `  ${row.map((cell, at) => (at < row.length - 1 ? cell.padEnd(widths[at] ?? 0) : cell)).join("  ")}`)
+    .join("\n");
+}

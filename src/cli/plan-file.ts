@@ -1,0 +1,66 @@
+import { parseJson } from "../archive/study-file.ts";
+import { emptyPlan } from "../design/readiness.ts";
+import { newId } from "../model/id.ts";
+import { type Plan, plan as planSchema } from "../model/plan.ts";
+import { problem } from "../model/problem.ts";
+import { read } from "../model/schema.ts";
+import { terminal } from "../words/en/terminal.ts";
+
+type Fields = Record<string, unknown>;
+const isObject = (value: unknown): value is Fields =>
+  typeof value === "object" && value !== null && !Array.isArray(value);
+
+/**
+ * Reads a plan file: a plan as the app has it, or a shorter one written by hand. What is left out is as in a new plan,
+ * but without spare trays; products and waves may lack an id, batches may stand under a product's name, and without
+ * waves everybody is in one, with one batch of each product.
+ *
+ * Throws   Problem "file/not-json", "file/wrong-shape" with the field at fault
+ */
+export function readPlan(text: string, path: string): { plan: Plan; oneWave: boolean } {
+  const written = parseJson(text, path);
+  const wrong = (misfit: { where: string; expected: string }) => problem("file/wrong-shape", { path, ...misfit });
+  if (!isObject(written)) throw wrong({ where: "the whole document", expected: terminal.expected.fewerFields });
+  if (!Number.isInteger(written.people) || Number(written.people) < 1) {
+    throw wrong({ where: "people", expected: terminal.expected.people });
+  }
+  const empty = emptyPlan();
+  const products = listOf(written.products).map((product) =>
+    isObject(product) ? { id: newId(), preparation: "", ...product } : product,
+  );
+  const oneWave = listOf(written.waves).length === 0;
+  const filled = {
+    ...empty,
+    spares: 0,
+    ...written,
+    serving: isObject(written.serving) ? { ...empty.serving, ...written.serving } : (written.serving ?? empty.serving),
+    // what is no list stays as it was written, for the schema to name
+    products: written.products === undefined || Array.isArray(written.products) ? products : written.products,
+    waves:
+      oneWave && (written.waves === undefined || Array.isArray(written.waves))
+        ? [waveOfAll(Number(written.people), products)]
+        : wavesOf(written.waves, products),
+  };
+  return { plan: read(planSchema, filled, wrong), oneWave };
+}
+
+const listOf = (value: unknown): unknown[] => (Array.isArray(value) ? value : []);
+
+function waveOfAll(people: number, products: readonly unknown[]): Fields {
+  const ids = products.flatMap((product) => (isObject(product) ? [String(product.id)] : []));
+  return { id: newId(), starts: "", people, batches: Object.fromEntries(ids.map((id) => [id, ["1"]])) };
+}
+
+function wavesOf(waves: unknown, products: readonly unknown[]): unknown {
+  if (!Array.isArray(waves)) return waves;
+  const idOf = new Map(
+    products.flatMap((product) => (isObject(product) ? [[String(product.name), String(product.id)] as const] : [])),
+  );
+  return waves.map((wave: unknown) => {
+    if (!isObject(wave)) return wave;
+    const batches = isObject(wave.batches)
+      ? Object.fromEntries(Object.entries(wave.batches).map(([name, list]) => [idOf.get(name) ?? name, list]))
+      : (wave.batches ?? {});
+    return { id: newId(), starts: "", ...wave, batches };
+  });
+}

@@ -1,0 +1,96 @@
+import { openParts } from "../design/readiness.ts";
+import { makeTrays, type Trays } from "../design/trays.ts";
+import { newId } from "../model/id.ts";
+import type { OpenedKey } from "../model/key.ts";
+import type { Plan } from "../model/plan.ts";
+import { problem } from "../model/problem.ts";
+import { trayLabel } from "../model/tray.ts";
+import { commitmentOf, withSalt } from "../seal/commitment.ts";
+import { cryptoUniform, newSeed } from "../seal/random.ts";
+import { planPartNames } from "../words/en/planning.ts";
+import { terminal } from "../words/en/terminal.ts";
+import { readText, writeNew } from "./files.ts";
+import { type Given, readGiven } from "./options.ts";
+import { asJson, columns, type Output } from "./output.ts";
+import { readPlan } from "./plan-file.ts";
+
+export const traysOptions = { seed: "text", blind: "text", key: "text", json: "switch" } as const;
+
+type Drawn = { plan: Plan; study: string; trays: Trays; opened: OpenedKey; commitment: string };
+
+/** `cloche trays PLAN`: the blind half and the sealed half of a serving plan, the latter in plain text. */
+export function trays(argv: readonly string[], output: Output): void {
+  const given = readGiven("trays", argv, traysOptions, "PLAN");
+  const path = given.argument ?? "";
+  const { plan, oneWave } = readPlan(readText(path), path);
+  const drawn = draw(plan, seedOf(given));
+  if (oneWave) output.note(terminal.notices.oneWave(plan.people));
+  const open = new Set(openParts(plan).map(({ part }) => planPartNames[part].toLowerCase()));
+  if (open.size > 0) output.note(terminal.notices.notReady([...open]));
+  give(given, drawn, output);
+}
+
+function seedOf(given: Given): string {
+  const value = given.text("seed");
+  if (value === null) return newSeed();
+  if (/^[0-9a-f]{2,128}$/i.test(value)) return value.toLowerCase();
+  throw problem("cli/bad-option", { option: "--seed", value, expected: terminal.expected.hex });
+}
+
+function draw(plan: Plan, seed: string): Drawn {
+  const study = newId();
+  const made = makeTrays(plan, study, { seed, codes: cryptoUniform() });
+  const opened = withSalt(made.key);
+  return { plan, study, trays: made, opened, commitment: commitmentOf(opened) };
+}
+
+/** Each half goes to its file, or else to standard output. */
+function give(given: Given, drawn: Drawn, output: Output): void {
+  const { study, commitment, trays: made, opened } = drawn;
+  const halves = {
+    blind: { study, commitment, blind: made.blind },
+    key: { study, commitment, sealed: { seed: opened.key.seed, salt: opened.salt, key: opened.key } },
+  };
+  const files = { blind: given.text("blind"), key: given.text("key") };
+  // the key first: trays without a key are worth nothing
+  if (files.key !== null) {
+    writeNew(files.key, `${asJson(halves.key)}\n`, true);
+    output.note(terminal.notices.fileHoldsKey(files.key));
+  }
+  if (files.blind !== null) writeNew(files.blind, `${asJson(halves.blind)}\n`, false);
+  if (files.key === null) output.note(terminal.notices.holdsKey);
+  if (given.has("json")) {
+    const shown = { ...(files.blind === null ? halves.blind : {}), ...(files.key === null ? halves.key : {}) };
+    output.print(asJson({ study, commitment, ...shown }));
+    return;
+  }
+  const texts = [
+    `${terminal.study(study)}\n${terminal.commitment(commitment)}`,
+    ...(files.blind === null ? [blindText(made)] : []),
+    ...(files.key === null ? [keyText(drawn)] : []),
+  ];
+  output.print(texts.join("\n\n"));
+}
+
+function blindText({ blind }: Trays): string {
+  const { tray, wave, codes, spare } = terminal.trayColumns;
+  const rows = blind.map((each) => [
+    trayLabel(each.tray),
+    String(each.wave),
+    each.codes.join(" "),
+    each.spare ? spare : "",
+  ]);
+  return `${terminal.headings.blind}\n${columns([[tray, wave, codes, ""], ...rows]).replace(/ +$/gm, "")}`;
+}
+
+function keyText({ plan, opened: { key } }: Drawn): string {
+  const { tray, order, samples } = terminal.trayColumns;
+  const names = new Map(plan.products.map(({ id, name }) => [id, name]));
+  const rows = key.trays.map((each) => [
+    trayLabel(each.tray),
+    each.order,
+    ...each.samples.map(({ code, product, batch }) => `${code} ${names.get(product) ?? product} (${batch})`),
+  ]);
+  const table = columns([[tray, order, samples, "", ""], ...rows]).replace(/ +$/gm, "");
+  return `${terminal.headings.sealed}\n${terminal.seed(key.seed)}\n${table}`;
+}
