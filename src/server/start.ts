@@ -14,7 +14,7 @@ import { dropEndlessCodes } from "./query/codes.ts";
 import { openStore, type Store } from "./query/store.ts";
 import { firstLeadCode, leadGrant, makeCode } from "./routes/enroll.ts";
 import { daysLeft, readCertificate } from "./tls/certificate.ts";
-import { type LocalCa, localCa } from "./tls/local-ca.ts";
+import type { LocalCa } from "./tls/local-ca.ts";
 import { trustServer } from "./tls/trust-page.ts";
 
 /** Requests still running after a stop signal get this long; then their connections are cut. */
@@ -42,7 +42,7 @@ export async function runStart(argv: readonly string[]): Promise<void> {
 
 async function run(options: Options, store: Store, staticFolder: string): Promise<void> {
   const hosts = reachableHosts(options.host, options.name);
-  const ca = options["local-ca"] ? await localCa(resolve(options.data), hosts, Date.now()) : null;
+  const ca = options["local-ca"] ? await authorityOf(options, hosts) : null;
   const tls = ca?.tls ?? certificateOf(options);
   const log = { level: options.verbose ? "info" : "warn", stream: process.stderr };
   const app = await makeApp({ store, now: Date.now, staticFolder, log, tls });
@@ -72,6 +72,12 @@ function builtApp(given: string | undefined): string {
   const folder = given === undefined ? fileURLToPath(new URL("../../app", import.meta.url)) : resolve(given);
   if (!existsSync(join(folder, "index.html"))) throw problem("start/not-built", { path: folder });
   return folder;
+}
+
+async function authorityOf(options: Options, hosts: readonly string[]): Promise<LocalCa> {
+  // the library that makes certificates loads slowly, and most servers make none
+  const { localCa } = await import("./tls/local-ca.ts");
+  return localCa(resolve(options.data), hosts, Date.now());
 }
 
 function certificateOf({ cert, key }: Options) {

@@ -24,14 +24,21 @@ export class House {
   store!: Store;
   origin = "";
 
-  static async open(): Promise<House> {
-    const house = new House();
+  readonly #busyMs: number;
+
+  private constructor(busyMs: number) {
+    this.#busyMs = busyMs;
+  }
+
+  /** `busyMs`: how long it waits for a lock that somebody else holds on the database. */
+  static async open({ busyMs = 5000 } = {}): Promise<House> {
+    const house = new House(busyMs);
     await house.start();
     return house;
   }
 
   async start(): Promise<void> {
-    this.store = await openStore(join(this.folder, "data"));
+    this.store = await openStore(join(this.folder, "data"), this.#busyMs);
     const stream = new Writable({
       write: (chunk, _encoding, done) => {
         this.log += String(chunk);

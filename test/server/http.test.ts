@@ -237,3 +237,19 @@ test("H3 the log of a busy server, at its most talkative, holds no token, no cod
     expect(house.log.includes(secret), secret).toBe(false);
   }
 });
+
+test("H14 an address that asks without end gets 429 and when to come back; the limit lets forty tablets ask twice a second", async () => {
+  const ask = async () => house.app.inject({ method: "GET", url: "/api/hello", remoteAddress: "192.0.2.99" });
+  const minuteOfFortyTablets = 40 * 2 * 60;
+  for (let count = 0; count < minuteOfFortyTablets; count += 1) {
+    const { statusCode } = await ask();
+    if (statusCode !== 200) throw new Error(`request ${count} got ${statusCode}`);
+  }
+  let last = await ask();
+  for (let count = 0; count < 10_000 && last.statusCode === 200; count += 1) last = await ask();
+  expect(last.statusCode).toBe(429);
+  expect(last.json()).toMatchObject({ code: "request/too-many" });
+  expect(Number(last.headers["retry-after"])).toBeGreaterThan(0);
+  const other = await house.app.inject({ method: "GET", url: "/api/hello", remoteAddress: "192.0.2.98" });
+  expect(other.statusCode).toBe(200);
+});
