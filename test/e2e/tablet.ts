@@ -1,0 +1,94 @@
+import type { Page } from "playwright-core";
+import { trayLabel } from "../../src/model/tray.ts";
+import { panel as words } from "../../src/words/en/panel.ts";
+
+/** A panelist's hands on a tablet's page. Everything is found by the words on the screen. */
+export class TabletHands {
+  readonly page: Page;
+  constructor(page: Page) {
+    this.page = page;
+  }
+
+  button = (name: string) => this.page.getByRole("button", { name, exact: true });
+  heading = (name: string) => this.page.getByRole("heading", { name, exact: true });
+
+  async enroll(origin: string, code: string, name: string): Promise<void> {
+    await this.page.goto(`${origin}/panel/`);
+    await this.page.getByLabel(words.enroll.code).fill(code);
+    await this.page.getByLabel(words.enroll.name).fill(name);
+    await this.button(words.enroll.go).click();
+    await this.heading(words.rest.title).waitFor();
+  }
+
+  /** Ready to be used without network: the worker controls the page. */
+  async offlineReady(): Promise<void> {
+    await this.page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+    await this.page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  }
+
+  async openTray(tray: number): Promise<void> {
+    await this.heading(words.rest.title).waitFor();
+    await this.page.getByLabel(words.rest.field, { exact: true }).fill(trayLabel(tray));
+    await this.button(words.rest.open).click();
+  }
+
+  /** Up to the question: allergens, rules, the codes touched in order. */
+  async taste(tray: number, codes: readonly string[]): Promise<void> {
+    await this.openTray(tray);
+    await this.button(words.clearance.clear).click();
+    await this.button(words.rules.go).click();
+    for (const code of codes) await this.page.getByRole("button", { name: spoken(code) }).click();
+    await this.page.getByRole("radio").first().waitFor({ state: "attached" });
+  }
+
+  async pick(code: string, guess = false): Promise<void> {
+    await this.page.locator("label.field", { has: this.page.getByRole("radio", { name: spoken(code) }) }).click();
+    if (guess) await this.page.getByText(words.question.guess).click();
+  }
+
+  async keep(): Promise<void> {
+    await this.button(words.question.keep).click();
+    await this.heading(words.remark.title).waitFor();
+  }
+
+  async finish(remark?: string): Promise<void> {
+    if (remark !== undefined) await this.page.getByLabel(words.remark.label).fill(remark);
+    await this.button(words.remark.go).click();
+    await this.heading(words.thanks.title).waitFor();
+  }
+
+  async answer(tray: number, codes: readonly string[], choice: string): Promise<void> {
+    await this.taste(tray, codes);
+    await this.pick(choice);
+    await this.keep();
+    await this.finish();
+    await this.button(words.nextPerson).click();
+    await this.heading(words.rest.title).waitFor();
+  }
+
+  /** Own events in IndexedDB, read past the app: "tray kind sent". */
+  async stored(): Promise<string[]> {
+    return this.page.evaluate(
+      () =>
+        new Promise<string[]>((done, fail) => {
+          const open = indexedDB.open("cloche-panel");
+          open.onerror = () => fail(open.error);
+          open.onsuccess = () => {
+            const all = open.result.transaction("events").objectStore("events").getAll();
+            all.onsuccess = () => {
+              open.result.close();
+              const rows = all.result as { text: string; sent: string }[];
+              done(
+                rows.map(({ text, sent }) => {
+                  const { body, kind } = JSON.parse(text) as { kind: string; body: { tray: number } };
+                  return `${body.tray} ${kind} ${sent}`;
+                }),
+              );
+            };
+          };
+        }),
+    );
+  }
+}
+
+const spoken = (code: string): RegExp => new RegExp([...code].join(" "));
