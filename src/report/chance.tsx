@@ -7,7 +7,7 @@ import { reader } from "../words/en/reader.ts";
 
 /** Widest useful picture, and the one that paper and the saved file get. */
 const widest = 660;
-const onPaper = 480;
+const onPaper = { width: 480, stack: 160 };
 
 type Props = {
   result: Result;
@@ -26,7 +26,7 @@ export function Chance({ result, words, picture }: Props) {
         <ChanceDots result={result} width={width} words={words} caption="chance-caption" table="chance-table" />
       </div>
       <div class="paper-only" ref={picture}>
-        <ChanceDots result={result} width={onPaper} words={words} />
+        <ChanceDots result={result} {...onPaper} words={words} />
       </div>
       <figcaption id="chance-caption">{words.caption}</figcaption>
       <details id="chance-table" class="quiet screen-only">

@@ -26,18 +26,18 @@ const side = 10;
 const flagRoom = 34;
 const widestColumn = 40;
 const thinnestColumn = 7;
-const tallestStack = 240;
 /** A digit of a 14 px label, in pixels; wide enough for every system font. */
 const digit = 9;
 
 /**
  * Where everything in the picture of chance goes, in CSS pixels, for the width at hand.
  *
- * Takes    the counts of a choice test; width: pixels the picture may take, 200 or more
+ * Takes    the counts of a choice test; width: pixels the picture may take, 200 or more; stack: pixels that the tallest
+ *          stack of dots may take
  * Returns  all counts from 0 to `judgments` when each gets 14 px or more, else the part where something is to be
  *          seen; columns under 7 px are joined, with a border of columns at the critical number
  */
-export function dotLayout(figures: ChanceFigures, width: number): DotLayout {
+export function dotLayout(figures: ChanceFigures, width: number, stack = 240): DotLayout {
   const inner = Math.max(200, width) - 2 * side;
   const { first, last, join } = range(figures, inner);
   const number = Math.ceil((last - first + 1) / join);
@@ -49,7 +49,7 @@ export function dotLayout(figures: ChanceFigures, width: number): DotLayout {
     return { first: from, last: from + join - 1, panels, x: at(from) };
   });
   const tallest = Math.max(1, ...columns.map((column) => column.panels));
-  const pitch = Math.min(11.5, columnWidth * 0.95, tallestStack / tallest);
+  const pitch = Math.min(11.5, columnWidth * 0.95, stack / tallest);
   const radius = Math.min(4.8, pitch * 0.43);
   const axisY = flagRoom + tallest * pitch + 4;
   const dots = columns.flatMap(({ panels, x }) =>

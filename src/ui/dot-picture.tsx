@@ -15,6 +15,8 @@ type Props = {
   result: ChanceFigures;
   /** Pixels it may take; text in it has 14 px or more at every width. */
   width: number;
+  /** Pixels that the tallest stack may take. */
+  stack?: number;
   words: ChanceWords;
   /** Ids of the caption that names it and of the table that says the same. Without them it is for the eye only. */
   caption?: string;
@@ -25,8 +27,8 @@ type Props = {
  * The picture of chance: 100 dots for 100 panels that only guess, the locked critical number as a rule with a flag,
  * the observed count as a triangle below the axis. Colors are attributes, so that it can be saved as a file of its own.
  */
-export function ChanceDots({ result, width, words, caption, table }: Props) {
-  const layout = dotLayout(result, width);
+export function ChanceDots({ result, width, stack, words, caption, table }: Props) {
+  const layout = dotLayout(result, width, stack);
   const { axis, rule, seen, axisName } = layout;
   return (
     // biome-ignore lint/a11y/noSvgWithoutTitle: the caption names it, by id; a title would show as a tooltip
