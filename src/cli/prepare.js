@@ -51,7 +51,7 @@ export function isInstalled(top) {
 
 function install(top) {
   if (isInstalled(top)) return true;
-  say("Cloche installs its packages (npm ci); this is needed once and takes a minute or two.");
+  say("Cloche installs its packages (npm ci); this is needed once and takes a few minutes.");
   // the tools that build are development packages, whatever the environment says about production
   const npm = run(top, process.platform === "win32" ? "npm.cmd" : "npm", [
     "ci",
