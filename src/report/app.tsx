@@ -3,7 +3,7 @@ import type { DeviceStore, Identity } from "../device/store.ts";
 import { reader } from "../words/en/reader.ts";
 import { EnrollForm } from "./enroll-form.tsx";
 import { Failure, Frame } from "./furniture.tsx";
-import { type Fetch, type Listed, type Loaded, loadList, loadStudy } from "./load.ts";
+import { type Fetch, isNotEnrolled, type Listed, type Loaded, loadList, loadStudy } from "./load.ts";
 import { fetchRemarks } from "./remarks.ts";
 import { ResultPage } from "./result-page.tsx";
 import { StudyList } from "./study-list.tsx";
@@ -77,8 +77,14 @@ export function App({ openStore, fetcher, now, app, study, code, forgetCode }: P
 async function stepFor(store: DeviceStore, fetcher: Fetch, study: string | null, app: string): Promise<Step> {
   const identity = await store.identity();
   if (!identity) return { at: "enrolling", store };
-  if (study === null) return { at: "list", list: await loadList(store, fetcher, identity.token) };
-  return { at: "study", identity, loaded: await loadStudy(store, fetcher, identity.token, study, app) };
+  try {
+    if (study === null) return { at: "list", list: await loadList(store, fetcher, identity.token) };
+    return { at: "study", identity, loaded: await loadStudy(store, fetcher, identity.token, study, app) };
+  } catch (thrown) {
+    // a reader who was withdrawn may come back with a new code; a lead's device does that on the lead's own page
+    if (isNotEnrolled(thrown) && identity.role === "reader") return { at: "enrolling", store };
+    throw thrown;
+  }
 }
 
 /** A study that nobody may see numbers of. */

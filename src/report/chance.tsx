@@ -1,6 +1,7 @@
 import type { RefObject } from "preact";
 import { useRef } from "preact/hooks";
 import type { Result } from "../model/result.ts";
+import { dotLayout } from "../ui/dot-layout.ts";
 import { ChanceDots, ChanceTable, type ChanceWords } from "../ui/dot-picture.tsx";
 import { useWidth } from "../ui/use-width.ts";
 import { reader } from "../words/en/reader.ts";
@@ -20,6 +21,8 @@ type Props = {
 export function Chance({ result, words, picture }: Props) {
   const frame = useRef<HTMLElement>(null);
   const width = Math.min(widest, useWidth(frame, widest));
+  const [column] = dotLayout(result, width).columns;
+  const counts = column ? column.last - column.first + 1 : 1;
   return (
     <figure ref={frame} class="chance-figure">
       <div class="screen-only">
@@ -28,7 +31,9 @@ export function Chance({ result, words, picture }: Props) {
       <div class="paper-only" ref={picture}>
         <ChanceDots result={result} {...onPaper} words={words} />
       </div>
-      <figcaption id="chance-caption">{words.caption}</figcaption>
+      <figcaption id="chance-caption">
+        {words.caption} {counts > 1 && reader.picture.joined(counts)}
+      </figcaption>
       <details id="chance-table" class="quiet screen-only">
         <summary>{reader.picture.asTable}</summary>
         <ChanceTable result={result} words={words} heads={reader.picture} />

@@ -25,8 +25,8 @@ export type Opened = {
   missing: number;
   /** The tray of each remark, by the id of its event. The remarks themselves are fetched apart, by a lead only. */
   remarkTrays: Map<string, number>;
-  /** True when the server could not be reached and this is what the device held. */
-  stale: boolean;
+  /** Why the server gave nothing, when this is what the device held before; null when it is fresh. */
+  failure: unknown;
 };
 
 export type Loaded = { at: "sealed" } | { at: "unknown" } | { at: "opened"; study: Opened };
@@ -61,7 +61,7 @@ export async function loadStudy(
   const quarantined = (await pulledState(store, stream))?.quarantined ?? 0;
   const study = openedStudy(state, facts, quarantined, app);
   if (!study) return { at: "sealed" };
-  return { at: "opened", study: { ...study, texts: await knownTexts(store, stream), stale: failure !== null } };
+  return { at: "opened", study: { ...study, texts: await knownTexts(store, stream), failure } };
 }
 
 /** Record and result of a folded study; null before the key is opened. */
@@ -90,7 +90,7 @@ export async function loadList(store: DeviceStore, fetcher: Fetch, token: string
     for (const id of ids) await pullStudy(store, fetcher, token, id);
   } catch (thrown) {
     ids = await knownStudies(store);
-    if (ids.length === 0 || isRefusal(thrown)) throw thrown;
+    if (ids.length === 0 || isRefusal(thrown) || isNotEnrolled(thrown)) throw thrown;
   }
   const list: Listed[] = [];
   for (const id of ids) {
@@ -102,6 +102,10 @@ export async function loadList(store: DeviceStore, fetcher: Fetch, token: string
   }
   return list.sort((a, b) => (a.revealedAt < b.revealedAt ? 1 : -1));
 }
+
+/** Was this device withdrawn, or is it not known to this server? */
+export const isNotEnrolled = (thrown: unknown): boolean =>
+  thrown instanceof Problem && thrown.problem.code === "access/not-enrolled";
 
 const isRefusal = (thrown: unknown): boolean =>
   thrown instanceof Problem &&

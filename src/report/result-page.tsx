@@ -3,6 +3,7 @@ import { describe } from "../analysis/describe.ts";
 import type { Attachment } from "../model/event.ts";
 import { reader } from "../words/en/reader.ts";
 import { report } from "../words/en/report.ts";
+import { sentenceOf } from "../words/problem-sentence.ts";
 import { Chance } from "./chance.tsx";
 import { Details } from "./details.tsx";
 import { Done } from "./done.tsx";
@@ -33,9 +34,9 @@ export function ResultPage({ study, lead, app, now, fetchRemarks }: Props) {
     <Frame end={<TopLine test={said.test} record={record} />}>
       {!record.keyMatches && <Stop text={reader.top.mismatch} />}
       {study.missing > 0 && <Stop text={reader.top.missing(study.missing)} />}
-      {study.stale && (
+      {study.failure !== null && (
         <p class="fine screen-only" role="status">
-          {reader.problems.notReached}
+          {sentenceOf(study.failure)} {reader.problems.heldBefore}
         </p>
       )}
       <p class="fine question">{[title, objective].filter((part) => part.trim() !== "").join(" \u00b7 ")}</p>

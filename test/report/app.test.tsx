@@ -161,6 +161,29 @@ describe("a device that is not known yet", () => {
   });
 });
 
+describe("a device that was withdrawn", () => {
+  const withdrawn: Fetch = async () =>
+    new Response(JSON.stringify({ code: "access/not-enrolled", details: {}, errorId: "x" }), {
+      status: 401,
+      headers: { "content-type": "application/json" },
+    });
+
+  test("a reader is asked for a new code", async () => {
+    open(await enrolled(), withdrawn);
+    expect(await heading()).toBe("Read results");
+    cleanup();
+    open(await enrolled(), withdrawn, { id: null });
+    expect(await heading()).toBe("Read results");
+  });
+
+  test("a lead is not turned into a reader", async () => {
+    const store = await enrolled("lead");
+    open(store, withdrawn);
+    expect((await screen.findByRole("alert")).textContent).toContain("not enrolled");
+    expect(screen.queryByLabelText("Reader code")).toBeNull();
+  });
+});
+
 describe("without a study in the address", () => {
   test("the opened studies are listed with their titles", async () => {
     open(await enrolled(), answering({ events: studyEvents(), revealed: true }).fetcher, { id: null });

@@ -9,5 +9,5 @@ export function openedExample(right = 14): Opened {
   const facts = knownAsFacts(texts);
   const study = openedStudy(foldStudy(facts), facts, 0, "0.1.0");
   if (!study) throw new Error("the example is not opened");
-  return { ...study, texts, stale: false };
+  return { ...study, texts, failure: null };
 }

@@ -25,6 +25,7 @@ const picture = {
   right: "number right",
   panels: "of 100 guessing panels",
   mark: "mark",
+  joined: (counts: number) => `Each column holds ${counts} neighboring counts.`,
 };
 
 const done = {
@@ -160,7 +161,7 @@ const verify = {
 const problemsHere = {
   heading: "This page cannot be shown",
   again: "Try again",
-  notReached: "The server cannot be reached. This is what this device received before.",
+  heldBefore: "This is what this device received before.",
 };
 
 /** Everything on the reader's page that is not a sentence of the result. */
