@@ -1,4 +1,5 @@
 // @vitest-environment happy-dom
+import { createHash } from "node:crypto";
 import { cleanup, fireEvent, render, screen, within } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { resultOfCounts } from "../../src/analysis/analyse.ts";
@@ -153,7 +154,7 @@ describe("files", () => {
   });
   afterEach(() => void vi.restoreAllMocks());
   const text = async (button: string, name: string): Promise<string> => {
-    fireEvent.click(screen.getByRole("button", { name: button }));
+    fireEvent.click(screen.getByRole("button", { name: button, hidden: true }));
     const blob = saved.get(name);
     if (!blob) throw new Error(`${name} was not saved, but ${[...saved.keys()].join(", ")}`);
     return blob.text();
@@ -179,6 +180,13 @@ describe("files", () => {
     const file = readStudyFile(await text("Study file", "steam-first-study.json"), "study.json");
     expect(file.events).toEqual(study.texts);
     expect(file.exportedAt).toBe(now());
+  });
+
+  test("the hashed text gives the locked commitment by node:crypto, an implementation of its own", async () => {
+    const study = openedExample();
+    show(study);
+    const hashed = await text("Save the text that was hashed", "steam-first-key.txt");
+    expect(createHash("sha256").update(hashed).digest("hex")).toBe(study.record.commitment);
   });
 
   test("the picture is an SVG of its own with 100 dots", async () => {
