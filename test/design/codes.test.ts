@@ -1,7 +1,10 @@
-import { describe, expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import { drawCodes, fitTogether, reservedCodes, usableCodes } from "../../src/design/codes.ts";
 import { seeded } from "../../src/design/random.ts";
 import { problemOf } from "../problem-of.ts";
+
+// much computing: a busy machine needs longer than the default of five seconds
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
 const source = (seed: string) => seeded(seed, "test of codes");
 /** Upper 0.1 % point of chi-square for many degrees of freedom (Wilson and Hilferty's cube, any handbook). */

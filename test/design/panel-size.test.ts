@@ -1,8 +1,11 @@
-import { describe, expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import { discriminatorShareAt } from "../../src/analysis/method.ts";
 import { findable, panelSize, saw } from "../../src/design/panel-size.ts";
 import { problemOf } from "../problem-of.ts";
 import sizes from "../reference/triangle-panel-sizes/values.json" with { type: "json" };
+
+// much computing: a busy machine needs longer than the default of five seconds
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
 type Row = [share: number, alpha: number, beta: number, recalled: number, firstN: number, stableN: number];
 

@@ -1,4 +1,4 @@
-import { describe, expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import { oddPosition, orderCounts } from "../../src/design/orders.ts";
 import { blindPacketOf } from "../../src/design/packet.ts";
 import { seeded } from "../../src/design/random.ts";
@@ -9,6 +9,9 @@ import type { Plan } from "../../src/model/plan.ts";
 import { read } from "../../src/model/schema.ts";
 import { problemOf } from "../problem-of.ts";
 import { readyPlan } from "./scenario.ts";
+
+// much computing: a busy machine needs longer than the default of five seconds
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
 const study = "aaaaaaaa-bbbb-4ccc-8ddd-eeeeeeeeeeee";
 const commitment = "c".repeat(64);

@@ -12,6 +12,9 @@ import { checksCommitment } from "../../src/seal/verify.ts";
 import { problemOfPromise } from "../problem-of.ts";
 import { keyOf } from "./scenario.ts";
 
+// much computing: a busy machine needs longer than the default of five seconds
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
+
 const passphrase = "anchor basket candle dolphin ember falcon garden hammer";
 const key = keyOf("5eed");
 let sealed: SealedKey;
