@@ -53,10 +53,12 @@ export async function sendAll(
     const { events, attachments } = await store.unsent(batch.events, batch.bytes);
     if (events.length === 0 && asked) return { done: "all-sent" };
     asked = true;
+    const now = await status();
     const outcome = await transport.push({
       events: events.map((event) => event.text),
       attachments,
-      status: await status(),
+      // what stays unsent once this batch has arrived: the lead is warned of what a tablet holds, not of what is here
+      status: now && { ...now, unsent: Math.max(0, now.unsent - events.length) },
     });
     if (!outcome.ok) {
       if (outcome.problem.code === "request/too-large" && batch.events > 1 && events.length > 1) {

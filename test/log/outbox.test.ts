@@ -117,6 +117,21 @@ describe("outbox", () => {
     expect([store.count("kept-aside"), store.count("safe")]).toEqual([1, 3]);
   });
 
+  test("the status that goes with a batch counts what stays on the device once it has arrived", async () => {
+    const store = new MemoryStore(450);
+    const server = new MemoryServer();
+    const told: (number | undefined)[] = [];
+    const listening = {
+      push: (request: PushRequest) => {
+        told.push(request.status?.unsent);
+        return server.push(request);
+      },
+    };
+    const status = async () => ({ unsent: store.count("unsent"), battery: null, persisted: null, app: "test" });
+    await sendAll(store, listening, status);
+    expect(told).toEqual([250, 50, 0]);
+  });
+
   test("C7, C8: a failure leaves everything unsent and says why", async () => {
     const store = new MemoryStore(4);
     const failing = {
