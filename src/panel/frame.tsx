@@ -12,6 +12,8 @@ type Props = {
   tray?: number;
   /** Where in the tray this is. */
   place?: string;
+  /** A quiet way out beside the tray's name. */
+  aside?: ComponentChildren;
   stop?: () => void;
   problem?: ProblemData | null;
   /** Why a press did nothing. */
@@ -23,7 +25,7 @@ type Props = {
 };
 
 /** The sheet that every screen of the tablet is set on. The focus moves to its heading when it appears. */
-export function Frame({ title, tray, place, stop, problem, hint, left, right, children }: Props) {
+export function Frame({ title, tray, place, aside, stop, problem, hint, left, right, children }: Props) {
   const { words } = useDesk();
   const heading = useRef<HTMLHeadingElement>(null);
   useLayoutEffect(() => {
@@ -32,15 +34,18 @@ export function Frame({ title, tray, place, stop, problem, hint, left, right, ch
   }, []);
   return (
     <div class="page">
-      <header>
-        <p>{tray === undefined ? null : words.tray(trayLabel(tray))}</p>
-        {place === undefined ? null : <p>{place}</p>}
-        {stop ? (
-          <button type="button" class="stop-now" onClick={stop}>
-            {words.stopNow}
-          </button>
-        ) : null}
-      </header>
+      {tray === undefined ? null : (
+        <header>
+          <p>{words.tray(trayLabel(tray))}</p>
+          {place === undefined ? null : <p>{place}</p>}
+          {aside}
+          {stop ? (
+            <button type="button" class="stop-now" onClick={stop}>
+              {words.stopNow}
+            </button>
+          ) : null}
+        </header>
+      )}
       <main>
         <h1 id="title" ref={heading} tabIndex={-1}>
           {title}
@@ -56,10 +61,12 @@ export function Frame({ title, tray, place, stop, problem, hint, left, right, ch
         <p role="status">{hint}</p>
       </div>
       <footer>
-        <div class="actions">
-          <div>{left}</div>
-          <div>{right}</div>
-        </div>
+        {left || right ? (
+          <div class="actions">
+            <div>{left}</div>
+            <div>{right}</div>
+          </div>
+        ) : null}
         <StatusLine />
       </footer>
     </div>

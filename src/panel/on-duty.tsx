@@ -94,6 +94,7 @@ function AtRest({ parts, session, state, update, enrollAgain }: RestProps) {
         <Rest
           problem={state.problem}
           open={(typed) => void session.open(typed)}
+          mend={() => session.mend()}
           closed={emptied !== null}
           notices={notices}
         />

@@ -72,6 +72,11 @@ export class Session {
     });
   }
 
+  /** Somebody begins to mend what went wrong: the sentence has been read. */
+  mend(): void {
+    if (this.#state.problem) this.#set({ problem: null });
+  }
+
   #took({ packet, step, release, elapsedMs }: Taken): flow.Step {
     this.#release = release;
     this.#parts.awake.keep();

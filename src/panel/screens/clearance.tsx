@@ -25,6 +25,11 @@ export function Clearance({ tray, packet, problem, clear, concerned, otherTray, 
     <Frame
       title={clearance.title}
       tray={tray.tray}
+      aside={
+        <button type="button" class="quiet" onClick={otherTray}>
+          {clearance.otherTray}
+        </button>
+      }
       stop={stop}
       problem={problem}
       left={
@@ -47,20 +52,17 @@ export function Clearance({ tray, packet, problem, clear, concerned, otherTray, 
           {packet.cautions.length > 0 ? (
             <div>
               <dt>{clearance.cautions}</dt>
-              {packet.cautions.map((caution) => (
-                <dd key={caution} class="caution">
-                  {clearance.caution[caution]}
-                </dd>
-              ))}
+              <dd class="cautions">
+                {packet.cautions.map((caution) => (
+                  <p key={caution}>{clearance.caution[caution]}</p>
+                ))}
+              </dd>
             </div>
           ) : null}
         </dl>
         <p class="fine">
           {clearance.privacy} {clearance.disclaimer}
         </p>
-        <button type="button" class="quiet" onClick={otherTray}>
-          {clearance.otherTray}
-        </button>
       </div>
     </Frame>
   );
@@ -71,9 +73,13 @@ function Listed({ term, items }: { term: string; items: string[] }) {
   return (
     <div>
       <dt>{term}</dt>
-      {items.map((item) => (
-        <dd key={item}>{item}</dd>
-      ))}
+      <dd>
+        <ul class="names">
+          {items.map((item) => (
+            <li key={item}>{item}</li>
+          ))}
+        </ul>
+      </dd>
     </div>
   );
 }

@@ -8,6 +8,8 @@ import { Frame } from "../frame.tsx";
 type Props = {
   problem: ProblemData | null;
   open: (typed: string) => void;
+  /** Called when typing begins again, so that a problem goes away. */
+  mend: () => void;
   /** No tray may be opened until the lead has seen a notice. */
   closed: boolean;
   /** What the lead or the staff should read; stands below the keypad. */
@@ -15,12 +17,13 @@ type Props = {
 };
 
 /** The tablet at rest: nothing of anybody on it, until a tray number with its check digit is given. */
-export function Rest({ problem, open, closed, notices }: Props) {
+export function Rest({ problem, open, mend, closed, notices }: Props) {
   const { words } = useDesk();
   const [typed, setTyped] = useState("");
   const [hint, setHint] = useState<string | null>(null);
   const change = (edit: (text: string) => string): void => {
     setHint(null);
+    mend();
     setTyped((before) => asTyped(edit(before)));
   };
   const submit = (event: Event): void => {
@@ -32,21 +35,11 @@ export function Rest({ problem, open, closed, notices }: Props) {
   if (closed) return <Frame title={words.rest.closedTitle}>{notices}</Frame>;
   return (
     <form class="whole" onSubmit={submit}>
-      <Frame
-        title={words.rest.title}
-        problem={problem}
-        hint={hint}
-        left={<p class="fine">{words.rest.resumed}</p>}
-        right={
-          <button type="submit" class="next" aria-disabled={typed.length < 2}>
-            {words.rest.open}
-          </button>
-        }
-      >
+      <Frame title={words.rest.title} problem={problem} hint={hint}>
         <p class="lead-in">{words.rest.lead}</p>
         <div class="desk">
           <Keypad press={(digit) => change((text) => text + digit)} erase={() => change((text) => text.slice(0, -1))} />
-          <div>
+          <div class="entry">
             <label for="tray">{words.rest.field}</label>
             <input
               id="tray"
@@ -58,6 +51,10 @@ export function Rest({ problem, open, closed, notices }: Props) {
               value={typed}
               onInput={(event) => change(() => event.currentTarget.value)}
             />
+            <p class="fine">{words.rest.resumed}</p>
+            <button type="submit" class="next" aria-disabled={typed.length < 2}>
+              {words.rest.open}
+            </button>
           </div>
         </div>
         {notices}
@@ -68,6 +65,9 @@ export function Rest({ problem, open, closed, notices }: Props) {
 
 const digits = ["1", "2", "3", "4", "5", "6", "7", "8", "9"];
 
+/** A finger on the keypad leaves the focus where it is, so that Enter on a keyboard still opens the tray. */
+const keepFocus = (event: Event): void => event.preventDefault();
+
 function Keypad({ press, erase }: { press: (digit: string) => void; erase: () => void }) {
   const { words } = useDesk();
   const key = (digit: string) => (
@@ -76,7 +76,7 @@ function Keypad({ press, erase }: { press: (digit: string) => void; erase: () =>
     </button>
   );
   return (
-    <fieldset class="keypad" aria-label={words.rest.keypad}>
+    <fieldset class="keypad" aria-label={words.rest.keypad} onMouseDown={keepFocus}>
       {digits.map(key)}
       <button type="button" class="erase" aria-label={words.rest.eraseLast} onClick={erase}>
         {words.rest.erase}

@@ -53,7 +53,7 @@ export function Tasting({ step, packet, problem, touch, differ, stop }: Props) {
             key={code}
             type="button"
             class={place === step.touched && !pausing ? "field turn" : "field"}
-            aria-disabled={pausing || place !== step.touched}
+            aria-disabled={pausing}
             onClick={() => press(code)}
           >
             <CodeDigits code={code} />

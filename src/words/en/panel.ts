@@ -149,7 +149,7 @@ export const panel = {
       "This app does not replace food law, your hygiene plan or medical advice; local codes and the responsible person decide.",
     privacy: "Whatever you choose, nobody asks why, and no reason is kept.",
     clear: "None of these concerns me",
-    concerned: "Stop: something here concerns me",
+    concerned: "Stop: something concerns me",
     otherTray: "This is not my tray",
   },
 
