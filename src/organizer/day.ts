@@ -1,16 +1,7 @@
+import { headsOf } from "../log/chain.ts";
 import type { Ballot, StudyState, TrayState, TrayStatus } from "../log/fold.ts";
-import type { Body, Fact, Heads } from "../model/event.ts";
+import type { Body, Fact } from "../model/event.ts";
 import type { DeviceInfo } from "../model/http.ts";
-
-/**
- * Highest sequence number known of each device: what a close or a reveal says it saw.
- * Takes facts in any order, own and received; repeats do not matter.
- */
-export function headsOf(facts: Iterable<Fact>): Heads {
-  const heads: Heads = {};
-  for (const { device, seq } of facts) heads[device] = Math.max(heads[device] ?? 0, seq);
-  return heads;
-}
 
 /** Planned trays that are answered, of all planned; spares are counted beside them once they are answered. */
 export function progressOf(state: StudyState): { answered: number; planned: number; spares: number } {
@@ -113,7 +104,10 @@ export function holdings(devices: DeviceInfo[], study: string): Holding[] {
 export const tabletsOf = (devices: DeviceInfo[], study: string): DeviceInfo[] =>
   devices.filter((d) => d.role === "panel" && d.study === study && (!d.revoked || (d.status?.unsent ?? 0) > 0));
 
-/** The body of a close: what it saw, and how many records are known to be missing. */
+/**
+ * The body of a close: what it saw, and how many records are known to be missing. Heads are gapless: nothing that was
+ * withheld can slip in behind them later and count.
+ */
 export const closeBody = (facts: Iterable<Fact>, holding: Holding[], note: string): Body<"study-closed"> => ({
   heads: headsOf(facts),
   knownUnsent: holding.reduce((sum, { unsent }) => sum + unsent, 0),

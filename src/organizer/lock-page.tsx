@@ -48,7 +48,7 @@ export function LockPage({ id, state }: StudyProps) {
   return (
     <Page heading={words.heading} windowTitle={words.heading}>
       <p class="lead-in">{plan.title.trim() || organizer.untitled}</p>
-      <p class="fine">
+      <p class="fine under">
         <a href={studyAddress(id)}>{words.back}</a>
       </p>
       <ProblemNote thrown={thrown} />

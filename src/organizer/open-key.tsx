@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { knownFacts } from "../device/pull.ts";
+import { headsOf } from "../log/chain.ts";
 import type { StudyState } from "../log/fold.ts";
 import type { Body } from "../model/event.ts";
 import type { OpenedKey } from "../model/key.ts";
@@ -8,7 +9,7 @@ import { openKey } from "../seal/open.ts";
 import { listed } from "../words/en/organizer.ts";
 import { lockWords } from "../words/en/organizer-lock.ts";
 import { appendEvent, type Lead, useLead } from "./app-context.ts";
-import { contestedTrays, headsOf, lateBallots } from "./day.ts";
+import { contestedTrays, lateBallots } from "./day.ts";
 import { fetchStudy } from "./facts.ts";
 import { Choice, TextField } from "./fields.tsx";
 import { Page } from "./page.tsx";

@@ -41,7 +41,8 @@ export function PaperView({ id, lock, paper, held }: Props) {
           <ProblemNote thrown={thrown} />
         </div>
       </Page>
-      <div class="desk">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls sideways on a phone, so the keyboard must reach it */}
+      <section class="desk" aria-label={paperWords.preview} tabIndex={0}>
         {paper === "tray-cards" ? <TrayCards lock={lock} size={size} /> : null}
         {paper === "labels" ? <Labels lock={lock} size={size} first={first} /> : null}
         {paper === "seating" ? <Seating lock={lock} size={size} names={names} /> : null}
@@ -52,7 +53,7 @@ export function PaperView({ id, lock, paper, held }: Props) {
         {paper === "sealed-page" && held ? (
           <SealedPage lock={lock} opened={held.opened} passphrase={null} size={size} />
         ) : null}
-      </div>
+      </section>
     </>
   );
 }

@@ -18,12 +18,18 @@ function notesOf(part: PlanPart, plan: Plan): string[] {
     case "people": {
       const { needed, fooled } = sizeFigures(plan);
       const words = planWords.people;
-      return [words.jump, ...(needed === null ? [] : [words.needed(plan.people, needed, fooled)]), words.source];
+      return [
+        ...(needed === null ? [] : [words.needed(plan.people, needed, fooled)]),
+        words.jump,
+        words.shareNote,
+        words.sparesNote,
+        words.source,
+      ];
     }
     case "samples":
-      return [planWords.samples.note, planWords.samples.noteBatch];
+      return [planWords.samples.notePreparation, planWords.samples.note];
     case "serving":
-      return [planWords.serving.note];
+      return [planWords.serving.batchesNote, planWords.samples.noteBatch, planWords.serving.note];
     case "safety":
       return [planWords.safety.note, planWords.safety.note2];
   }

@@ -42,7 +42,6 @@ export function PartPeople({ draft }: { draft: Draft }) {
           <NumberField
             id="people-share"
             label={words.share}
-            hint={words.shareHint}
             unit="%"
             value={share * 100}
             low={1}
@@ -50,16 +49,17 @@ export function PartPeople({ draft }: { draft: Draft }) {
             onValue={setShare}
           />
         </Dial>
-        <NumberField
-          id="people-spares"
-          label={words.spares}
-          hint={words.sparesHint}
-          value={plan.spares}
-          low={0}
-          high={500}
-          whole
-          onValue={(spares) => spares !== null && edit((before) => ({ ...before, spares }))}
-        />
+        <div class="dial">
+          <NumberField
+            id="people-spares"
+            label={words.spares}
+            value={plan.spares}
+            low={0}
+            high={500}
+            whole
+            onValue={(spares) => spares !== null && edit((before) => ({ ...before, spares }))}
+          />
+        </div>
       </div>
       <p class="lead-in" aria-live="polite">
         {sizeSentences(plan).join(" ")}

@@ -48,32 +48,33 @@ function Products({ draft }: { draft: Draft }) {
   const { plan, edit } = draft;
   return (
     <>
-      {plan.products.map(({ id, name, preparation }, at) => (
-        <fieldset key={id} class="group">
-          <legend class="label">{words.letter(at)}</legend>
-          <TextField
-            id={`product-${at}-name`}
-            label={words.name}
-            value={name}
-            onInput={(typed) => edit((before) => changeProduct(before, id, { name: typed }))}
-          />
-          <TextField
-            id={`product-${at}-preparation`}
-            label={words.preparation}
-            hint={at === 0 ? words.preparationHint : undefined}
-            rows={2}
-            value={preparation}
-            onInput={(typed) => edit((before) => changeProduct(before, id, { preparation: typed }))}
-          />
-          <button
-            type="button"
-            class="quiet"
-            onClick={() => edit((before) => withoutProduct(before, id), words.removed(name))}
-          >
-            {words.remove(name)}
-          </button>
-        </fieldset>
-      ))}
+      <div class="products">
+        {plan.products.map(({ id, name, preparation }, at) => (
+          <fieldset key={id} class="group">
+            <legend class="label">{words.letter(at)}</legend>
+            <TextField
+              id={`product-${at}-name`}
+              label={words.name}
+              value={name}
+              onInput={(typed) => edit((before) => changeProduct(before, id, { name: typed }))}
+            />
+            <TextField
+              id={`product-${at}-preparation`}
+              label={words.preparation}
+              rows={4}
+              value={preparation}
+              onInput={(typed) => edit((before) => changeProduct(before, id, { preparation: typed }))}
+            />
+            <button
+              type="button"
+              class="quiet"
+              onClick={() => edit((before) => withoutProduct(before, id), words.removed(name))}
+            >
+              {words.remove(name)}
+            </button>
+          </fieldset>
+        ))}
+      </div>
       {plan.products.length < 2 ? (
         <p>
           <button type="button" id="samples-add" onClick={() => edit((before) => withProduct(before, newId()))}>

@@ -49,12 +49,11 @@ function WaveFields({ draft, wave, at }: { draft: Draft; wave: Wave; at: number 
   return (
     <fieldset class="group">
       <legend class="label">{words.wave(at)}</legend>
-      <div class="row">
+      <div class="wave-row">
         <TextField
           id={`wave-${at}-starts`}
           label={words.starts}
           value={wave.starts}
-          chars={12}
           onInput={(starts) => edit((before) => changeWave(before, wave.id, { starts }))}
         />
         <NumberField
@@ -66,22 +65,21 @@ function WaveFields({ draft, wave, at }: { draft: Draft; wave: Wave; at: number 
           whole
           onValue={(people) => people !== null && edit((before) => changeWave(before, wave.id, { people }))}
         />
+        {plan.products.map(({ id, name }, place) => (
+          <Batches
+            key={id}
+            id={`wave-${at}-batch-${place}`}
+            label={words.batches(name)}
+            batches={wave.batches[id] ?? []}
+            onBatches={(batches) =>
+              edit((before) => {
+                const now = before.waves.find((each) => each.id === wave.id) ?? wave;
+                return changeWave(before, wave.id, { batches: { ...now.batches, [id]: batches } });
+              })
+            }
+          />
+        ))}
       </div>
-      {plan.products.map(({ id, name }, place) => (
-        <Batches
-          key={id}
-          id={`wave-${at}-batch-${place}`}
-          label={words.batches(name)}
-          hint={at === 0 && place === 0 ? words.batchesHint : undefined}
-          batches={wave.batches[id] ?? []}
-          onBatches={(batches) =>
-            edit((before) => {
-              const now = before.waves.find((each) => each.id === wave.id) ?? wave;
-              return changeWave(before, wave.id, { batches: { ...now.batches, [id]: batches } });
-            })
-          }
-        />
-      ))}
       <button
         type="button"
         class="quiet"
@@ -96,20 +94,18 @@ function WaveFields({ draft, wave, at }: { draft: Draft; wave: Wave; at: number 
 type BatchesProps = {
   id: string;
   label: string;
-  hint: string | undefined;
   batches: string[];
   onBatches: (batches: string[]) => void;
 };
 
 /** Names with commas between. What is typed stays as typed while it says the same as the plan. */
-function Batches({ id, label, hint, batches, onBatches }: BatchesProps) {
+function Batches({ id, label, batches, onBatches }: BatchesProps) {
   const [typed, setTyped] = useState(batches.join(", "));
   const same = readBatches(typed).join("\n") === batches.join("\n");
   return (
     <TextField
       id={id}
       label={label}
-      hint={hint}
       value={same ? typed : batches.join(", ")}
       onInput={(text) => {
         setTyped(text);

@@ -12,10 +12,15 @@ export function Saw({ points, chosen, share }: Props) {
   const width = useWidth(box, 600);
   const words = planWords.people;
   const layout = sawLayout(points, chosen, width);
-  const named = { role: "img" as const, "aria-labelledby": "saw-caption" };
   return (
     <figure class="saw" ref={box}>
-      <svg {...named} width={layout.width} height={layout.height} viewBox={`0 0 ${layout.width} ${layout.height}`}>
+      <svg
+        role="img"
+        aria-label={words.picture(share)}
+        width={layout.width}
+        height={layout.height}
+        viewBox={`0 0 ${layout.width} ${layout.height}`}
+      >
         {layout.levels.map(({ y, text, goal }) => (
           <g key={text}>
             <path d={`M${layout.from} ${y}H${layout.to}`} class={goal ? "goal" : "level"} />
@@ -37,7 +42,7 @@ export function Saw({ points, chosen, share }: Props) {
           {words.axis}
         </text>
       </svg>
-      <figcaption id="saw-caption" class="fine">
+      <figcaption class="fine" aria-hidden="true">
         {words.picture(share)}
       </figcaption>
     </figure>

@@ -22,10 +22,14 @@ export type Printing = {
 export function usePrint(study: string, held: HeldKey | null): Printing {
   const lead = useLead();
   const [thrown, setThrown] = useState<unknown>(null);
+  const [picked, setPicked] = useState<PaperSize | null>(null);
   const stored = useReading(() => lead.store.meta("paper-size"), watchOf(lead.store), []);
   return {
-    size: stored === "letter" ? "letter" : "a4",
-    setSize: (size) => void lead.store.setMeta("paper-size", size).catch(setThrown),
+    size: picked ?? (stored === "letter" ? "letter" : "a4"),
+    setSize: (size) => {
+      setPicked(size);
+      lead.store.setMeta("paper-size", size).catch(setThrown);
+    },
     thrown,
     print: (paper) => {
       const reprint = held !== null && !held.fresh;

@@ -38,6 +38,7 @@ export const paperWords = {
     missing: "Fill in what opens the key first.",
   },
   leave: "When you leave the papers, this page loads itself anew, so that nothing of the key stays in it.",
+  preview: "How it will look",
   print: "Print",
   printing: "One moment\u2026",
   size: "Paper",

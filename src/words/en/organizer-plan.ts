@@ -8,6 +8,7 @@ const { nb } = organizer;
 
 /** A number as people write it, without a trail of zeros. */
 const figure = (value: number): string => String(Math.round(value * 100) / 100);
+const oneDecimal = (value: number): string => String(Math.round(value * 10) / 10);
 const percent = (share: number): string => `${figure(share * 100)}${nb}%`;
 const inHundred = (chance: number): string => {
   const of100 = chance * 100;
@@ -68,6 +69,20 @@ const looksWords = {
   differ: "different by looks, not masked",
 } as const;
 
+/** "4 waves of 6 people at 11:15 and 12:15", or each wave with its people where they differ. */
+function wavesText({ waves }: Plan): string {
+  const starts = waves.map((wave, at) => wave.starts.trim() || `wave ${at + 1}`);
+  const people = new Set(waves.map((wave) => wave.people));
+  const [each = 0] = people;
+  if (people.size > 1) {
+    return listed(waves.map((wave, at) => `${plural(wave.people, "person", "people")} at ${starts[at]}`));
+  }
+  const size = plural(each, "person", "people");
+  return waves.length === 1
+    ? `One wave of ${size} at ${starts[0]}`
+    : `${waves.length} waves of ${size}, at ${listed(starts)}`;
+}
+
 const summaries = {
   question: (plan: Plan) =>
     [
@@ -97,11 +112,13 @@ const summaries = {
   serving: (plan: Plan) =>
     plan.waves.length === 0
       ? ""
-      : `${plural(plan.waves.length, "wave", "waves")}${plan.place.trim() ? `, ${plan.place.trim()}` : ""}: ${plan.waves
-          .map(
-            (wave, at) => `${wave.starts.trim() || `wave ${at + 1}`} with ${plural(wave.people, "person", "people")}`,
-          )
-          .join(", ")}. The server ${plan.serverKnowsKey ? "knows" : "does not know"} the key.`,
+      : [
+          `${wavesText(plan)}.`,
+          plan.place.trim() && `${plan.place.trim()}.`,
+          `The server ${plan.serverKnowsKey ? "knows" : "does not know"} the key.`,
+        ]
+          .filter(Boolean)
+          .join(" "),
   safety: (contains: readonly Allergen[], may: readonly Allergen[], other: readonly string[]) => {
     const has = [...contains.map((a) => allergenShort[a]), ...other];
     return [
@@ -153,10 +170,11 @@ const people = {
   people: "People you can seat",
   peopleSlider: "People, by slider",
   spares: "Spare trays",
-  sparesHint: "For dropped samples and for people who turn up. Drawn at lock, served in order.",
-  share: "Share who can tell that you want to find",
+  sparesNote:
+    "Spare trays are for dropped samples and for people who turn up. They are drawn at lock and served in order.",
+  share: "Share who can tell, to be found",
   shareSlider: "Share who can tell, by slider",
-  shareHint: "Under 25 % is a small difference, over 35 % a large one, as a rule of thumb.",
+  shareNote: `As a rule of thumb, fewer than 25${nb}% who can tell is a small difference, more than 35${nb}% a large one.`,
   finds: (count: number, chance: number) =>
     `With ${plural(count, "person", "people")} this plan finds it in ${inHundred(chance)} such studies.`,
   other: (count: number, chance: number) => `With ${count}: ${inHundred(chance).replace(" of 100", "")}.`,
@@ -166,7 +184,7 @@ const people = {
   tooMany:
     "No kitchen seats the people that this would take. Look for a larger difference, or ask a narrower question.",
   needed: (count: number, needed: number, chance: number) =>
-    `${count}${nb}people need ${needed}${nb}right. Fooled by chance: ${figure(chance * 100)} in 100.`,
+    `${count}${nb}people need ${needed}${nb}right. Fooled by chance: ${oneDecimal(chance * 100)} in 100.`,
   jump: "Why the dots jump: the number needed is whole, so one more person can make it harder for a moment.",
   source: "Source: exact binomial.",
   picture: (share: number) =>
@@ -189,7 +207,6 @@ const samples = {
   letter: (at: number) => `Product ${String.fromCharCode(65 + at)}`,
   name: "Name",
   preparation: "Preparation, up to the cup",
-  preparationHint: "Everything done to it, so that a reader sees that only the treatment differs.",
   add: "Add a product",
   remove: (name: string) => `Remove ${name || "this product"}`,
   removed: (name: string) => `Removed ${name ? `\u201c${name}\u201d` : "a product"} and its batches and declaration.`,
@@ -227,6 +244,7 @@ const samples = {
   ] as const,
   sample: "Food and cup",
   tasting: "How it is tasted",
+  notePreparation: "Preparation is everything done to it, so that a reader sees that only the treatment differs.",
   note: "Both products are prepared out of sight and alike in all but the treatment. Cups, portion and temperature are the same within and between trays.",
   noteBatch:
     "Two batches of each product are the least if the result is to say something about the process and not about one pan.",
@@ -238,7 +256,8 @@ const serving = {
   starts: "Begins at",
   people: "People",
   batches: (name: string) => `Batches of ${name || "this product"}`,
-  batchesHint: "One name for each pot or pan, with commas between: C1, C2. They stay in the kitchen.",
+  batchesNote:
+    "Batches: one name for each pot or pan, with commas between, like C1, C2. The names stay in the kitchen.",
   add: "Add a wave",
   remove: (at: number) => `Remove wave ${at + 1}`,
   removed: (at: number) => `Removed wave ${at + 1}.`,
