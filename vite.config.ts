@@ -137,6 +137,7 @@ export default defineConfig({
           fileParallelism: false,
         },
       },
+      { extends: true, test: { name: "pictures", include: ["test/pictures/*.ts"], testTimeout: 600_000 } },
       {
         extends: true,
         test: {

@@ -90,11 +90,12 @@ export class LeadHands {
   }
 
   /** Locks, takes the passphrase down, and shows that it was. */
-  async lock(): Promise<string> {
+  async lock(see: (state: string) => Promise<void> = async () => {}): Promise<string> {
     await this.button(planWords.toLock).click();
     await this.page.getByLabel(lockWords.gate.type(lockWords.lock.word)).fill(lockWords.lock.word);
     await this.button(lockWords.lock.action).click();
     await this.heading(lockWords.once.heading).waitFor();
+    await see("passphrase");
     const words = await this.page
       .getByRole("list", { name: lockWords.once.words })
       .getByRole("listitem")

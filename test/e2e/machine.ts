@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { type BrowserContext, chromium, type LaunchOptions } from "playwright-core";
+import { type BrowserContext, chromium, type LaunchOptions, type Page } from "playwright-core";
 
 const top = join(import.meta.dirname, "../..");
 
@@ -52,6 +52,11 @@ export class Machine {
       reducedMotion: "reduce",
     });
     return this.#context;
+  }
+
+  /** The page opened last, while the browser runs. */
+  page(): Page | undefined {
+    return this.#context?.pages().at(-1);
   }
 
   /** SIGKILL to every process that has this profile on its command line, then the locks that it left. */

@@ -1,0 +1,137 @@
+import { join } from "node:path";
+import { AxeBuilder } from "@axe-core/playwright";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { trayLabel } from "../../src/model/tray.ts";
+import { lockWords } from "../../src/words/en/organizer-lock.ts";
+import { panel as words } from "../../src/words/en/panel.ts";
+import { LeadHands } from "./lead.ts";
+import { freePort, laptop, Machine, ServerProcess, scratch, tablet } from "./machine.ts";
+import { everyPlanState, everyTabletState } from "./states.ts";
+import { TabletHands } from "./tablet.ts";
+
+const { folder, remove } = scratch("accessibility");
+const leadMachine = new Machine(join(folder, "lead"), laptop);
+const tabletMachine = new Machine(join(folder, "tablet"), tablet);
+let server: ServerProcess;
+const violations: string[] = [];
+let visited = 0;
+
+beforeAll(async () => {
+  server = new ServerProcess(await freePort(), join(folder, "data"));
+  await server.start();
+});
+afterAll(async () => {
+  await leadMachine.close();
+  await tabletMachine.close();
+  await server.end("SIGTERM");
+  remove();
+});
+
+/** axe, and no sideways scrolling. */
+async function look(name: string, page: Page): Promise<void> {
+  visited += 1;
+  const found = await new AxeBuilder({ page }).analyze();
+  for (const { id, nodes } of found.violations)
+    violations.push(`${name}: ${id} at ${nodes.map((n) => n.target).join(" and ")}`);
+  const sideways = await page.evaluate(
+    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+  );
+  if (sideways > 1) violations.push(`${name}: scrolls ${sideways} px sideways`);
+}
+
+test("axe finds nothing on any screen of lead, tablet and reader, and nothing scrolls sideways", {
+  timeout: 600_000,
+}, async () => {
+  const lead = new LeadHands(await (await leadMachine.start()).newPage());
+  await lead.page.goto(server.setupAddress());
+  await lead.page.locator("h1").waitFor();
+  await look("lead set-up", lead.page);
+  await lead.setUp(server.setupAddress(), "Odalys Brandt");
+  const passphrase = await everyPlanState(lead, look);
+  const sheet = await lead.kitchenSheet();
+  const codes = (tray: number) => sheet.find((row) => row.tray === tray)?.cups.map((cup) => cup.code) ?? [];
+
+  const hands = new TabletHands(await (await tabletMachine.start()).newPage());
+  await hands.page.goto(`${server.origin}/panel/`);
+  await hands.page.getByLabel(words.enroll.code).waitFor();
+  await look("tablet enrollment", hands.page);
+  await hands.enroll(server.origin, await lead.tabletCode("Booth 1"), "Booth 1");
+  await look("lead tablets", lead.page);
+  await everyTabletState(hands, codes, look);
+
+  await lead.answered(1, 24);
+  await look("lead day", lead.page);
+  await lead.page.setViewportSize({ width: 390, height: 844 });
+  await look("lead day on a phone", lead.page);
+  for (const step of ["void", "spare", "settle", "admit", "close", "open"]) {
+    await lead.go(step);
+    await lead.page.locator("h1").waitFor();
+    await look(`lead ${step} on a phone`, lead.page);
+  }
+  await lead.page.setViewportSize(laptop);
+  await lead.close();
+  await lead.openKey(passphrase);
+  await lead.page.getByText(lockWords.open.done).waitFor();
+  await lead.page.getByRole("link", { name: lockWords.open.report }).click();
+  await lead.page.locator("h1").waitFor();
+  await lead.page.getByRole("img").first().waitFor();
+  await look("report", lead.page);
+  await lead.page.setViewportSize({ width: 390, height: 844 });
+  await look("report on a phone", lead.page);
+
+  expect(violations).toEqual([]);
+  expect(visited).toBeGreaterThan(40);
+});
+
+test("a whole tray can be answered with the keyboard alone", async () => {
+  const lead = new LeadHands(leadMachinePage());
+  await lead.page.goto(`${server.origin}/organizer/`);
+  const page = tabletMachinePage();
+  const press = async (...keys: string[]) => {
+    for (const key of keys) await page.keyboard.press(key);
+  };
+  /** Tabs until the control with this name has the focus. */
+  const tabTo = async (name: RegExp) => {
+    for (let tabs = 0; tabs < 40; tabs++) {
+      await press("Tab");
+      const focused = await page.evaluate(() => {
+        const element = document.activeElement as HTMLInputElement | null;
+        return element?.closest("label")?.textContent || element?.textContent || "";
+      });
+      if (name.test(focused)) return;
+    }
+    throw new Error(`no control ${name} can be reached`);
+  };
+  await page.reload();
+  await page.getByRole("heading", { name: words.rest.title }).waitFor();
+  await press(...trayLabel(5).replace("-", ""), "Enter");
+  await page.getByRole("heading", { name: words.clearance.title }).waitFor();
+  await tabTo(new RegExp(words.clearance.clear));
+  await press("Enter");
+  await page.getByRole("heading", { name: words.rules.title }).waitFor();
+  await tabTo(new RegExp(words.rules.go));
+  await press("Enter");
+  await page.getByRole("heading", { name: words.tasting.title }).waitFor();
+  for (let place = 0; place < 3; place++) {
+    await tabTo(new RegExp(words.tasting.next));
+    await press("Enter");
+  }
+  await page.getByRole("radio").first().waitFor({ state: "attached" });
+  await tabTo(/\d/);
+  await press("ArrowRight");
+  await tabTo(new RegExp(words.question.keep));
+  await press("Enter");
+  await page.getByRole("heading", { name: words.remark.title }).waitFor();
+  await tabTo(new RegExp(words.remark.go));
+  await press("Enter");
+  await page.getByRole("heading", { name: words.thanks.title }).waitFor();
+});
+
+const leadMachinePage = (): Page => pageOf(leadMachine);
+const tabletMachinePage = (): Page => pageOf(tabletMachine);
+function pageOf(machine: Machine): Page {
+  const page = machine.page();
+  if (!page) throw new Error("the first test has not opened this page");
+  return page;
+}

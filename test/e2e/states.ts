@@ -1,0 +1,88 @@
+import type { Page } from "playwright-core";
+import { planParts } from "../../src/model/open-part.ts";
+import { planWords } from "../../src/words/en/organizer-plan.ts";
+import { panel as words } from "../../src/words/en/panel.ts";
+import { readyPlan } from "../design/scenario.ts";
+import type { LeadHands } from "./lead.ts";
+import type { TabletHands } from "./tablet.ts";
+
+/** Called at each state of a screen, with a name for it. */
+export type Visit = (name: string, page: Page) => Promise<void>;
+
+/** Everything a panelist can see, tray by tray. `codes` gives the codes of a tray in serving order. */
+export async function everyTabletState(
+  hands: TabletHands,
+  codes: (tray: number) => string[],
+  visit: Visit,
+): Promise<void> {
+  const { page } = hands;
+  const see = (name: string) => visit(`tablet ${name}`, page);
+  await see("at rest");
+  await page.getByLabel(words.rest.field, { exact: true }).fill("1-1");
+  await hands.button(words.rest.open).click();
+  await page.getByRole("alert").waitFor();
+  await see("wrong check digit");
+  await hands.openTray(1);
+  await hands.heading(words.clearance.title).waitFor();
+  await see("allergens and cautions");
+  await hands.button(words.clearance.clear).click();
+  await hands.heading(words.rules.title).waitFor();
+  await see("how to taste");
+  await hands.button(words.rules.go).click();
+  await hands.heading(words.tasting.title).waitFor();
+  await see("codes to touch");
+  await hands.button(words.tasting.differ).click();
+  await hands.heading(words.differ.title).waitFor();
+  await see("codes differ");
+  await hands.button(words.differ.back).click();
+  for (const code of codes(1)) await page.getByRole("button", { name: [...code].join(" ") }).click();
+  await page.getByRole("radio").first().waitFor({ state: "attached" });
+  await see("question");
+  await hands.pick(codes(1)[1] ?? "", true);
+  await see("question with a choice");
+  await hands.button(words.question.cannot).click();
+  await hands.heading(words.cannot.title).waitFor();
+  await see("cannot answer");
+  await hands.button(words.goBack).click();
+  await hands.keep();
+  await see("remark");
+  await hands.finish();
+  await see("thanks");
+  await hands.button(words.nextPerson).click();
+  await hands.openTray(2);
+  await hands.button(words.clearance.concerned).click();
+  await hands.heading(words.stopped["not-cleared"].title).waitFor();
+  await see("not cleared");
+  await hands.button(words.nextPerson).click();
+  await hands.openTray(3);
+  await hands.button(words.stopNow).click();
+  await hands.heading(words.stopped.stopped.title).waitFor();
+  await see("stopped");
+  await hands.button(words.nextPerson).click();
+}
+
+/** The lead's screens up to the papers of a locked study; returns the passphrase. */
+export async function everyPlanState(lead: LeadHands, visit: Visit): Promise<string> {
+  const { page } = lead;
+  const see = (name: string) => visit(`lead ${name}`, page);
+  await see("no study yet");
+  const plan = readyPlan();
+  await lead.plan({ ...plan, serving: { ...plan.serving, pauseSeconds: 0 } });
+  await see("plan safety");
+  for (const part of planParts) {
+    const toggle = page.getByRole("button", { name: `${planWords.change}${planWords.ofPart(planWords.parts[part])}` });
+    if ((await toggle.count()) > 0) await toggle.click();
+    await see(`plan ${part}`);
+  }
+  await lead.go("lock");
+  await see("lock");
+  await lead.go("");
+  const passphrase = await lead.lock((at) => see(at));
+  await see("papers");
+  for (const paper of ["kitchen-by-product", "kitchen-by-tray", "sealed-page", "tray-cards", "labels", "seating"]) {
+    await lead.go(`papers/${paper}`);
+    await page.locator(".desk").waitFor();
+    await see(`paper ${paper}`);
+  }
+  return passphrase;
+}
