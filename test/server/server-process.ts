@@ -5,11 +5,11 @@ import { join } from "node:path";
 import type { EnrollReply, PushReply } from "../../src/model/http.ts";
 import { callServer } from "./house.ts";
 
-const entry = join(import.meta.dirname, "entry.js");
+const entry = join(import.meta.dirname, "../../dist/rooms/cli/main.js");
 
 export type Started = { args?: string[]; env?: Record<string, string>; uid?: number; command?: string[] };
 
-/** A server in a process of its own, from the built rooms, on loopback. */
+/** A server in a process of its own, as `cloche start` runs it, on loopback. */
 export class ServerProcess {
   readonly data: string;
   readonly app: string;
@@ -35,7 +35,7 @@ export class ServerProcess {
   async start({ args = [], env = {}, uid, command = [] }: Started = {}): Promise<void> {
     const fixed = ["--host", "127.0.0.1", "--data", this.data, "--app", this.app];
     const [program = process.execPath, ...before] = [...command, process.execPath];
-    const child = spawn(program, [...before, entry, "--port", String(this.port), ...fixed, ...args], {
+    const child = spawn(program, [...before, entry, "start", "--port", String(this.port), ...fixed, ...args], {
       stdio: ["ignore", "pipe", "pipe"],
       env: { ...process.env, ...env },
       ...(uid === undefined ? {} : { uid }),
@@ -96,18 +96,28 @@ export async function tryPush(origin: string, token: string, events: string[]): 
   }
 }
 
-/** A GET over https that trusts one certificate authority and no other. */
-export function httpsGet(port: number, host: string, path: string, ca: string | undefined) {
-  return new Promise<{ status: number; text: string }>((done, failed) => {
-    const options = { host: "127.0.0.1", port, path, servername: host, headers: { host: `${host}:${port}` }, ca };
-    const sent = httpsRequest({ ...options, ca: ca ?? [] }, (response) => {
+export type HttpsCall = { body?: unknown; token?: string };
+
+/** A request over https that trusts one certificate authority and no other; a body makes it a POST. */
+export function httpsCall(port: number, host: string, path: string, ca: string | undefined, call: HttpsCall = {}) {
+  return new Promise<{ status: number; text: string; cookie: string }>((done, failed) => {
+    const { body, token } = call;
+    const headers = {
+      host: `${host}:${port}`,
+      ...(body === undefined ? {} : { "content-type": "application/json" }),
+      ...(token === undefined ? {} : { authorization: `Bearer ${token}` }),
+    };
+    const method = body === undefined ? "GET" : "POST";
+    const options = { host: "127.0.0.1", port, path, method, headers, servername: host, ca: ca ?? [] };
+    const sent = httpsRequest(options, (response) => {
       let text = "";
       response.on("data", (chunk) => {
         text += String(chunk);
       });
-      response.on("end", () => done({ status: response.statusCode ?? 0, text }));
+      const cookie = response.headers["set-cookie"]?.[0] ?? "";
+      response.on("end", () => done({ status: response.statusCode ?? 0, text, cookie }));
     });
     sent.on("error", failed);
-    sent.end();
+    sent.end(body === undefined ? undefined : JSON.stringify(body));
   });
 }

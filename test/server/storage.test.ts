@@ -50,6 +50,8 @@ test("B7 a folder that cannot be made is named", async () => {
     code: "start/folder-unwritable",
     details: { path: place, reason: "ENOTDIR" },
   });
+  // a place that takes no new names at all
+  expect(await problemOfPromise(openStore("/proc/cloche/data"))).toMatchObject({ code: "start/folder-unwritable" });
 });
 
 test("B13 a file that is no database, or a damaged one, is refused and left as it is", async () => {

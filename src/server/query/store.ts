@@ -1,5 +1,5 @@
 import { accessSync, constants, existsSync, mkdirSync } from "node:fs";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { Migrator } from "kysely";
 import { readEvent } from "../../log/facts.ts";
 import { newId } from "../../model/id.ts";
@@ -36,13 +36,20 @@ export async function openStore(folder: string, busyMs = 5000): Promise<Store> {
 
 function requireWritable(folder: string, path: string): void {
   try {
-    mkdirSync(folder, { recursive: true, mode: 0o700 });
+    makeFolder(folder);
     accessSync(folder, constants.W_OK | constants.X_OK);
     if (existsSync(path)) accessSync(path, constants.R_OK | constants.W_OK);
   } catch (error) {
     const reason = error instanceof Error && "code" in error ? String(error.code) : String(error);
     throw problem("start/folder-unwritable", { path: folder, reason });
   }
+}
+
+/** Node's own recursive mkdir never returns where the system answers ENOENT for a new name, as /proc does. */
+function makeFolder(folder: string): void {
+  if (existsSync(folder)) return;
+  makeFolder(dirname(folder));
+  mkdirSync(folder, { mode: 0o700 });
 }
 
 async function migrate(db: Db, path: string): Promise<void> {
