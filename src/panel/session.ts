@@ -252,10 +252,10 @@ export class Session {
     at: At,
     job: (packet: BlindPacket, step: Extract<flow.Step, { at: At }>) => Promise<flow.Step | null>,
   ): Promise<void> {
-    return this.#work(async () => {
-      const { step, packet } = this.#state;
-      return packet && step.at === at ? job(packet, step as Extract<flow.Step, { at: At }>) : null;
-    });
+    // as it was when the button was pressed: what is pressed after that must not undo it
+    const { step, packet } = this.#state;
+    if (!packet || step.at !== at) return Promise.resolve();
+    return this.#work(() => job(packet, step as Extract<flow.Step, { at: At }>));
   }
 
   /** One thing at a time: a second press while the first is being written does nothing. */

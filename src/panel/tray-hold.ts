@@ -9,7 +9,7 @@ const patienceMs = 700;
  * Returns null when another one has it. A window that crashes lets go by itself.
  */
 export function holdTray(study: string, tray: number): Promise<Release | null> {
-  const name = `${prefix}${study} ${tray}`;
+  const name = `${prefix}${study} ${tray};`; // its end is marked, so that tray 1 is not the start of tray 17
   return "locks" in navigator ? holdByLock(name) : holdByWord(name);
 }
 
