@@ -5,7 +5,7 @@ import { problem } from "../model/problem.ts";
 import { draftName } from "./draft.ts";
 import type { StopReason } from "./flow.ts";
 
-type Answer = Omit<Body<"answer-kept">, "tray" | "question">;
+type Answer = Omit<Body<"answer-kept">, "tray" | "question" | "salt">;
 
 /**
  * Writes what happens to a tray into this tablet's log. Each call resolves once the event is on disk, and throws the
@@ -16,7 +16,7 @@ export class BallotLog {
   #instant: () => string;
   #salt: () => string;
 
-  /** `salt`: 64 random hex digits, drawn anew for each remark. */
+  /** `salt`: 64 random hex digits, drawn anew for each answer and each remark. */
   constructor(store: DeviceStore, instant: () => string, salt: () => string) {
     this.#store = store;
     this.#instant = instant;
@@ -29,7 +29,7 @@ export class BallotLog {
   }
 
   async answered(study: string, tray: number, answer: Answer): Promise<void> {
-    const body = { tray, question: 1, ...answer };
+    const body = { tray, question: 1, ...answer, salt: this.#salt() };
     const mark = `answer ${study} ${tray} 1`;
     await this.#append(study, { kind: "answer-kept", body, mark, draft: draftName(study, tray) });
   }

@@ -2,7 +2,7 @@ import type { ComponentChildren } from "preact";
 import { useLayoutEffect, useRef } from "preact/hooks";
 import type { ProblemData } from "../model/problem.ts";
 import { trayLabel } from "../model/tray.ts";
-import { problemSentence } from "../words/problem-sentence.ts";
+import { deviceProblemSentence } from "../words/device-problem-sentence.ts";
 import { useDesk } from "./desk.ts";
 import { StatusLine } from "./status-line.tsx";
 
@@ -55,7 +55,7 @@ export function Frame({ title, tray, place, aside, stop, problem, hint, left, ri
       <div class="says">
         {problem ? (
           <p role="alert" class="stop">
-            {problemSentence(problem)}
+            {deviceProblemSentence(problem)}
           </p>
         ) : null}
         <p role="status">{hint}</p>

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import { problem } from "../../model/problem.ts";
-import { problemSentence } from "../../words/problem-sentence.ts";
+import { deviceProblemSentence } from "../../words/device-problem-sentence.ts";
 import { useDesk } from "../desk.ts";
 import type { Emptied } from "../news.ts";
 
@@ -27,7 +27,7 @@ export function EmptiedNotice({ emptied, seen }: { emptied: Emptied; seen: () =>
   return (
     <div class="notice">
       <p role="alert" class="stop">
-        {problemSentence(problem("device/emptied", emptied).problem)}
+        {deviceProblemSentence(problem("device/emptied", emptied).problem)}
       </p>
       <button type="button" onClick={seen}>
         {words.rest.emptiedSeen}

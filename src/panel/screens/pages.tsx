@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import type { ProblemData } from "../../model/problem.ts";
-import { problemSentence } from "../../words/problem-sentence.ts";
+import { deviceProblemSentence } from "../../words/device-problem-sentence.ts";
 import { messageOf } from "../as-problem.ts";
 import { useDesk } from "../desk.ts";
 import type { StopReason, Tray } from "../flow.ts";
@@ -127,7 +127,7 @@ export function Broken({ thrown, again }: { thrown: unknown; again: () => void }
   const known = thrown instanceof Error && "problem" in thrown ? (thrown.problem as ProblemData) : null;
   return (
     <Frame title={words.failed.title} right={<Next label={words.failed.again} press={again} />}>
-      <p class="lead-in">{known ? problemSentence(known) : words.failed.blame(messageOf(thrown))}</p>
+      <p class="lead-in">{known ? deviceProblemSentence(known) : words.failed.blame(messageOf(thrown))}</p>
       <p>{words.failed.kept}</p>
     </Frame>
   );
