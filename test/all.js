@@ -21,6 +21,7 @@ function installSystem() {
   const packages = [];
   if (!has("chromium")) packages.push("chromium", "fonts-noto-core");
   if (!has("pdftotext")) packages.push("poppler-utils");
+  if (!has("strace")) packages.push("strace");
   if (!has("openssl")) packages.push("openssl");
   if (!has("g++")) packages.push("g++");
   if (!has("make")) packages.push("make");

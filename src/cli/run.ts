@@ -13,6 +13,7 @@ const surroundings: readonly ProblemCode[] = [
   "start/port-busy",
   "start/cannot-listen",
   "start/folder-unwritable",
+  "start/certificate",
   "start/database-damaged",
   "start/not-built",
 ];

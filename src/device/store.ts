@@ -191,6 +191,13 @@ export class DeviceStore implements OutboxStore {
     );
   }
 
+  async safeElsewhere(incarnation: string): Promise<OutboxEvent[]> {
+    const known = await this.meta("incarnation");
+    if (known === undefined || known === incarnation) return [];
+    const who = (await this.identity())?.device;
+    return (await this.#rows()).filter((row) => row.device !== who && row.sent === "safe");
+  }
+
   async settle(changes: { id: string; sent: EventRow["sent"] }[], incarnation: string): Promise<void> {
     await this.#connection.write(["events", "meta"], async (tx) => {
       const events = tx.objectStore("events");

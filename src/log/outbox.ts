@@ -16,6 +16,11 @@ export type OutboxEvent = { id: string; stream: string; seq: number; text: strin
 export type OutboxStore = {
   /** Unsent events in order of stream and sequence number, at most `max` and about `bytes` of text. */
   unsent(max: number, bytes: number): Promise<{ events: OutboxEvent[]; attachments: Attachment[] }>;
+  /**
+   * Events counted as safe that the device wrote under an earlier id, when the server is another incarnation than the
+   * one that took them: its heads say nothing of them.
+   */
+  safeElsewhere(incarnation: string): Promise<OutboxEvent[]>;
   /** Highest own sequence number by stream, and all events that count as safe beyond a head. */
   safeBeyond(heads: Record<string, number>): Promise<OutboxEvent[]>;
   topSeqs(): Promise<Record<string, number>>;
@@ -72,13 +77,16 @@ export async function sendAll(
     const tops = await store.topSeqs();
     if (Object.entries(reply.heads).some(([stream, head]) => head > (tops[stream] ?? 0)))
       return { done: "rolled-back" };
+    const strayed = await store.safeElsewhere(reply.incarnation);
     await store.settle(changes, reply.incarnation);
-    const lost = await store.safeBeyond(reply.heads);
+    const lost = [...strayed, ...(await store.safeBeyond(reply.heads))];
     if (lost.length > 0)
       await store.settle(
         lost.map(({ id }) => ({ id, sent: "unsent" })),
         reply.incarnation,
       );
+    // somebody else writes under this device's id: a clone, or this device before it was rolled back
+    if (reply.verdicts.some(({ verdict }) => verdict === "fork")) return { done: "rolled-back" };
     if (lost.length > 0) {
       refills += 1;
       // a server that keeps losing what it acknowledged must not be asked for ever

@@ -77,6 +77,8 @@ export const bodies = {
     /** Milliseconds from the question's appearance to keeping, by the device's monotonic clock. */
     elapsedMs: z.number().check(z.minimum(0)),
     screen: z.strictObject({ widthPx: count, heightPx: count, pixelRatio: z.number(), pointer: line }),
+    /** 32 random bytes: without them the hash that an outline shows would tell the choice to whoever tries all three. */
+    salt: hash,
   }),
   "remark-kept": z.strictObject({ tray, remark: hash }),
   "tray-finished": z.strictObject({ tray }),

@@ -18,7 +18,7 @@ const screen = { widthPx: 1, heightPx: 1, pixelRatio: 1, pointer: "touch" };
 const answer = (tray: number, choice: string) => ({
   stream,
   kind: "answer-kept" as const,
-  body: { tray, question: 1, choice, guess: false, elapsedMs: 10, screen },
+  body: { tray, question: 1, choice, guess: false, elapsedMs: 10, screen, salt: "5a".repeat(32) },
 });
 
 async function enrolled(name: string): Promise<DeviceStore> {
@@ -229,6 +229,49 @@ export const cases: Case[] = [
       equal(await sendAll(store, server, quiet), { done: "all-sent" }, "second outcome");
       equal([server.held.size, (await store.counts()).unsent], [25, 0], "held and unsent");
       equal(await store.meta("incarnation"), server.incarnation, "incarnation");
+      await store.close();
+    },
+  },
+  {
+    name: "C11: a fork is noticed even when the device is not behind, and nothing is thrown away",
+    run: async (name) => {
+      const store = await enrolled(name);
+      await store.append(tabletA, at, finished(1));
+      const server = memoryServer();
+      const forking = {
+        push: async (request: PushRequest) => {
+          const { reply } = await server.push(request);
+          return {
+            ok: true as const,
+            reply: { ...reply, verdicts: reply.verdicts.map(({ id }) => ({ id, verdict: "fork" as const })) },
+          };
+        },
+      };
+      equal(await sendAll(store, forking, quiet), { done: "rolled-back" }, "outcome");
+      equal(await store.counts(), { total: 1, unsent: 0, aside: 1 }, "events kept");
+      await store.close();
+    },
+  },
+  {
+    name: "D10: what was written under an earlier id goes out again to a server that lost its database",
+    run: async (name) => {
+      const store = await enrolled(name);
+      for (let tray = 1; tray <= 3; tray++) await store.append(tabletA, at, finished(tray));
+      const server = memoryServer();
+      await sendAll(store, server, quiet);
+      const now = "cccccccc-cccc-4ccc-8ccc-cccccccccccc";
+      await store.setMeta("identity", { device: now, token: "t", role: "panel", name: "A", formerly: [tabletA] });
+      await sendAll(store, server, quiet);
+      server.held.clear();
+      server.incarnation = "88888888-8888-4888-8888-888888888888";
+      const foreign = {
+        push: async (request: PushRequest) => {
+          const { reply } = await server.push(request);
+          return { ok: true as const, reply: { ...reply, heads: {} } }; // no event of the new id yet
+        },
+      };
+      equal(await sendAll(store, foreign, quiet), { done: "all-sent" }, "outcome");
+      equal([server.held.size, (await store.counts()).unsent], [3, 0], "held and unsent");
       await store.close();
     },
   },

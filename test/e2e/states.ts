@@ -70,8 +70,9 @@ export async function everyPlanState(lead: LeadHands, visit: Visit): Promise<str
   await lead.plan({ ...plan, serving: { ...plan.serving, pauseSeconds: 0 } });
   await see("plan safety");
   for (const part of planParts) {
-    const toggle = page.getByRole("button", { name: `${planWords.change}${planWords.ofPart(planWords.parts[part])}` });
+    const toggle = page.getByRole("button", { name: new RegExp(`^${planWords.change}.*${planWords.parts[part]}$`) });
     if ((await toggle.count()) > 0) await toggle.click();
+    await page.getByRole("button", { name: new RegExp(`^${planWords.done}.*${planWords.parts[part]}$`) }).waitFor();
     await see(`plan ${part}`);
   }
   await lead.go("lock");

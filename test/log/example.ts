@@ -101,6 +101,7 @@ export class Writer {
         guess: false,
         elapsedMs: 1000,
         screen: { widthPx: 1080, heightPx: 810, pixelRatio: 2, pointer: "touch" },
+        salt: "5a".repeat(32),
       }),
       this.write(device, "tray-finished", { tray }),
     ];

@@ -24,6 +24,9 @@ class MemoryStore implements OutboxStore {
   async safeBeyond(heads: Record<string, number>) {
     return this.rows.filter((row) => row.sent === "safe" && row.seq > (heads[row.stream] ?? 0));
   }
+  async safeElsewhere() {
+    return [];
+  }
   async topSeqs() {
     return { "study:s": this.rows.length };
   }

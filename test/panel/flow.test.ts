@@ -51,6 +51,7 @@ describe("how far a tray got", () => {
     guess: false,
     elapsedMs: 1,
     screen: { widthPx: 1, heightPx: 1, pixelRatio: 1, pointer: "touch" },
+    salt: "5a".repeat(32),
   };
   const write = (...kinds: string[]): Fact[] => {
     const writer = new Writer();

@@ -153,6 +153,7 @@ describe("keeping", () => {
       // the question stood while the clock of `toQuestion` ran on after the last code
       elapsedMs: 53_000,
       screen: { widthPx: 1080, heightPx: 810, pixelRatio: 2, pointer: "touch" },
+      salt: expect.stringMatching(/^[0-9a-f]{64}$/),
     });
     expect(facts[0]?.body).toEqual({ tray: 17, clearance: packet.allergens.version });
   });

@@ -108,7 +108,15 @@ function ballot(write: ReturnType<typeof writer>, device: string, tray: number, 
   const screen = { widthPx: 1080, heightPx: 810, pixelRatio: 1, pointer: "touch" };
   return [
     write(device, "tray-opened", { tray, clearance: "0".repeat(64) }),
-    write(device, "answer-kept", { tray, question: 1, choice, guess: false, elapsedMs: 5, screen }),
+    write(device, "answer-kept", {
+      tray,
+      question: 1,
+      choice,
+      guess: false,
+      elapsedMs: 5,
+      screen,
+      salt: "5a".repeat(32),
+    }),
     write(device, "tray-finished", { tray }),
   ];
 }

@@ -101,6 +101,7 @@ export const answerBody = (tray: number, choice = "482"): Body<"answer-kept"> =>
   guess: false,
   elapsedMs: 1234.5,
   screen: { widthPx: 1080, heightPx: 810, pixelRatio: 2, pointer: "touch" },
+  salt: "5a".repeat(32),
 });
 
 /** The blind packet of two trays of an invented triangle. */

@@ -32,10 +32,18 @@ export async function studyHead(db: Db, study: string): Promise<{ head: number; 
   return { head: stream.head, revealed: reveal.length > 0 };
 }
 
-/** Sound reveals by a lead: the same that the fold takes, whose first one by id opens the study. */
+/**
+ * Sound reveals by a lead, of studies that a lead has closed: before the close nothing but outlines leaves the server,
+ * whatever anybody sends.
+ */
 function revealEvents(db: Db) {
-  return db.selectFrom("events").where("kind", "=", "key-revealed").where("role", "=", "lead").where("held", "=", 0);
+  return leadEvents(db, "key-revealed").where((each) =>
+    each("stream", "in", leadEvents(db, "study-closed").select("stream")),
+  );
 }
+
+const leadEvents = (db: Db, kind: "key-revealed" | "study-closed") =>
+  db.selectFrom("events").where("kind", "=", kind).where("role", "=", "lead").where("held", "=", 0);
 
 /** Events of a study after a position, in order; at most a page. */
 export async function eventsAfter(db: Db, study: string, after: number): Promise<EventRow[]> {
