@@ -24,7 +24,12 @@ beforeAll(async () => {
   house = await House.open();
   const lead = await house.lead();
   const pen = new Pen(lead.device);
-  await house.push(lead, [pen.lock(own).text, pen.lock(revealed).text, pen.reveal(revealed).text]);
+  await house.push(lead, [
+    pen.lock(own).text,
+    pen.lock(revealed).text,
+    pen.close(revealed).text,
+    pen.reveal(revealed).text,
+  ]);
   tokens.set("lead", lead);
   tokens.set("panel", await house.device(lead, "panel", own));
   tokens.set("reader", await house.device(lead, "reader"));

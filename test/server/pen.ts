@@ -88,6 +88,10 @@ export class Pen {
     );
   }
 
+  close(study: string) {
+    return this.write(study, "study-closed", { heads: {}, knownUnsent: 0, note: "" });
+  }
+
   reveal(study: string) {
     const opened = { key: { v: 1 as const, study, seed: "00", trays: [] }, salt: "00" };
     return this.write(study, "key-revealed", { heads: {}, opened });

@@ -108,7 +108,7 @@ test("before the reveal the lead sees that a ballot event happened, never what; 
   const early = await house.call("GET", `/api/studies/${study}/remarks`, { token: lead.token });
   expect([early.status, problemCode(early)]).toEqual([403, "access/not-allowed"]);
 
-  await house.push(lead, [leadPen.reveal(study).text]);
+  await house.push(lead, [leadPen.close(study).text, leadPen.reveal(study).text]);
   const after = await eventsOf(lead);
   expect(after.revealed).toBe(true);
   expect(after.events.map(({ text }) => text).slice(1, 4)).toEqual([...events, remark].map(({ text }) => text));
@@ -131,7 +131,7 @@ test("a remark for another device's event is not taken", async () => {
   await house.push(tablet, [remark.text]);
   await house.push(other, [], [{ event: remark.id, salt, text: "Not mine" }]);
   await house.push(tablet, [], [{ event: remark.id, salt, text: "Mine" }]);
-  await house.push(lead, [leadPen.reveal(study).text]);
+  await house.push(lead, [leadPen.close(study).text, leadPen.reveal(study).text]);
   const { json } = await house.call("GET", `/api/studies/${study}/remarks`, { token: lead.token });
   expect(json).toEqual({ remarks: [{ event: remark.id, salt, text: "Mine" }] });
 });
@@ -149,10 +149,19 @@ test("a reader sees a study only after its reveal; until then it looks like one 
   );
   for (const reply of replies) expect([reply.status, problemCode(reply)]).toEqual([404, "access/not-found"]);
 
-  await house.push(lead, [leadPen.reveal(study).text]);
-  expect(await listed(reader)).toEqual([{ id: study, head: 2, revealed: true }]);
-  expect(visible((await eventsOf(reader)).events)).toEqual(["text", "text"]);
+  await house.push(lead, [leadPen.close(study).text, leadPen.reveal(study).text]);
+  expect(await listed(reader)).toEqual([{ id: study, head: 3, revealed: true }]);
+  expect(visible((await eventsOf(reader)).events)).toEqual(["text", "text", "text"]);
   expect(await listed(bound)).toEqual([]); // enrolled for another study
+});
+
+test("G13: a reveal before the close opens nothing; the close that follows does", async () => {
+  await house.push(lead, [leadPen.lock(study).text]);
+  await house.push(tablet, [pen.answer(study, 1).text]);
+  await house.push(lead, [leadPen.reveal(study).text]);
+  expect((await eventsOf(lead)).revealed).toBe(false);
+  await house.push(lead, [leadPen.close(study).text]);
+  expect((await eventsOf(lead)).revealed).toBe(true);
 });
 
 test("a reveal that a tablet sends opens nothing", async () => {
