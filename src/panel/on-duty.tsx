@@ -9,10 +9,11 @@ import type { AppParts } from "./parts.ts";
 import { EmptiedNotice, EnrollAgain, Insecure, UpdateNotice } from "./screens/notices.tsx";
 import { Broken, NoStudy } from "./screens/pages.tsx";
 import { Rest } from "./screens/rest.tsx";
-import type { Session, SessionState } from "./session.ts";
+import type { Session } from "./session.ts";
+import type { SessionState } from "./session-base.ts";
 import { readStanding } from "./standing.ts";
 import { TrayScreen } from "./tray-screens.tsx";
-import { useCover, useSession } from "./use-session.ts";
+import { useCover, useReports, useSession } from "./use-session.ts";
 
 type Props = {
   parts: AppParts;
@@ -36,6 +37,7 @@ export function OnDuty({ parts, session, desk, sendNow, enrollAgain }: Props) {
     [store],
   );
   useCover(session, state, clock);
+  useReports(session);
   useEffect(() => parts.watchForUpdate((take) => setAccept(() => take)), [parts]);
   const update = async (): Promise<boolean> => {
     if (await parts.anyTrayHeld()) return false;
@@ -109,7 +111,11 @@ function AtRest({ parts, session, state, update, enrollAgain }: RestProps) {
 /** Day or dim, as the plan locked it; the same on every tablet, whatever the system prefers. */
 function Palette({ palette }: { palette: "day" | "dim" | null }) {
   useLayoutEffect(() => {
-    if (palette) document.documentElement.dataset.palette = palette;
+    if (!palette) return;
+    document.documentElement.dataset.palette = palette;
+    // the browser's own bars must not shine beside a dim screen
+    const ground = getComputedStyle(document.documentElement).getPropertyValue("--ground").trim();
+    if (ground) document.querySelector('meta[name="theme-color"]')?.setAttribute("content", ground);
   }, [palette]);
   return null;
 }

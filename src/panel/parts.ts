@@ -1,6 +1,6 @@
 import type { Status } from "../model/http.ts";
 import type { Fetch } from "./news.ts";
-import type { SessionParts } from "./session.ts";
+import type { SessionParts } from "./session-base.ts";
 
 /** What the tablet needs of its surroundings. `main.tsx` hands in the browser's; a test hands in its own. */
 export type AppParts = Omit<SessionParts, "onKept" | "wordings"> & {

@@ -4,7 +4,8 @@ import { Question } from "./screens/question.tsx";
 import { Remark } from "./screens/remark.tsx";
 import { Rules } from "./screens/rules.tsx";
 import { Tasting } from "./screens/tasting.tsx";
-import type { Session, SessionState } from "./session.ts";
+import type { Session } from "./session.ts";
+import type { SessionState } from "./session-base.ts";
 
 /** The screen of a step with a tray in hand. At rest there is none: null. */
 export function TrayScreen({ session, state }: { session: Session; state: SessionState }) {

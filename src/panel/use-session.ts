@@ -1,7 +1,8 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Clock } from "./clock.ts";
 import { coverAfter } from "./flow.ts";
-import type { Session, SessionState } from "./session.ts";
+import type { Session } from "./session.ts";
+import type { SessionState } from "./session-base.ts";
 
 /** The session's state, drawn again after every change. */
 export function useSession(session: Session): SessionState {
@@ -34,4 +35,18 @@ export function useCover(session: Session, { step, packet }: SessionState, clock
       for (const sign of signs) window.removeEventListener(sign, restart, true);
     };
   }, [session, step.at, limit, clock]);
+}
+
+/** What fails outside of drawing and outside of the session's own writes is said too, and takes nothing off the screen. */
+export function useReports(session: Session): void {
+  useEffect(() => {
+    const onError = (event: ErrorEvent): void => session.report(event.error ?? event.message);
+    const onRejection = (event: PromiseRejectionEvent): void => session.report(event.reason);
+    window.addEventListener("error", onError);
+    window.addEventListener("unhandledrejection", onRejection);
+    return () => {
+      window.removeEventListener("error", onError);
+      window.removeEventListener("unhandledrejection", onRejection);
+    };
+  }, [session]);
 }

@@ -84,7 +84,7 @@ export const panel = {
   failed: {
     title: "This tablet cannot go on.",
     /** Below the sentence of the problem. */
-    kept: "Every answer that was kept before is still kept on this tablet.",
+    kept: "Nothing that was kept on this tablet is deleted by that.",
     blame: (message: string) => `Something in the app failed: ${message}. Please ask for help.`,
     again: "Show the tray again",
   },
