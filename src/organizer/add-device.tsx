@@ -74,15 +74,17 @@ function Code({ made, onDone }: { made: Made; onDone: () => void }) {
   const lead = useLead();
   const over = made.expiresAt !== "" && made.expiresAt < lead.now();
   const address = `${window.location.origin}${entries[made.role]}`;
+  // "localhost" means another computer on every other device
+  const local = /^(localhost|127\.|\[::1\])/.test(window.location.hostname);
   if (over) return <p class="note">{words.over}</p>;
   return (
     <div class="one-time" role="status">
       <p>
-        {words.open} <strong>{address}</strong>
+        {local ? words.local : words.open} <strong>{local ? entries[made.role] : address}</strong>
       </p>
       <p class="big-code">{made.code}</p>
       <p class="fine">{words.until(made.expiresAt)}</p>
-      {made.role === "lead" ? (
+      {made.role === "lead" && !local ? (
         <>
           <p>{words.scan}</p>
           <Qr text={`${address}#setup=${made.code}`} label={words.qr} size="9rem" />

@@ -1,4 +1,5 @@
 import type { StudyState } from "../log/fold.ts";
+import type { DeviceInfo } from "../model/http.ts";
 import { planParts } from "../model/open-part.ts";
 import type { Plan } from "../model/plan.ts";
 import { trayLabel } from "../model/tray.ts";
@@ -147,9 +148,7 @@ function Tablets({ id, devices }: { id: string; devices: Devices }) {
                   {device.name}
                   {device.revoked ? ` (${words.withdrawn})` : ""}
                 </th>
-                <td>
-                  {device.status && device.status.unsent > 0 ? words.notSent(device.status.unsent) : words.allSent}
-                </td>
+                <td>{unsentText(device)}</td>
                 <td>
                   {device.lastSeen ? words.since(minutesBetween(device.lastSeen, lead.now())) : words.never}
                   {device.status?.battery != null ? `, ${words.battery(device.status.battery)}` : ""}
@@ -161,6 +160,13 @@ function Tablets({ id, devices }: { id: string; devices: Devices }) {
       ) : null}
     </section>
   );
+}
+
+/** What a tablet said it holds when it was last heard; a tablet that never spoke is not called empty. */
+function unsentText({ status }: DeviceInfo): string {
+  const words = dayWords.tablets;
+  if (status === null) return words.notKnown;
+  return status.unsent > 0 ? words.notSent(status.unsent) : words.allSent;
 }
 
 function LockedPlan({ plan }: { plan: Plan }) {

@@ -16,9 +16,9 @@ import { fetchStudy } from "./facts.ts";
 import { holdKey } from "./key-memory.ts";
 import { lockPlan, requireSecure } from "./lock.ts";
 import { Page } from "./page.tsx";
-import { pagePartOf } from "./plan-edit.ts";
+import { fieldOf, pagePartOf } from "./plan-edit.ts";
 import { ProblemNote } from "./problem-note.tsx";
-import { papersAddress, studyAddress } from "./route.ts";
+import { fieldAddress, papersAddress, studyAddress } from "./route.ts";
 import type { StudyProps } from "./study.tsx";
 import { WordGate } from "./word-gate.tsx";
 
@@ -58,8 +58,8 @@ export function LockPage({ id, state }: StudyProps) {
           <p>{words.open(open.length)}</p>
           <ul class="open">
             {open.map((each) => (
-              <li key={openPartSentence(each)}>
-                <a href={studyAddress(id)}>
+              <li key={`${fieldOf(each, plan)} ${each.what}`}>
+                <a href={fieldAddress(id, fieldOf(each, plan))}>
                   {planWords.parts[pagePartOf(each)]}: {openPartSentence(each)}
                 </a>
               </li>

@@ -4,7 +4,7 @@ import { trayLabel } from "../model/tray.ts";
 import { CodeDigits } from "../ui/code-digits.tsx";
 import { listed } from "../words/en/organizer.ts";
 import { paperWords } from "../words/en/organizer-papers.ts";
-import { allergenNames } from "../words/en/organizer-plan.ts";
+import { allergenNames } from "../words/en/organizer-safety.ts";
 import { MeasureBar } from "./paper-parts.tsx";
 import { Qr } from "./qr.tsx";
 import type { PaperSize } from "./use-print.ts";

@@ -34,7 +34,7 @@ function Batch({ row }: { row: BatchRow }) {
   return (
     <div class="batch">
       <p class="batch-head">
-        <strong class="letter">{row.letter}</strong> {row.product}, {words.batch(row.batch)}:{" "}
+        <strong class="product-letter">{row.letter}</strong> {row.product}, {words.batch(row.batch)}:{" "}
         {words.cups(row.cups.length)}
         {words.portion(row.grams)}
       </p>
@@ -98,7 +98,7 @@ function TrayLine({ row }: { row: TrayRow }) {
       {row.cups.map(({ place, code, letter, batch }) => (
         <td key={place}>
           <span class="cup">
-            <strong class="letter">{letter}</strong>
+            <strong class="product-letter">{letter}</strong>
             <span>
               <CodeDigits code={code} />
               <span class="small-print"> {batch}</span>

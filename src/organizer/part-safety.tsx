@@ -1,7 +1,8 @@
 import { applyingCautions } from "../design/readiness.ts";
 import { type Allergen, allergens, usMajorAllergens } from "../model/allergen.ts";
 import { type Caution, cautions, type Declaration, type Plan } from "../model/plan.ts";
-import { allergenNames, planWords } from "../words/en/organizer-plan.ts";
+import { planWords } from "../words/en/organizer-plan.ts";
+import { allergenNames } from "../words/en/organizer-safety.ts";
 import { Check, TextField } from "./fields.tsx";
 import { changeDeclaration, type DeclaredAs, declarables, declareAllergen, withoutDeclaration } from "./plan-edit.ts";
 import type { Draft } from "./use-draft.ts";

@@ -1,4 +1,4 @@
-import { useCallback, useState } from "preact/hooks";
+import { useCallback, useEffect, useState } from "preact/hooks";
 import { openParts } from "../design/readiness.ts";
 import { type OpenPart, type PlanPart, planParts } from "../model/open-part.ts";
 import { organizer } from "../words/en/organizer.ts";
@@ -31,7 +31,7 @@ const fieldsOf: Record<PlanPart, (props: { draft: Draft }) => preact.ComponentCh
 };
 
 /** A plan on one page: six parts, each folded to one sentence, one of them open to change. */
-export function PlanPage({ id, state }: StudyProps) {
+export function PlanPage({ id, state, field }: StudyProps & { field: string | null }) {
   const stored = state.draft;
   if (!stored) throw new Error("a study without a draft has no plan page");
   const lead = useLead();
@@ -43,6 +43,10 @@ export function PlanPage({ id, state }: StudyProps) {
   const report = useCallback((field: string, sentence: string | null) => {
     setProblems(({ [field]: _before, ...rest }) => (sentence === null ? rest : { ...rest, [field]: sentence }));
   }, []);
+  useEffect(() => {
+    const asked = open.find((each) => fieldOf(each, plan) === field);
+    if (asked && field !== null) jump(pagePartOf(asked), field);
+  }, [field]);
   const begun = beginning(state);
   const jump = (part: PlanPart, field: string): void => {
     setShown(part);
@@ -110,8 +114,12 @@ function Part({ part, number, draft, open, shown, onToggle, onNext, jump }: Part
       <span class="place" aria-hidden="true">
         {number}
       </span>
-      <div>
-        <h2 id={`part-${part}`}>{name}</h2>
+      <h2 id={`part-${part}`}>{name}</h2>
+      <button type="button" class="quiet" aria-expanded={shown} onClick={onToggle}>
+        {shown ? planWords.done : planWords.change}
+        <span class="unseen">{planWords.ofPart(name)}</span>
+      </button>
+      <div class="body">
         {shown ? null : summary ? <p class="summary">{summary}</p> : <p class="summary">{planWords.notStarted}</p>}
         {open.length > 0 && (shown || summary) ? <OpenList open={open} draft={draft} jump={jump} /> : null}
         {shown ? (
@@ -127,10 +135,6 @@ function Part({ part, number, draft, open, shown, onToggle, onNext, jump }: Part
           </div>
         ) : null}
       </div>
-      <button type="button" class="quiet" aria-expanded={shown} onClick={onToggle}>
-        {shown ? planWords.done : planWords.change}
-        <span class="unseen">{planWords.ofPart(name)}</span>
-      </button>
     </li>
   );
 }

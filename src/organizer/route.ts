@@ -8,7 +8,8 @@ export type Route =
   | { page: "studies" }
   | { page: "devices" }
   | { page: "setup"; code: string }
-  | { page: "study"; id: string }
+  /** `field`: the control of the plan page to go to. */
+  | { page: "study"; id: string; field?: string }
   | { page: "step"; id: string; step: Step }
   | { page: "papers"; id: string; paper: Paper | null }
   | { page: "unknown" };
@@ -28,6 +29,7 @@ export function readRoute(hash: string): Route {
   if (first === "devices" && id === "") return { page: "devices" };
   if (first !== "study" || id === "" || rest.length > 0) return { page: "unknown" };
   if (what === "") return { page: "study", id };
+  if (what === "field" && which !== "") return { page: "study", id, field: which };
   if (what === "papers" && which === "") return { page: "papers", id, paper: null };
   if (what === "papers" && isPaper(which)) return { page: "papers", id, paper: which };
   if (isStep(what) && which === "") return { page: "step", id, step: what };
@@ -37,6 +39,7 @@ export function readRoute(hash: string): Route {
 export const studiesAddress = "#/";
 export const devicesAddress = "#/devices";
 export const studyAddress = (id: string): string => `#/study/${id}`;
+export const fieldAddress = (id: string, field: string): string => `#/study/${id}/field/${field}`;
 export const stepAddress = (id: string, step: Step): string => `#/study/${id}/${step}`;
 export const papersAddress = (id: string, paper?: Paper): string =>
   paper === undefined ? `#/study/${id}/papers` : `#/study/${id}/papers/${paper}`;

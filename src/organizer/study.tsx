@@ -31,7 +31,11 @@ export function Study({ route }: { route: Extract<Route, { page: "study" | "step
   if (!planOf(state)) return <Unknown />;
   const props = { id: route.id, state, fetching };
   if (!state.lock)
-    return route.page === "step" && route.step === "lock" ? <LockPage {...props} /> : <PlanPage {...props} />;
+    return route.page === "step" && route.step === "lock" ? (
+      <LockPage {...props} />
+    ) : (
+      <PlanPage {...props} field={route.page === "study" ? (route.field ?? null) : null} />
+    );
   if (route.page === "papers") return <Papers {...props} lock={state.lock} paper={route.paper} />;
   if (route.page === "study") return <Day {...props} />;
   switch (route.step) {

@@ -72,6 +72,7 @@ export const dayWords = {
     never: "never",
     battery: (share: number) => `battery ${Math.round(share * 100)}${organizer.nb}%`,
     allSent: "all sent",
+    notKnown: "not known",
     notSent: (count: number) => String(count),
     since,
     withdrawn: "withdrawn",

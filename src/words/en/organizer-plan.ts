@@ -1,134 +1,11 @@
-import type { Allergen } from "../../model/allergen.ts";
-import type { Caution, Plan } from "../../model/plan.ts";
 import { listed, organizer, plural } from "./organizer.ts";
+import { figure, inHundred, oneDecimal, percent, risk } from "./organizer-figures.ts";
+import { safety } from "./organizer-safety.ts";
+import { summaries } from "./organizer-summaries.ts";
 import { planPartNames } from "./planning.ts";
 
 /** Words of the plan page: its parts, their one-sentence summaries, hints and notes in the margin. */
 const { nb } = organizer;
-
-/** A number as people write it, without a trail of zeros. */
-const figure = (value: number): string => String(Math.round(value * 100) / 100);
-const oneDecimal = (value: number): string => String(Math.round(value * 10) / 10);
-const percent = (share: number): string => `${figure(share * 100)}${nb}%`;
-const inHundred = (chance: number): string => {
-  const of100 = chance * 100;
-  if (of100 > 99.5 && of100 < 100) return "more than 99 of 100";
-  if (of100 < 0.5 && of100 > 0) return "less than 1 of 100";
-  return `${Math.round(of100)} of 100`;
-};
-
-/** Risks that have a phrase; others are said in percent. */
-const oneIn: Record<string, string> = {
-  "0.1": "one time in ten",
-  "0.05": "one time in twenty",
-  "0.01": "one time in a hundred",
-  "0.001": "one time in a thousand",
-};
-const risk = (alpha: number): string => oneIn[String(alpha)] ?? `${figure(alpha * 100)} times in a hundred`;
-
-export const allergenNames: Record<Allergen, string> = {
-  "gluten-cereals": "cereals with gluten (wheat, rye, barley, oats)",
-  crustaceans: "crustaceans",
-  egg: "egg",
-  fish: "fish",
-  peanut: "peanut",
-  soy: "soy",
-  milk: "milk",
-  "tree-nuts": "tree nuts",
-  celery: "celery",
-  mustard: "mustard",
-  sesame: "sesame",
-  sulfites: "sulfites",
-  lupin: "lupin",
-  molluscs: "molluscs",
-};
-const allergenShort: Record<Allergen, string> = { ...allergenNames, "gluten-cereals": "cereals with gluten" };
-
-const cautionTexts: Record<Caution, { name: string; text: string }> = {
-  hygiene: {
-    name: "Clean hands, well people",
-    text: "Whoever handles samples has clean hands and is well. Tablets and table are wiped between people. Nobody with a cold, a sore mouth or an upset stomach takes part; nobody has to say why.",
-  },
-  choking: {
-    name: "Choking",
-    text: "Portions are small and soft-edged; people sit, do not talk while they chew and have water at hand. Somebody trained in first aid is near. Anyone who has trouble swallowing sits out.",
-  },
-  undercooked: {
-    name: "Raw or undercooked food",
-    text: "Pregnant people, young children, people over 65 or with a weak immune system should not take part. The tablet warns everybody; it does not ask why somebody declines.",
-  },
-  alcohol: {
-    name: "Alcohol",
-    text: "The kitchen checks ages. Samples are spat out unless planned otherwise, the total is small, and nobody drives right after.",
-  },
-};
-
-const looksWords = {
-  alike: "alike by looks",
-  masked: "different by looks, masked",
-  differ: "different by looks, not masked",
-} as const;
-
-/** "4 waves of 6 people at 11:15 and 12:15", or each wave with its people where they differ. */
-function wavesText({ waves }: Plan): string {
-  const starts = waves.map((wave, at) => wave.starts.trim() || `wave ${at + 1}`);
-  const people = new Set(waves.map((wave) => wave.people));
-  const [each = 0] = people;
-  if (people.size > 1) {
-    return listed(waves.map((wave, at) => `${plural(wave.people, "person", "people")} at ${starts[at]}`));
-  }
-  const size = plural(each, "person", "people");
-  return waves.length === 1
-    ? `One wave of ${size} at ${starts[0]}`
-    : `${waves.length} waves of ${size}, at ${listed(starts)}`;
-}
-
-const summaries = {
-  question: (plan: Plan) =>
-    [
-      plan.objective.trim(),
-      plan.ifYes.trim() && `If yes: ${plan.ifYes.trim()}`,
-      plan.ifNo.trim() && `If no: ${plan.ifNo.trim()}`,
-    ]
-      .filter(Boolean)
-      .map((text) => (/[.?!]$/.test(String(text)) ? text : `${text}.`))
-      .join(" "),
-  method: (plan: Plan) => `Triangle, to show a difference; fooled by chance at most ${risk(plan.alpha)}.`,
-  people: (f: { people: number; spares: number; needed: number | null; chance: number; share: number }) =>
-    f.needed === null
-      ? `${plural(f.people, "person", "people")}: too few for any result to count.`
-      : `${plural(f.people, "person", "people")} and ${plural(f.spares, "spare tray", "spare trays")}; ${f.needed} must be right. Finds ${percent(f.share)} who can tell in ${inHundred(f.chance)} such studies.`,
-  samples: (plan: Plan) => {
-    const names = listed(plan.products.map(({ name }) => `\u201c${name.trim() || "no name yet"}\u201d`));
-    const parts = [
-      plan.serving.portionGrams === null ? "" : `${figure(plan.serving.portionGrams)}${nb}g`,
-      plan.serving.servingCelsius === null ? "" : `${figure(plan.serving.servingCelsius)}${nb}\u00b0C`,
-      plan.serving.vessel.trim(),
-      plan.looks === null ? "" : looksWords[plan.looks],
-      plan.serving.warmUp ? "with a warm-up" : "no warm-up",
-    ].filter(Boolean);
-    return plan.products.length === 0 ? "" : `${names}; ${parts.join(", ")}.`;
-  },
-  serving: (plan: Plan) =>
-    plan.waves.length === 0
-      ? ""
-      : [
-          `${wavesText(plan)}.`,
-          plan.place.trim() && `${plan.place.trim()}.`,
-          `The server ${plan.serverKnowsKey ? "knows" : "does not know"} the key.`,
-        ]
-          .filter(Boolean)
-          .join(" "),
-  safety: (contains: readonly Allergen[], may: readonly Allergen[], other: readonly string[]) => {
-    const has = [...contains.map((a) => allergenShort[a]), ...other];
-    return [
-      has.length === 0 ? "No allergen declared." : `Contains ${listed(has)}.`,
-      may.length === 0 ? "" : `May contain ${listed(may.map((a) => allergenShort[a]))}.`,
-    ]
-      .filter(Boolean)
-      .join(" ");
-  },
-};
 
 const question = {
   title: "Title of the study",
@@ -279,36 +156,6 @@ const serving = {
   avoidHint: "Room numbers, bus lines, local slang; three digits each, with spaces between. They are not drawn.",
   badCodes: (bad: string) => `${bad} is not a three-digit code from 100 to 999. Codes have spaces between: 112 404.`,
   note: "Trays of one wave come from the batches named for it. Both cups of one product on a tray come from one batch.",
-};
-
-const safety = {
-  law: "This app does not replace food law, your hygiene plan or medical advice. Local codes and the responsible person decide.",
-  declaration: "Allergens of everything that is eaten",
-  declarationHint:
-    "Every panelist sees one list for all of it, the same for every tray, and stops if it concerns them.",
-  of: { "warm-up": "the warm-up sample", cleanser: "the palate cleanser", carrier: "the carrier" } as Record<
-    string,
-    string
-  >,
-  addCarrier: "Declare a carrier (bread, sauce, broth)",
-  removeCarrier: "There is no carrier",
-  removedCarrier: "Removed the declaration of the carrier.",
-  allergen: "allergen",
-  contains: "contains",
-  mayContain: "may contain",
-  us: "* also among the nine that US law names (of the cereals, wheat).",
-  other: "Anything else to declare",
-  undeclaredShort: "not declared yet",
-  declare: (name: string) => `Declare ${name}`,
-  complete: "I have checked the recipes: these declarations are complete and true",
-  needsProducts: "Products come first: part 4 names them.",
-  cautions: "Cautions",
-  applies: (name: string) => `Applies: ${name.toLowerCase()}`,
-  read: "Read, and taken care of",
-  cautionTexts,
-  edited: "A change of ingredients needs this word again.",
-  note: "Which allergy somebody has is stored nowhere. Who is concerned stops; the log says \u201cnot cleared\u201d and no more.",
-  note2: "Lists: EU Regulation 1169/2011, Annex II; US FALCPA and FASTER Act. Both can change.",
 };
 
 export const planWords = {

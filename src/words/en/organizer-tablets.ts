@@ -39,6 +39,8 @@ export const tabletWords = {
   code: {
     heading: "One-time code",
     open: "Open this address on the device, then type the code:",
+    local:
+      "This browser is on the server\u2019s own computer. On another device, use the address that the server printed when it started, with this at its end:",
     scan: "Or scan this with the phone:",
     qr: "The address with the code, as a QR code",
     until: (at: string) => `It works once, until ${organizer.clock(at)}.`,

@@ -22,7 +22,11 @@ const ordinal = ["first", "second", "third", "fourth", "fifth", "sixth"];
 const productName = (product: number, name: string): string =>
   name.trim() === "" ? `the ${ordinal[product] ?? `${product + 1}th`} product` : `“${name.trim()}”`;
 const declared = (of: string): string =>
-  of === "warm-up" || of === "cleanser" || of === "carrier" ? `the ${of}` : `“${of}”`;
+  of.trim() === ""
+    ? "a product that has no name yet"
+    : of === "warm-up" || of === "cleanser" || of === "carrier"
+      ? `the ${of}`
+      : `“${of}”`;
 
 /** One sentence for something a plan still lacks: what is open, and what to write there. */
 export function openPartSentence(open: OpenPart): string {

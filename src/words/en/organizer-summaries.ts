@@ -1,0 +1,81 @@
+import type { Allergen } from "../../model/allergen.ts";
+import type { Plan } from "../../model/plan.ts";
+import { listed, organizer, plural } from "./organizer.ts";
+import { figure, inHundred, percent, risk } from "./organizer-figures.ts";
+import { allergenShort } from "./organizer-safety.ts";
+
+/** One sentence for each part of a plan, as it stands. */
+const { nb } = organizer;
+
+const looksWords = {
+  alike: "alike by looks",
+  masked: "different by looks, masked",
+  differ: "different by looks, not masked",
+} as const;
+
+/** "4 waves of 6 people at 11:15 and 12:15", or each wave with its people where they differ. */
+function wavesText({ waves }: Plan): string {
+  const starts = waves.map((wave) => wave.starts.trim() || "a time not set yet");
+  const people = new Set(waves.map((wave) => wave.people));
+  const [each = 0] = people;
+  if (people.size > 1) {
+    return listed(waves.map((wave, at) => `${plural(wave.people, "person", "people")} at ${starts[at]}`));
+  }
+  const size = plural(each, "person", "people");
+  return waves.length === 1
+    ? `One wave of ${size} at ${starts[0]}`
+    : `${waves.length} waves of ${size}, at ${listed(starts)}`;
+}
+
+function productNames({ products }: Plan): string {
+  if (products.every(({ name }) => name.trim() === ""))
+    return `${plural(products.length, "product", "products")}, not named yet`;
+  return listed(products.map(({ name }) => (name.trim() === "" ? "one not named yet" : `\u201c${name.trim()}\u201d`)));
+}
+
+export const summaries = {
+  question: (plan: Plan) =>
+    [
+      plan.objective.trim(),
+      plan.ifYes.trim() && `If yes: ${plan.ifYes.trim()}`,
+      plan.ifNo.trim() && `If no: ${plan.ifNo.trim()}`,
+    ]
+      .filter(Boolean)
+      .map((text) => (/[.?!]$/.test(String(text)) ? text : `${text}.`))
+      .join(" "),
+  method: (plan: Plan) => `Triangle, to show a difference; fooled by chance at most ${risk(plan.alpha)}.`,
+  people: (f: { people: number; spares: number; needed: number | null; chance: number; share: number }) =>
+    f.needed === null
+      ? `${plural(f.people, "person", "people")}: too few for any result to count.`
+      : `${plural(f.people, "person", "people")} and ${plural(f.spares, "spare tray", "spare trays")}; ${f.needed} must be right. Finds ${percent(f.share)} who can tell in ${inHundred(f.chance)} such studies.`,
+  samples: (plan: Plan) => {
+    const names = productNames(plan);
+    const parts = [
+      plan.serving.portionGrams === null ? "" : `${figure(plan.serving.portionGrams)}${nb}g`,
+      plan.serving.servingCelsius === null ? "" : `${figure(plan.serving.servingCelsius)}${nb}\u00b0C`,
+      plan.serving.vessel.trim(),
+      plan.looks === null ? "" : looksWords[plan.looks],
+      plan.serving.warmUp ? "with a warm-up" : "no warm-up",
+    ].filter(Boolean);
+    return plan.products.length === 0 ? "" : `${names}; ${parts.join(", ")}.`;
+  },
+  serving: (plan: Plan) =>
+    plan.waves.length === 0
+      ? ""
+      : [
+          `${wavesText(plan)}.`,
+          plan.place.trim() && `${plan.place.trim()}.`,
+          `The server ${plan.serverKnowsKey ? "knows" : "does not know"} the key.`,
+        ]
+          .filter(Boolean)
+          .join(" "),
+  safety: (contains: readonly Allergen[], may: readonly Allergen[], other: readonly string[]) => {
+    const has = [...contains.map((a) => allergenShort[a]), ...other];
+    return [
+      has.length === 0 ? "No allergen declared." : `Contains ${listed(has)}.`,
+      may.length === 0 ? "" : `May contain ${listed(may.map((a) => allergenShort[a]))}.`,
+    ]
+      .filter(Boolean)
+      .join(" ");
+  },
+};
