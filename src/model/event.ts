@@ -27,7 +27,7 @@ export const envelope = z.strictObject({
 });
 export type Envelope = z.infer<typeof envelope>;
 
-/** Highest sequence number seen, by device: what a close or a reveal names. */
+/** Highest gapless sequence number seen, by device: what a close or a reveal names. */
 export const heads = z.record(id, count);
 export type Heads = z.infer<typeof heads>;
 

@@ -42,7 +42,15 @@ export function studyEvents({ right = 14, revealed = true } = {}): string[] {
     const choice = samples[tray <= right ? odd : (odd + 1) % 3]?.code ?? "";
     const screen = { widthPx: 1080, heightPx: 810, pixelRatio: 2, pointer: "touch" };
     write(tablet, "tray-opened", { tray, clearance: "0".repeat(64) });
-    write(tablet, "answer-kept", { tray, question: 1, choice, guess: tray % 4 === 0, elapsedMs: 41_000, screen, salt: "5a".repeat(32) });
+    write(tablet, "answer-kept", {
+      tray,
+      question: 1,
+      choice,
+      guess: tray % 4 === 0,
+      elapsedMs: 41_000,
+      screen,
+      salt: "5a".repeat(32),
+    });
     write(tablet, "tray-finished", { tray });
   }
   const heads = { [lead]: 1, [tablet]: 3 * plan.people };
