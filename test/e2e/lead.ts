@@ -116,7 +116,7 @@ export class LeadHands {
         tray: Number((line.querySelector("th")?.textContent ?? "").split("-")[0]),
         spare: line.querySelector("th .small-print") !== null,
         cups: [...line.querySelectorAll(".cup")].map((cup) => ({
-          letter: cup.querySelector(".letter")?.textContent ?? "",
+          letter: cup.querySelector(".product-letter")?.textContent ?? "",
           code: (cup.querySelector(".code .unseen")?.textContent ?? "").replaceAll(" ", ""),
         })),
       })),

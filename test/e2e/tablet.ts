@@ -91,4 +91,7 @@ export class TabletHands {
   }
 }
 
-const spoken = (code: string): RegExp => new RegExp([...code].join(" "));
+function spoken(code: string): RegExp {
+  if (!/^\d{3}$/.test(code)) throw new Error(`“${code}” is no code`);
+  return new RegExp([...code].join(" "));
+}
