@@ -16,7 +16,7 @@ export type EventRow = {
 };
 
 /** A fact received from the server (lead, reader): its text, or an outline. */
-export type ReceivedRow = { stream: string; position: number; hash: string; text: string | null; outline: unknown };
+export type ReceivedRow = { stream: string; hash: string; text: string | null; outline: unknown };
 
 export type Schema = DBSchema & {
   /** Identity, incarnation, packet, counters, screen settings; by name. */
@@ -28,7 +28,7 @@ export type Schema = DBSchema & {
   };
   attachments: { key: string; value: Attachment };
   drafts: { key: string; value: unknown };
-  received: { key: [string, number]; value: ReceivedRow };
+  received: { key: [string, string]; value: ReceivedRow };
   /** The erasable record: seat names and the like. Never sent. */
   names: { key: string; value: string };
 };
@@ -70,7 +70,7 @@ function createStores(database: Database): void {
   events.createIndex("mark", "mark", { unique: true });
   database.createObjectStore("attachments", { keyPath: "event" });
   database.createObjectStore("drafts");
-  database.createObjectStore("received", { keyPath: ["stream", "position"] });
+  database.createObjectStore("received", { keyPath: ["stream", "hash"] });
   database.createObjectStore("names");
 }
 

@@ -1,20 +1,26 @@
 import * as z from "zod/mini";
+import { chainStart, headsOf } from "../log/chain.ts";
 import { readEvent, readOutline } from "../log/facts.ts";
-import type { Fact, StreamName } from "../model/event.ts";
-import { eventsReply, streamKey, studiesReply } from "../model/http.ts";
+import { type Fact, type Heads, heads, type StreamName } from "../model/event.ts";
+import { type EventsReply, eventsReply, streamKey, studiesReply } from "../model/http.ts";
 import { Problem } from "../model/problem.ts";
 import type { DeviceStore } from "./store.ts";
 import { call } from "./transport.ts";
 
 type Fetch = (input: string, init: RequestInit) => Promise<Response>;
 
-/** What is remembered about receiving one stream. `quarantined` and `held` are the server's counts of events kept aside. */
+/**
+ * What is remembered about receiving one stream: how far, with the chain there, so that a database that was put back
+ * from a copy is noticed; the server's counts of events kept aside; and its heads, which include those.
+ */
 const pulled = z.strictObject({
   incarnation: z.string(),
   revealed: z.boolean(),
   position: z.number(),
+  chain: z.string(),
   quarantined: z.number(),
   held: z.number(),
+  heads,
 });
 export type Pulled = z.infer<typeof pulled>;
 
@@ -26,29 +32,59 @@ export async function pulledState(store: DeviceStore, stream: StreamName): Promi
 
 /**
  * Fetches what is new in a study's stream and keeps it. Starts from the beginning when the server is another
- * incarnation (restored, new database) or the study was revealed since: outlines are then replaced by full texts.
- * Throws the Problem when the server cannot be reached or refuses; what was received before stays.
+ * incarnation or its chain is another one (restored, new database), or when the study was revealed since: outlines are
+ * then replaced by full texts. What was received before stays, whatever the server has lost.
+ * Throws the Problem when the server cannot be reached or refuses.
  */
 export async function pullStudy(store: DeviceStore, fetcher: Fetch, token: string, study: string): Promise<Pulled> {
   const stream: StreamName = { kind: "study", id: study };
-  let state = await pulledState(store, stream);
+  const before = await pulledState(store, stream);
+  let at = before;
   for (;;) {
-    const after = state?.position ?? 0;
+    // the last event known is asked for again: its chain tells whether this is still the same log
+    const after = Math.max(0, (at?.position ?? 0) - 1);
     const outcome = await call(fetcher, eventsReply, `/api/studies/${study}/events?after=${after}`, { token });
     if (!outcome.ok) throw new Problem(outcome.problem);
-    const { incarnation, revealed, events, head, quarantined, held } = outcome.reply;
-    const anew = state !== null && (state.incarnation !== incarnation || state.revealed !== revealed);
-    if (anew && after > 0) {
-      state = { incarnation, revealed, position: 0, quarantined, held };
+    const { reply } = outcome;
+    if (at && !continues(at, reply)) {
+      at = null;
       continue;
     }
-    if (events.length > 0) await store.keepReceived(stream, events, after === 0);
-    const position: number = events.at(-1)?.position ?? after;
-    const next = { incarnation, revealed, position, quarantined, held };
-    if (JSON.stringify(next) !== JSON.stringify(state)) await store.setMeta(`pulled ${streamKey(stream)}`, next);
-    state = next;
-    if (position >= head || events.length === 0) return next;
+    const fresh = reply.events.filter(({ position }) => position > (at?.position ?? 0));
+    if (fresh.length > 0) await store.keepReceived(stream, fresh);
+    const { incarnation, revealed, quarantined, held, heads } = reply;
+    const last = reply.events.at(-1);
+    const next = {
+      ...{ incarnation, revealed, quarantined, held, heads },
+      position: last?.position ?? 0,
+      chain: last?.chain ?? chainStart,
+    };
+    at = next;
+    if (next.position < reply.head && fresh.length > 0) continue;
+    if (JSON.stringify(next) !== JSON.stringify(before)) await store.setMeta(`pulled ${streamKey(stream)}`, next);
+    return next;
   }
+}
+
+/** Does the reply go on where `at` ended, in the same log and in the same form (outlines, or full texts)? */
+function continues(at: Pulled, reply: EventsReply): boolean {
+  if (at.incarnation !== reply.incarnation || at.revealed !== reply.revealed) return false;
+  if (at.position === 0) return true;
+  const known = reply.events[0];
+  return known?.position === at.position && known.chain === at.chain;
+}
+
+/**
+ * How far this device has seen each device's events of a stream without a gap: its own, and as far as the server said
+ * it holds. The server counts events that it keeps aside or holds for a newer version too, so that one of those does
+ * not make everything after it late.
+ */
+export async function seenHeads(store: DeviceStore, stream: StreamName): Promise<Heads> {
+  const seen: Heads = headsOf(await knownFacts(store, stream));
+  for (const [device, head] of Object.entries((await pulledState(store, stream))?.heads ?? {})) {
+    seen[device] = Math.max(seen[device] ?? 0, head);
+  }
+  return seen;
 }
 
 /** Ids of the studies the server knows, for a lead or reader. Throws the Problem when it cannot be reached. */

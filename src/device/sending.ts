@@ -86,7 +86,9 @@ async function oneRun(options: SendingOptions, force: boolean): Promise<SendOutc
   const who = await options.store.identity();
   if (!who) return "not-enrolled";
   const work = async (): Promise<SendOutcome> => {
-    const outcome = await sendAll(options.store, httpTransport(options.fetcher, who.token), options.status);
+    const outcome = await sendAll(options.store, httpTransport(options.fetcher, who.token), () =>
+      soon(options.status()),
+    );
     if (outcome.done === "rolled-back") await renew(options);
     return outcome;
   };
@@ -104,4 +106,13 @@ async function renew({ store, fetcher }: SendingOptions): Promise<void> {
   if (!outcome.ok) return;
   const { device, token, role, name } = outcome.reply;
   await store.setMeta("identity", { device, token, role, name, formerly: [...who.formerly, who.device] });
+}
+
+/** What a promise gives within two seconds, else null: a battery that never answers must not hold up answers. */
+async function soon<T>(promise: Promise<T>): Promise<T | null> {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const late = new Promise<null>((done) => {
+    timer = setTimeout(() => done(null), 2000);
+  });
+  return Promise.race([promise.catch(() => null), late]).finally(() => clearTimeout(timer));
 }

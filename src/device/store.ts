@@ -2,12 +2,12 @@ import * as z from "zod/mini";
 import { readEvent, writeEvent } from "../log/facts.ts";
 import type { OutboxEvent, OutboxStore } from "../log/outbox.ts";
 import type { Attachment, Body, Fact, Kind, StreamName } from "../model/event.ts";
-import { roles, type StoredEvent, streamKey } from "../model/http.ts";
+import { type PushReply, roles, type StoredEvent, streamKey } from "../model/http.ts";
 import { newEventId } from "../model/id.ts";
 import { type BlindPacket, blindPacket } from "../model/packet.ts";
 import { problem } from "../model/problem.ts";
 import { id } from "../model/schema.ts";
-import { Connection } from "./connection.ts";
+import { Connection, type WriteTransaction } from "./connection.ts";
 import type { EventRow, ReceivedRow } from "./database.ts";
 
 /** Who this device is to the server. */
@@ -154,19 +154,16 @@ export class DeviceStore implements OutboxStore {
   // --- outbox
 
   async unsent(max: number, bytes: number): Promise<{ events: OutboxEvent[]; attachments: Attachment[] }> {
+    const who = (await this.identity())?.device;
     return this.#connection.run(async (database) => {
       const tx = database.transaction(["events", "attachments"]);
       const events: OutboxEvent[] = [];
       let size = 0;
-      const range = IDBKeyRange.bound(["unsent", "", 0], ["unsent", "\uffff", Number.MAX_SAFE_INTEGER]);
-      for (
-        let cursor = await tx.objectStore("events").index("sent").openCursor(range);
-        cursor;
-        cursor = await cursor.continue()
-      ) {
+      const index = tx.objectStore("events").index("sent");
+      for (let cursor = await index.openCursor(allOf("unsent")); cursor; cursor = await cursor.continue()) {
         size += cursor.value.text.length;
         if (events.length >= max || (events.length > 0 && size > bytes)) break;
-        events.push(cursor.value);
+        events.push({ ...cursor.value, own: cursor.value.device === who });
       }
       const found = await Promise.all(events.map((event) => tx.objectStore("attachments").get(event.id)));
       return { events, attachments: found.filter((attachment) => attachment !== undefined) };
@@ -175,39 +172,42 @@ export class DeviceStore implements OutboxStore {
 
   async topSeqs(): Promise<Record<string, number>> {
     const who = (await this.identity())?.device;
-    const tops: Record<string, number> = {};
-    for (const row of await this.#rows()) {
-      if (row.device === who) tops[row.stream] = Math.max(tops[row.stream] ?? 0, row.seq);
-    }
-    return tops;
+    return this.#connection.run(async (database) => {
+      const tops: Record<string, number> = {};
+      // keys alone: this runs with every reply, and texts can be long
+      let cursor = await database.transaction("events").store.index("place").openKeyCursor();
+      for (; cursor; cursor = await cursor.continue()) {
+        const [stream, device, seq] = cursor.key;
+        if (device === who) tops[stream] = Math.max(tops[stream] ?? 0, seq);
+      }
+      return tops;
+    });
   }
 
-  async safeBeyond(heads: Record<string, number>): Promise<OutboxEvent[]> {
+  async settle(
+    changes: { id: string; sent: EventRow["sent"] }[],
+    reply: Pick<PushReply, "incarnation" | "heads">,
+  ): Promise<{ lost: number }> {
     const who = (await this.identity())?.device;
-    const rows = await this.#rows();
-    return rows.filter(
-      (row) =>
-        row.device === who && (row.sent === "safe" || row.sent === "kept-aside") && row.seq > (heads[row.stream] ?? 0),
-    );
-  }
-
-  async safeElsewhere(incarnation: string): Promise<OutboxEvent[]> {
-    const known = await this.meta("incarnation");
-    if (known === undefined || known === incarnation) return [];
-    const who = (await this.identity())?.device;
-    return (await this.#rows()).filter((row) => row.device !== who && row.sent === "safe");
-  }
-
-  async settle(changes: { id: string; sent: EventRow["sent"] }[], incarnation: string): Promise<void> {
+    let lost = 0;
     await this.#connection.write(["events", "meta"], async (tx) => {
       const events = tx.objectStore("events");
       for (const { id, sent } of changes) {
         const row = await events.get(id);
         if (row) await events.put({ ...row, sent });
       }
-      await tx.objectStore("meta").put(incarnation, "incarnation");
+      const known = await tx.objectStore("meta").get("incarnation");
+      const another = known !== undefined && known !== reply.incarnation;
+      // the heads speak of the present id; what earlier ids wrote is lost only with the whole database
+      const missing = (row: EventRow): boolean =>
+        row.device === who ? row.seq > (reply.heads[row.stream] ?? 0) : another;
+      for (const sent of ["safe", "kept-aside"] as const) {
+        lost += await unsettle(tx, sent, missing, another ? null : reply.heads);
+      }
+      await tx.objectStore("meta").put(reply.incarnation, "incarnation");
     });
-    if (changes.length > 0) this.#tell(true);
+    if (changes.length + lost > 0) this.#tell(true);
+    return { lost };
   }
 
   // --- drafts: marks that are not kept yet
@@ -239,8 +239,9 @@ export class DeviceStore implements OutboxStore {
 
   async received(stream: StreamName): Promise<ReceivedRow[]> {
     const name = streamKey(stream);
-    const range = IDBKeyRange.bound([name, 0], [name, Number.MAX_SAFE_INTEGER]);
-    return this.#connection.run((database) => database.getAll("received", range));
+    return this.#connection.run((database) =>
+      database.getAll("received", IDBKeyRange.bound([name, ""], [name, "\uffff"])),
+    );
   }
 
   async receivedStreams(): Promise<string[]> {
@@ -248,14 +249,18 @@ export class DeviceStore implements OutboxStore {
     return [...new Set(keys.map(([stream]) => stream))];
   }
 
-  /** Keeps received events; `anew` forgets what was received of the stream before (new incarnation, or revealed). */
-  async keepReceived(stream: StreamName, events: StoredEvent[], anew: boolean): Promise<void> {
+  /**
+   * Keeps received events, by their hash, beside what was kept before: nothing is forgotten because a server no longer
+   * has it. A text replaces the outline of its event, never the other way round.
+   */
+  async keepReceived(stream: StreamName, events: StoredEvent[]): Promise<void> {
     const name = streamKey(stream);
     await this.#connection.write(["received"], async (tx) => {
       const store = tx.objectStore("received");
-      if (anew) await store.delete(IDBKeyRange.bound([name, 0], [name, Number.MAX_SAFE_INTEGER]));
-      for (const { position, hash, text, outline } of events)
-        await store.put({ stream: name, position, hash, text, outline });
+      for (const { hash, text, outline } of events) {
+        const before = await store.get([name, hash]);
+        if (!before || before.text === null) await store.put({ stream: name, hash, text, outline });
+      }
     });
     this.#tell(true);
   }
@@ -295,6 +300,32 @@ export class DeviceStore implements OutboxStore {
           ),
     );
   }
+}
+
+const allOf = (sent: EventRow["sent"]): IDBKeyRange =>
+  IDBKeyRange.bound([sent, "", 0], [sent, "\uffff", Number.MAX_SAFE_INTEGER]);
+
+/** Makes events unsent again that the server lacks; looks at keys first, and at rows only beyond a stream's head. */
+async function unsettle(
+  tx: WriteTransaction,
+  sent: EventRow["sent"],
+  missing: (row: EventRow) => boolean,
+  heads: Record<string, number> | null,
+): Promise<number> {
+  const ids: string[] = [];
+  let cursor = await tx.objectStore("events").index("sent").openKeyCursor(allOf(sent));
+  for (; cursor; cursor = await cursor.continue()) {
+    const [, stream, seq] = cursor.key;
+    if (heads === null || seq > (heads[stream] ?? 0)) ids.push(cursor.primaryKey);
+  }
+  let changed = 0;
+  for (const id of ids) {
+    const row = await tx.objectStore("events").get(id);
+    if (!row || !missing(row)) continue;
+    await tx.objectStore("events").put({ ...row, sent: "unsent" });
+    changed += 1;
+  }
+  return changed;
 }
 
 function factOf(row: EventRow): Fact | null {

@@ -24,7 +24,7 @@ export type Ballot = {
   admission: string | null;
 };
 
-export type TrayStatus = "waiting" | "open" | "answered" | "stopped" | "contested" | "voided";
+export type TrayStatus = "waiting" | "open" | "answered" | "stopped" | "contested" | "voided" | "replaced";
 
 export type TrayState = BlindTray & {
   status: TrayStatus;
@@ -63,7 +63,7 @@ export function foldStudy(facts: Iterable<Fact>): StudyState {
   const known = new Map<string, Fact>();
   for (const fact of facts) {
     const before = known.get(fact.id);
-    if (!before || (before.outline && !fact.outline)) known.set(fact.id, fact);
+    if (!before || fuller(fact, before)) known.set(fact.id, fact);
   }
   const sorted = [...known.values()].sort((a, b) => (a.id < b.id ? -1 : 1));
   const of = <K extends Kind>(kind: K) => sorted.filter((fact): fact is FactOf<K> => fact.kind === kind);
@@ -100,6 +100,10 @@ export function foldStudy(facts: Iterable<Fact>): StudyState {
   };
 }
 
+/** Of two facts with one id: the one with a text; of two texts (a conflict) the one with the lower hash, everywhere. */
+const fuller = (fact: Fact, before: Fact): boolean =>
+  fact.outline === before.outline ? fact.hash < before.hash : before.outline;
+
 type Rulings = {
   heads: { close: Heads | null; reveal: Heads | null };
   voids: FactOf<"ballot-voided">[];
@@ -131,7 +135,17 @@ function foldTrays(sorted: Fact[], planned: BlindTray[], rulings: Rulings) {
     for (const ballot of mine) judgeBallot(ballot, rulings);
     trays.set(tray.tray, judgeTray(tray, mine, rulings));
   }
+  takeReplacedOut(trays);
   return { trays, offPlan };
+}
+
+/** A tray that a counted spare was served instead of does not count beside it: one person, one answer. */
+function takeReplacedOut(trays: Map<number, TrayState>): void {
+  const spares = [...trays.values()].filter((tray) => tray.counted && tray.served?.body.instead != null);
+  for (const spare of spares) {
+    const replaced = trays.get(spare.served?.body.instead ?? 0);
+    if (replaced?.counted) trays.set(replaced.tray, { ...replaced, status: "replaced", counted: null });
+  }
 }
 
 type BallotFact = FactOf<"tray-opened" | "answer-kept" | "remark-kept" | "tray-finished" | "tray-stopped">;

@@ -9,23 +9,24 @@ import { type ProblemData, problem } from "../model/problem.ts";
 export const sentStates = ["unsent", "safe", "kept-aside", "refused"] as const;
 export type SentState = (typeof sentStates)[number];
 
-/** An event as the device keeps it. `text` never changes once written. */
-export type OutboxEvent = { id: string; stream: string; seq: number; text: string; sent: SentState };
+/** An event as the device keeps it. `text` never changes once written; `own`: written under the present id. */
+export type OutboxEvent = { id: string; stream: string; seq: number; text: string; sent: SentState; own: boolean };
 
 /** What the store of a device must be able to do for sending; `device/store` does it on IndexedDB. */
 export type OutboxStore = {
   /** Unsent events in order of stream and sequence number, at most `max` and about `bytes` of text. */
   unsent(max: number, bytes: number): Promise<{ events: OutboxEvent[]; attachments: Attachment[] }>;
-  /**
-   * Events counted as safe that the device wrote under an earlier id, when the server is another incarnation than the
-   * one that took them: its heads say nothing of them.
-   */
-  safeElsewhere(incarnation: string): Promise<OutboxEvent[]>;
-  /** Highest own sequence number by stream, and all events that count as safe beyond a head. */
-  safeBeyond(heads: Record<string, number>): Promise<OutboxEvent[]>;
+  /** Highest sequence number by stream of what the device wrote under its present id. */
   topSeqs(): Promise<Record<string, number>>;
-  /** Applies the changes in one transaction and remembers the incarnation. */
-  settle(changes: { id: string; sent: SentState }[], incarnation: string): Promise<void>;
+  /**
+   * Takes a reply in, in one transaction: the new state of each event sent; events that counted as safe and lie beyond
+   * the server's heads become unsent again; so do those of earlier ids when the server is another incarnation, since
+   * its heads say nothing of them.
+   */
+  settle(
+    changes: { id: string; sent: SentState }[],
+    reply: Pick<PushReply, "incarnation" | "heads">,
+  ): Promise<{ lost: number }>;
 };
 
 export type PushOutcome =
@@ -77,17 +78,11 @@ export async function sendAll(
     const tops = await store.topSeqs();
     if (Object.entries(reply.heads).some(([stream, head]) => head > (tops[stream] ?? 0)))
       return { done: "rolled-back" };
-    const strayed = await store.safeElsewhere(reply.incarnation);
-    await store.settle(changes, reply.incarnation);
-    const lost = [...strayed, ...(await store.safeBeyond(reply.heads))];
-    if (lost.length > 0)
-      await store.settle(
-        lost.map(({ id }) => ({ id, sent: "unsent" })),
-        reply.incarnation,
-      );
+    const { lost } = await store.settle(changes, reply);
     // somebody else writes under this device's id: a clone, or this device before it was rolled back
-    if (reply.verdicts.some(({ verdict }) => verdict === "fork")) return { done: "rolled-back" };
-    if (lost.length > 0) {
+    const forks = new Set(reply.verdicts.filter(({ verdict }) => verdict === "fork").map(({ id }) => id));
+    if (events.some((event) => event.own && forks.has(event.id))) return { done: "rolled-back" };
+    if (lost > 0) {
       refills += 1;
       // a server that keeps losing what it acknowledged must not be asked for ever
       if (refills > 3) return failed("it does not keep what it acknowledges");

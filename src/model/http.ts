@@ -106,6 +106,8 @@ export const eventsReply = z.strictObject({
   /** Events kept aside: conflicts, forks, and ones not to be judged yet. */
   quarantined: count,
   held: count,
+  /** By device: the highest gapless sequence number held of this study, events kept aside or held included. */
+  heads,
   events: z.array(storedEvent),
 });
 export type EventsReply = z.infer<typeof eventsReply>;

@@ -69,6 +69,7 @@ export type ProblemDetails = {
   "server/busy": Record<string, never>;
   "server/storage": Record<string, never>;
   "server/internal": { errorId: string };
+  "server/unknown-problem": { code: string };
   "request/invalid": { where: string; expected: string };
   "request/too-large": { limit: string };
   "request/too-many": { seconds: number };

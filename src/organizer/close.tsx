@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { knownFacts } from "../device/pull.ts";
+import { seenHeads } from "../device/pull.ts";
 import { trayLabel } from "../model/tray.ts";
 import { listed } from "../words/en/organizer.ts";
 import { heard, lockWords } from "../words/en/organizer-lock.ts";
@@ -33,7 +33,7 @@ export function CloseStudy({ id, state, fetching }: StudyProps) {
       // the newest there is to see; when the server is away, the page has said what that means
       await fetchStudy(lead, id).catch(() => undefined);
       const latest = await fetchDevices(lead).catch(() => devices.list ?? []);
-      const body = closeBody(await knownFacts(lead.store, stream), holdings(latest, id), note.trim());
+      const body = closeBody(await seenHeads(lead.store, stream), holdings(latest, id), note.trim());
       await appendEvent(lead, { stream, kind: "study-closed", body, mark: `close ${id}` });
       window.location.hash = studyAddress(id);
     });

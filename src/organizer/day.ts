@@ -1,6 +1,5 @@
-import { headsOf } from "../log/chain.ts";
 import type { Ballot, StudyState, TrayState, TrayStatus } from "../log/fold.ts";
-import type { Body, Fact } from "../model/event.ts";
+import type { Body, Heads } from "../model/event.ts";
 import type { DeviceInfo } from "../model/http.ts";
 
 /** Planned trays that are answered, of all planned; spares are counted beside them once they are answered. */
@@ -108,8 +107,8 @@ export const tabletsOf = (devices: DeviceInfo[], study: string): DeviceInfo[] =>
  * The body of a close: what it saw, and how many records are known to be missing. Heads are gapless: nothing that was
  * withheld can slip in behind them later and count.
  */
-export const closeBody = (facts: Iterable<Fact>, holding: Holding[], note: string): Body<"study-closed"> => ({
-  heads: headsOf(facts),
+export const closeBody = (heads: Heads, holding: Holding[], note: string): Body<"study-closed"> => ({
+  heads,
   knownUnsent: holding.reduce((sum, { unsent }) => sum + unsent, 0),
   note,
 });

@@ -1,6 +1,5 @@
 import { useState } from "preact/hooks";
-import { knownFacts } from "../device/pull.ts";
-import { headsOf } from "../log/chain.ts";
+import { seenHeads } from "../device/pull.ts";
 import type { StudyState } from "../log/fold.ts";
 import type { Body } from "../model/event.ts";
 import type { OpenedKey } from "../model/key.ts";
@@ -148,7 +147,7 @@ function Warnings({ id, state, fetched }: { id: string; state: StudyState; fetch
 async function revealNow(lead: Lead, id: string, opened: OpenedKey): Promise<void> {
   const stream = { kind: "study" as const, id };
   await fetchStudy(lead, id).catch(() => undefined); // the page has said what an unreachable server means
-  const heads = headsOf(await knownFacts(lead.store, stream));
+  const heads = await seenHeads(lead.store, stream);
   await appendEvent(lead, { stream, kind: "key-revealed", body: { heads, opened }, mark: `reveal ${id}` });
   await lead.sendNow();
   await fetchStudy(lead, id).catch(() => undefined);

@@ -91,7 +91,7 @@ export const cases: Case[] = [
         await store.append(tabletA, at, finished(1));
         await store.saveDraft("d", 1);
         await store.dropDraft("d");
-        await store.settle([], study);
+        await store.settle([], { incarnation: study, heads: {} });
         await store.saveName("seat 1", "x");
       });
       equal([asked.length >= 5, [...new Set(asked)]], [true, ["strict"]], "durability of each write");

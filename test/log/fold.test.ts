@@ -114,6 +114,29 @@ test("a spare answered without a note that it was served is left out and shown",
   expect(record.departures).toContainEqual({ what: "spare-unexplained", tray: 4 });
 });
 
+test("a tray that a counted spare was served instead of does not count beside it, whichever answer came first", () => {
+  const log = new Writer();
+  const facts = [log.lock(), log.write(lead, "spare-served", { tray: 4, instead: 3, reason: "replaces", note: "" })];
+  facts.push(...log.ballot(tabletB, 3, "385"));
+  expect(foldStudy(facts).trays.get(3)?.status).toBe("answered");
+  facts.push(...log.ballot(tabletA, 4, "813"));
+  const state = foldStudy(facts);
+  expect([state.trays.get(3)?.status, state.trays.get(3)?.counted]).toEqual(["replaced", null]);
+  expect(state.trays.get(4)?.status).toBe("answered");
+});
+
+test("two full texts of one id: the one with the lower hash counts, in both orders", () => {
+  const log = new Writer();
+  const [opened, answer] = [log.lock(), log.ballot(tabletA, 1, "309")];
+  const other = { ...answer[1], hash: "0".repeat(64), body: { ...answer[1]?.body, choice: "482" } } as Fact;
+  for (const facts of [
+    [opened, ...answer, other],
+    [other, opened, ...answer],
+  ]) {
+    expect(foldStudy(facts).trays.get(1)?.counted?.answer?.choice).toBe("482");
+  }
+});
+
 test("D8: an answer to a tray the plan does not have, or with a code of another tray, is kept aside and shown", () => {
   const log = new Writer();
   const state = foldStudy([log.lock(), ...log.ballot(tabletA, 77, "309"), ...log.ballot(tabletA, 1, "518")]);

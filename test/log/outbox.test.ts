@@ -19,20 +19,18 @@ class MemoryStore implements OutboxStore {
     }));
   }
   async unsent(max: number) {
-    return { events: this.rows.filter((row) => row.sent === "unsent").slice(0, max), attachments: [] };
-  }
-  async safeBeyond(heads: Record<string, number>) {
-    return this.rows.filter((row) => row.sent === "safe" && row.seq > (heads[row.stream] ?? 0));
-  }
-  async safeElsewhere() {
-    return [];
+    const waiting = this.rows.filter((row) => row.sent === "unsent").slice(0, max);
+    return { events: waiting.map((row) => ({ ...row, own: true })), attachments: [] };
   }
   async topSeqs() {
     return { "study:s": this.rows.length };
   }
-  async settle(changes: { id: string; sent: SentState }[], incarnation: string) {
-    this.incarnation = incarnation;
+  async settle(changes: { id: string; sent: SentState }[], reply: Pick<PushReply, "incarnation" | "heads">) {
+    this.incarnation = reply.incarnation;
     for (const { id, sent } of changes) for (const row of this.rows) if (row.id === id) row.sent = sent;
+    const lost = this.rows.filter((row) => row.sent === "safe" && row.seq > (reply.heads[row.stream] ?? 0));
+    for (const row of lost) row.sent = "unsent";
+    return { lost: lost.length };
   }
   count(sent: SentState): number {
     return this.rows.filter((row) => row.sent === sent).length;

@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, test } from "vitest";
+import { headsOf } from "../../src/log/chain.ts";
 import { outlineOf, readOutline } from "../../src/log/facts.ts";
 import { foldStudy } from "../../src/log/fold.ts";
 import type { Fact } from "../../src/model/event.ts";
@@ -84,12 +85,12 @@ describe("the close", () => {
   test("it names the last event of every device it knows of, the lead's own too", () => {
     facts.push(...log.ballot(tabletA, 1, "482"), ...log.ballot(tabletB, 2, "264"));
     facts.push(log.write(lead, "paper-printed", { paper: "labels", reprint: false }));
-    expect(closeBody(blindly(facts), [], "").heads).toEqual({ [lead]: 2, [tabletA]: 3, [tabletB]: 3 });
+    expect(closeBody(headsOf(blindly(facts)), [], "").heads).toEqual({ [lead]: 2, [tabletA]: 3, [tabletB]: 3 });
   });
 
   test("a ballot that comes in afterwards is late, until it is admitted", () => {
     facts.push(...log.ballot(tabletA, 1, "482"));
-    facts.push(log.write(lead, "study-closed", closeBody(facts, [], "")));
+    facts.push(log.write(lead, "study-closed", closeBody(headsOf(facts), [], "")));
     facts.push(...log.ballot(tabletB, 2, "264"));
     expect(statuses()).toEqual(["answered", "late", "waiting", "spare"]);
     const [late] = lateBallots(foldStudy(blindly(facts)));
@@ -124,7 +125,7 @@ describe("the close", () => {
       study,
     );
     expect(holding.map(({ name, unsent }) => `${name} ${unsent}`)).toEqual(["Booth 2 3", "Booth 3 2"]);
-    expect(closeBody(facts, holding, "two tablets were left in the van")).toMatchObject({
+    expect(closeBody(headsOf(facts), holding, "two tablets were left in the van")).toMatchObject({
       knownUnsent: 5,
       note: "two tablets were left in the van",
     });

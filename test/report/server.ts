@@ -57,6 +57,7 @@ function eventsFor(texts: string[], revealed: boolean, after: number): EventsRep
   return {
     incarnation,
     revealed,
+    heads: {},
     head: texts.length,
     quarantined: 0,
     held: 0,

@@ -79,6 +79,12 @@ export async function asideCounts(db: Db, study: string): Promise<{ quarantined:
   return { quarantined: Number(quarantined.n), held: Number(held.n) };
 }
 
+/** How far each device's events of a study are held without a gap, those kept aside or held included. */
+export async function headsOfStudy(db: Db, study: string): Promise<Record<string, number>> {
+  const rows = await db.selectFrom("heads").select(["device", "head"]).where("stream", "=", key(study)).execute();
+  return Object.fromEntries(rows.map(({ device, head }) => [device, Number(head)]));
+}
+
 /** The event that locked a study: of two, the one with the lower id, as in the fold. */
 export async function lockEvent(db: Db, study: string): Promise<string | null> {
   const row = await db

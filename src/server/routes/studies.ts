@@ -5,7 +5,15 @@ import { isPanelKind } from "../../model/event.ts";
 import { eventsReply, remarksReply, type StoredEvent, studiesReply } from "../../model/http.ts";
 import { problem } from "../../model/problem.ts";
 import { id as idSchema, read } from "../../model/schema.ts";
-import { allStudies, asideCounts, type EventRow, eventsAfter, remarksOf, studyHead } from "../query/studies.ts";
+import {
+  allStudies,
+  asideCounts,
+  type EventRow,
+  eventsAfter,
+  headsOfStudy,
+  remarksOf,
+  studyHead,
+} from "../query/studies.ts";
 import { callerOf, type House, serve } from "../serve.ts";
 
 const params = z.object({ id: idSchema });
@@ -34,6 +42,7 @@ export function studyRoutes(app: FastifyInstance, { store, presence }: House): v
       revealed,
       head,
       ...(await asideCounts(store.db, id)),
+      heads: await headsOfStudy(store.db, id),
       events: rows.map((row) => shown(row, revealed)),
     };
   });

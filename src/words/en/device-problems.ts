@@ -47,6 +47,8 @@ export const deviceProblems: Sentences = {
   "server/busy": () => "The server is busy. It will be tried again by itself.",
   "server/storage": () =>
     "The server could not store this: its disk is full or locked. It will be tried again; what you did is kept on this device.",
+  "server/unknown-problem": (d) =>
+    `The server reported “${d.code}”, which this version of Cloche does not know. Reload with the network on to get the newer one; nothing is lost.`,
   "server/internal": (d) =>
     `Something went wrong on the server. Nothing was lost. Error ${d.errorId} in its log tells more.`,
   "request/invalid": (d) => `The request was not understood: “${d.where}” must be ${d.expected}.`,

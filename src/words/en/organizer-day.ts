@@ -45,6 +45,7 @@ export const dayWords = {
     stopped: "stopped",
     contested: "two tablets: settle",
     voided: "void",
+    replaced: "replaced by a spare",
     late: "late: look",
     spare: "spare",
   },
