@@ -8,7 +8,7 @@ import { type Fetch, type Lead, LeadContext } from "./app-context.ts";
 import { Bar } from "./bar.tsx";
 import type { KeepState } from "./draft-keeper.ts";
 import { watchOf } from "./facts.ts";
-import { heldKey, heldStudy } from "./key-memory.ts";
+import { keyMemory } from "./key-memory.ts";
 import { Page } from "./page.tsx";
 import { papersAddress, type Route, readRoute, studiesAddress } from "./route.ts";
 import { Setup } from "./setup.tsx";
@@ -16,6 +16,9 @@ import type { Sent } from "./status.ts";
 import { Studies } from "./studies.tsx";
 import { Study } from "./study.tsx";
 import { Tablets } from "./tablets.tsx";
+
+/** How often it is looked whether the time of an opened key is over. */
+const lookEveryMs = 10_000;
 
 export type AppProps = {
   store: DeviceStore;
@@ -30,19 +33,21 @@ export type AppProps = {
 
 /** The lead's app: who this browser is, where it stands, and what went wrong. */
 export function App(props: AppProps) {
-  const { store, fetcher } = props;
+  const { store, fetcher, now } = props;
   const route = useRoute();
   const who = useReading(() => store.identity(), watchOf(store), []);
   const [accept, setAccept] = useState<(() => void) | null>(null);
   useEffect(() => props.onUpdate((take) => setAccept(() => take)), []);
   useEffect(() => {
+    const place = route.page === "papers" ? { study: route.id, paper: route.paper } : null;
+    const study = keyMemory.held(now())?.study ?? null;
+    const then = keyMemory.goTo(place);
     // what was opened in this page must not outlive the papers: strings cannot be wiped, a page can
-    const study = heldStudy();
-    if (study === null || (route.page === "papers" && route.id === study)) return;
+    if (then === "drop") window.location.reload();
     // nobody leaves while the passphrase is still to be written down
-    if (heldKey(study)?.passphrase) window.location.hash = papersAddress(study);
-    else window.location.reload();
+    if (then === "back" && study !== null) window.location.hash = papersAddress(study);
   }, [route]);
+  useEffect(() => watchTheKey(now), []);
   if (who === undefined) return null;
   return (
     <div class="sheet">
@@ -61,6 +66,17 @@ export function App(props: AppProps) {
       {accept ? <UpdateLine accept={accept} /> : null}
     </div>
   );
+}
+
+/** Loads the page anew once the time of an opened key is over, whether or not anybody is there. */
+function watchTheKey(now: () => string): () => void {
+  let held = false;
+  const timer = setInterval(() => {
+    const still = keyMemory.held(now()) !== null;
+    if (held && !still) window.location.reload();
+    held = still;
+  }, lookEveryMs);
+  return () => clearInterval(timer);
 }
 
 function Enrolled(props: AppProps & { who: Identity; route: Route }) {

@@ -13,7 +13,7 @@ import { openPartSentence } from "../words/en/planning.ts";
 import { sentenceOf } from "../words/problem-sentence.ts";
 import { appendEvent, type Lead, useLead } from "./app-context.ts";
 import { fetchStudy } from "./facts.ts";
-import { holdKey } from "./key-memory.ts";
+import { keyMemory } from "./key-memory.ts";
 import { lockPlan, requireSecure } from "./lock.ts";
 import { Page } from "./page.tsx";
 import { fieldOf, pagePartOf } from "./plan-edit.ts";
@@ -113,7 +113,7 @@ async function lockNow(lead: Lead, id: string, plan: Plan): Promise<void> {
   if (fact.kind !== "study-locked" || fact.body.sealed.commitment !== body.sealed.commitment) {
     throw problem("lock/already-locked");
   }
-  holdKey({ study: id, opened, passphrase, fresh: true });
+  keyMemory.hold({ study: id, opened, passphrase, fresh: true, paper: null }, lead.now());
 }
 
 function insecure(): unknown {

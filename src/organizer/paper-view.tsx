@@ -1,3 +1,4 @@
+import type { FactOf } from "../log/fold.ts";
 import type { Body, Paper } from "../model/event.ts";
 import { paperNames, paperWords } from "../words/en/organizer-papers.ts";
 import { Choice } from "./fields.tsx";
@@ -8,18 +9,26 @@ import { KitchenByProduct, KitchenByTray } from "./paper-kitchen.tsx";
 import { Labels, useFirstLabel } from "./paper-labels.tsx";
 import { SealedPage } from "./paper-sealed.tsx";
 import { NameTools, Seating, useNames } from "./paper-seating.tsx";
+import { showsKey } from "./print-rules.ts";
 import { ProblemNote } from "./problem-note.tsx";
 import { papersAddress } from "./route.ts";
 import { usePrint } from "./use-print.ts";
 
 type Lock = Body<"study-locked">;
-type Props = { id: string; lock: Lock; paper: Paper; held: HeldKey | null };
+type Props = {
+  id: string;
+  lock: Lock;
+  paper: Paper;
+  held: HeldKey | null;
+  printed: readonly FactOf<"paper-printed">[];
+  /** A print is over. */
+  onOver: () => void;
+};
 
 /** One paper: how it will look, and the button that prints it. */
-export function PaperView({ id, lock, paper, held }: Props) {
-  // a free paper printed while the key happens to be open is no reprint of the key
-  const keyPaper = paper === "kitchen-by-product" || paper === "kitchen-by-tray" || paper === "sealed-page";
-  const { size, setSize, print, thrown } = usePrint(id, keyPaper ? held : null);
+export function PaperView({ id, lock, paper, held, printed, onOver }: Props) {
+  const covered = held?.paper === paper;
+  const { size, setSize, print, thrown } = usePrint({ study: id, paper, printed, covered, onOver });
   const [first, firstField] = useFirstLabel(size);
   const names = useNames(id);
   return (
@@ -29,12 +38,13 @@ export function PaperView({ id, lock, paper, held }: Props) {
           <a href={papersAddress(id)}>{paperWords.back}</a>
         </p>
         <p>{paperWords.what[paper]}</p>
+        {showsKey(paper) ? <p>{paperWords.sizeFirst}</p> : null}
         <div class="print-tools">
           <Choice id="paper-size" legend={paperWords.size} options={paperWords.sizes} value={size} onChange={setSize} />
           {paper === "labels" ? firstField : null}
           {paper === "seating" ? <NameTools id={id} lock={lock} names={names} /> : null}
           <p>
-            <button type="button" class="next" onClick={() => print(paper)}>
+            <button type="button" class="next" onClick={print}>
               {paperWords.print}
             </button>
           </p>

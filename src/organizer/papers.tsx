@@ -3,29 +3,51 @@ import type { FactOf, StudyState } from "../log/fold.ts";
 import { type Paper, papers } from "../model/event.ts";
 import { organizer } from "../words/en/organizer.ts";
 import { paperNames, paperWords } from "../words/en/organizer-papers.ts";
-import { type HeldKey, heldKey, holdKey } from "./key-memory.ts";
-import { type Opener, OpenerFields, openWith } from "./open-key.tsx";
+import { useLead } from "./app-context.ts";
+import { type HeldKey, keyMemory } from "./key-memory.ts";
+import { OpenForPrint } from "./open-for-print.tsx";
 import { Page } from "./page.tsx";
 import { PaperView } from "./paper-view.tsx";
 import { PassphraseOnce } from "./passphrase-once.tsx";
-import { ProblemNote } from "./problem-note.tsx";
+import { keyPapers, mayShow, showsKey } from "./print-rules.ts";
 import { papersAddress } from "./route.ts";
-import { BackToDay, useDoing } from "./step-parts.tsx";
+import { BackToDay } from "./step-parts.tsx";
 import type { StudyProps } from "./study.tsx";
-
-export const keyPapers = ["kitchen-by-product", "kitchen-by-tray", "sealed-page"] as const satisfies readonly Paper[];
-export const showsKey = (paper: Paper): boolean => (keyPapers as readonly Paper[]).includes(paper);
 
 type Props = StudyProps & { lock: FactOf<"study-locked">; paper: Paper | null };
 
 /** The papers of a locked study. Right after the lock nothing comes before the passphrase. */
 export function Papers({ id, state, lock, paper }: Props) {
-  const [held, setHeld] = useState<HeldKey | null>(() => heldKey(id));
-  const look = (): void => setHeld(heldKey(id));
-  if (held?.passphrase) return <PassphraseOnce id={id} lock={lock.body} held={held} onWritten={look} />;
+  const lead = useLead();
+  const [held, setHeld] = useState<HeldKey | null>(() => keyMemory.held(lead.now(), id));
+  // settled when the page opens: a paper must not vanish under its own print dialog because the print is in the log now
+  const [shown, setShown] = useState(() => paper !== null && mayShow(paper, held, state.papers));
+  const look = (): HeldKey | null => {
+    const now = keyMemory.held(lead.now(), id);
+    setHeld(now);
+    return now;
+  };
+  if (held?.passphrase) {
+    const written = (): void => {
+      const now = look();
+      setShown(paper !== null && mayShow(paper, now, state.papers));
+    };
+    return <PassphraseOnce id={id} lock={lock.body} held={held} printed={state.papers} onWritten={written} />;
+  }
   if (paper === null) return <PaperList id={id} state={state} held={held} />;
-  if (showsKey(paper) && held === null) return <OpenForPrint id={id} lock={lock} paper={paper} onOpen={look} />;
-  return <PaperView id={id} lock={lock.body} paper={paper} held={held} />;
+  if (!shown) {
+    const open = (): void => {
+      look();
+      setShown(true);
+    };
+    return <OpenForPrint id={id} lock={lock.body} paper={paper} printed={state.papers} onOpen={open} />;
+  }
+  const over = (): void => {
+    if (!showsKey(paper)) return;
+    setShown(false);
+    if (keyMemory.printed(paper) === "drop") window.location.reload();
+  };
+  return <PaperView id={id} lock={lock.body} paper={paper} held={held} printed={state.papers} onOver={over} />;
 }
 
 function PaperList({ id, state, held }: { id: string; state: StudyState; held: HeldKey | null }) {
@@ -41,6 +63,7 @@ function PaperList({ id, state, held }: { id: string; state: StudyState; held: H
       <section>
         <h2>{paperWords.withKey}</h2>
         <p>{paperWords.withKeyNote}</p>
+        <p>{paperWords.withKeyRule}</p>
         <PaperLinks id={id} state={state} list={keyPapers} />
       </section>
       <section>
@@ -69,60 +92,5 @@ function PaperLinks({ id, state, list }: { id: string; state: StudyState; list: 
         );
       })}
     </dl>
-  );
-}
-
-type OpenProps = { id: string; lock: FactOf<"study-locked">; paper: Paper; onOpen: () => void };
-
-/** Opens the key in the memory of this page, to print a paper again. */
-function OpenForPrint({ id, lock, paper, onOpen }: OpenProps) {
-  const words = paperWords.open;
-  const doing = useDoing();
-  const [opener, setOpener] = useState<Opener>({ by: "passphrase", text: "" });
-  const [missing, setMissing] = useState(false);
-  const submit = (): void => {
-    if (opener.text.trim() === "") {
-      setMissing(true);
-      return;
-    }
-    doing.run(async () => {
-      holdKey({ study: id, opened: await openWith(opener, lock.body), passphrase: null, fresh: false });
-      onOpen();
-    });
-  };
-  return (
-    <Page heading={words.heading} windowTitle={paperNames[paper]}>
-      <p class="fine under">
-        <a href={papersAddress(id)}>{paperWords.back}</a>
-      </p>
-      <p class="lead-in">{paperNames[paper]}</p>
-      <p>{words.lead}</p>
-      <form
-        class="stack"
-        onSubmit={(event) => {
-          event.preventDefault();
-          submit();
-        }}
-      >
-        <OpenerFields
-          opener={opener}
-          onOpener={(next) => {
-            setOpener(next);
-            setMissing(false);
-          }}
-        />
-        {missing ? (
-          <p class="wrong" role="alert">
-            {words.missing}
-          </p>
-        ) : null}
-        <ProblemNote thrown={doing.thrown} />
-        <p>
-          <button type="submit" class="next" aria-disabled={doing.busy ? "true" : undefined}>
-            {doing.busy ? words.working : words.action}
-          </button>
-        </p>
-      </form>
-    </Page>
   );
 }

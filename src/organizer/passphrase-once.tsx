@@ -1,23 +1,30 @@
 import { useEffect, useState } from "preact/hooks";
+import type { FactOf } from "../log/fold.ts";
 import type { Body } from "../model/event.ts";
 import { lockWords } from "../words/en/organizer-lock.ts";
+import { useLead } from "./app-context.ts";
 import { TextField } from "./fields.tsx";
-import { dropPassphrase, type HeldKey } from "./key-memory.ts";
+import { type HeldKey, keyMemory } from "./key-memory.ts";
 import { knowsPassphrase } from "./lock.ts";
 import { Page } from "./page.tsx";
 import { SealedPage } from "./paper-sealed.tsx";
 import { ProblemNote } from "./problem-note.tsx";
 import { usePrint } from "./use-print.ts";
 
-type Props = { id: string; lock: Body<"study-locked">; held: HeldKey; onWritten: () => void };
+const words = lockWords.once;
+
+type Props = {
+  id: string;
+  lock: Body<"study-locked">;
+  held: HeldKey;
+  printed: readonly FactOf<"paper-printed">[];
+  onWritten: () => void;
+};
 
 /** The one time the passphrase is shown. It goes on only when its first and last word were typed back. */
-export function PassphraseOnce({ id, lock, held, onWritten }: Props) {
-  const words = lockWords.once;
-  const { print, size, thrown } = usePrint(id, held);
-  const [first, setFirst] = useState("");
-  const [last, setLast] = useState("");
-  const [wrong, setWrong] = useState(false);
+export function PassphraseOnce({ id, lock, held, printed, onWritten }: Props) {
+  const lead = useLead();
+  const { print, size, thrown } = usePrint({ study: id, paper: "sealed-page", printed, covered: false });
   const passphrase = held.passphrase ?? "";
   useEffect(() => {
     // whoever closes the window now may lose the only way in
@@ -25,16 +32,10 @@ export function PassphraseOnce({ id, lock, held, onWritten }: Props) {
     window.addEventListener("beforeunload", warn);
     return () => window.removeEventListener("beforeunload", warn);
   }, []);
-
-  const submit = (): void => {
-    if (!knowsPassphrase(passphrase, first, last)) {
-      setWrong(true);
-      return;
-    }
-    dropPassphrase();
+  const written = (): void => {
+    keyMemory.dropPassphrase(lead.now());
     onWritten();
   };
-
   return (
     <>
       <Page heading={words.heading} windowTitle={words.heading}>
@@ -47,41 +48,52 @@ export function PassphraseOnce({ id, lock, held, onWritten }: Props) {
         <section>
           <p>{words.sealed}</p>
           <p>
-            <button type="button" onClick={() => print("sealed-page")}>
+            <button type="button" onClick={print}>
               {words.print}
             </button>
           </p>
           <ProblemNote thrown={thrown} />
           <p class="stop">{words.lost}</p>
         </section>
-        <section class="heavy">
-          <h2>{words.checkHeading}</h2>
-          <form
-            onSubmit={(event) => {
-              event.preventDefault();
-              submit();
-            }}
-          >
-            <div class="pair">
-              <TextField id="once-first" label={words.first} value={first} onInput={setFirst} />
-              <TextField id="once-last" label={words.last} value={last} onInput={setLast} />
-            </div>
-            {wrong ? (
-              <p class="wrong" role="alert">
-                {words.wrong}
-              </p>
-            ) : null}
-            <p class="after">
-              <button type="submit" class="next">
-                {words.submit}
-              </button>
-            </p>
-          </form>
-        </section>
+        <WrittenDown passphrase={passphrase} onWritten={written} />
       </Page>
       <div class="print-only">
         <SealedPage lock={lock} opened={held.opened} passphrase={passphrase} size={size} />
       </div>
     </>
+  );
+}
+
+/** Its first and last word, typed back: whoever can do that has it on paper. */
+function WrittenDown({ passphrase, onWritten }: { passphrase: string; onWritten: () => void }) {
+  const [first, setFirst] = useState("");
+  const [last, setLast] = useState("");
+  const [wrong, setWrong] = useState(false);
+  return (
+    <section class="heavy">
+      <h2>{words.checkHeading}</h2>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (knowsPassphrase(passphrase, first, last)) onWritten();
+          else setWrong(true);
+        }}
+      >
+        <div class="pair">
+          <TextField id="once-first" label={words.first} value={first} onInput={setFirst} />
+          <TextField id="once-last" label={words.last} value={last} onInput={setLast} />
+        </div>
+        {wrong ? (
+          <p class="wrong" role="alert">
+            {words.wrong}
+          </p>
+        ) : null}
+        <p class="after">
+          <button type="submit" class="next">
+            {words.submit}
+          </button>
+        </p>
+      </form>
+    </section>
   );
 }

@@ -20,6 +20,8 @@ export const paperWords = {
   withKey: "With the key",
   withKeyNote:
     "They say which code is which. They go to whoever fills the cups, and come back to the lead when the trays are filled.",
+  withKeyRule:
+    "After the lock each can be printed once without more ado. To print one again, or after leaving the papers, the key must be opened for it; the report names every paper that was printed again.",
   withoutKey: "Without the key",
   what: {
     "kitchen-by-product": "Which codes are filled from which pot, wave by wave.",
@@ -32,12 +34,17 @@ export const paperWords = {
   once: "printed",
   open: {
     heading: "This paper shows the key",
-    lead: "To print it again the key must be opened. The printing goes into the log, and into the report as a departure; it is no early look at answers.",
+    first: "To print it the key must be opened. The printing goes into the log.",
+    again:
+      "It was printed before. To print it again the key must be opened. That goes into the log, and into the report as a departure; it is no early look at answers.",
+    counts: "Opening it here counts as the printing, and is good for one.",
     action: "Open for printing",
     working: "Opening\u2026",
     missing: "Fill in what opens the key first.",
   },
   leave: "When you leave the papers, this page loads itself anew, so that nothing of the key stays in it.",
+  sizeFirst:
+    "Choose the size first. A browser does not say whether a print was canceled, so each one counts, and this page closes after it.",
   preview: "How it will look",
   print: "Print",
   printing: "One moment\u2026",
