@@ -1,14 +1,15 @@
 import * as z from "zod/mini";
 import { readEvent, writeEvent } from "../log/facts.ts";
-import type { OutboxEvent, OutboxStore } from "../log/outbox.ts";
+import type { OutboxEvent, OutboxStore, SentState } from "../log/outbox.ts";
 import type { Attachment, Body, Fact, Kind, StreamName } from "../model/event.ts";
 import { type PushReply, roles, type StoredEvent, streamKey } from "../model/http.ts";
 import { newEventId } from "../model/id.ts";
 import { type BlindPacket, blindPacket } from "../model/packet.ts";
 import { problem } from "../model/problem.ts";
 import { id } from "../model/schema.ts";
-import { Connection, type WriteTransaction } from "./connection.ts";
+import { Connection } from "./connection.ts";
 import type { EventRow, ReceivedRow } from "./database.ts";
+import { allOf, settleRows, topSeqs, unsentRows } from "./outbox-rows.ts";
 
 /** Who this device is to the server. */
 export const identity = z.strictObject({
@@ -139,8 +140,7 @@ export class DeviceStore implements OutboxStore {
   async counts(): Promise<{ total: number; unsent: number; aside: number }> {
     return this.#connection.run(async (database) => {
       const index = database.transaction("events").store.index("sent");
-      const of = (sent: string) =>
-        index.count(IDBKeyRange.bound([sent, "", 0], [sent, "\uffff", Number.MAX_SAFE_INTEGER]));
+      const of = (sent: SentState) => index.count(allOf(sent));
       const [total, unsent, aside, refused] = await Promise.all([
         database.count("events"),
         of("unsent"),
@@ -154,58 +154,18 @@ export class DeviceStore implements OutboxStore {
   // --- outbox
 
   async unsent(max: number, bytes: number): Promise<{ events: OutboxEvent[]; attachments: Attachment[] }> {
-    const who = (await this.identity())?.device;
-    return this.#connection.run(async (database) => {
-      const tx = database.transaction(["events", "attachments"]);
-      const events: OutboxEvent[] = [];
-      let size = 0;
-      const index = tx.objectStore("events").index("sent");
-      for (let cursor = await index.openCursor(allOf("unsent")); cursor; cursor = await cursor.continue()) {
-        size += cursor.value.text.length;
-        if (events.length >= max || (events.length > 0 && size > bytes)) break;
-        events.push({ ...cursor.value, own: cursor.value.device === who });
-      }
-      const found = await Promise.all(events.map((event) => tx.objectStore("attachments").get(event.id)));
-      return { events, attachments: found.filter((attachment) => attachment !== undefined) };
-    });
+    return unsentRows(this.#connection, (await this.identity())?.device, max, bytes);
   }
 
   async topSeqs(): Promise<Record<string, number>> {
-    const who = (await this.identity())?.device;
-    return this.#connection.run(async (database) => {
-      const tops: Record<string, number> = {};
-      // keys alone: this runs with every reply, and texts can be long
-      let cursor = await database.transaction("events").store.index("place").openKeyCursor();
-      for (; cursor; cursor = await cursor.continue()) {
-        const [stream, device, seq] = cursor.key;
-        if (device === who) tops[stream] = Math.max(tops[stream] ?? 0, seq);
-      }
-      return tops;
-    });
+    return topSeqs(this.#connection, (await this.identity())?.device);
   }
 
   async settle(
-    changes: { id: string; sent: EventRow["sent"] }[],
+    changes: { id: string; sent: SentState }[],
     reply: Pick<PushReply, "incarnation" | "heads">,
   ): Promise<{ lost: number }> {
-    const who = (await this.identity())?.device;
-    let lost = 0;
-    await this.#connection.write(["events", "meta"], async (tx) => {
-      const events = tx.objectStore("events");
-      for (const { id, sent } of changes) {
-        const row = await events.get(id);
-        if (row) await events.put({ ...row, sent });
-      }
-      const known = await tx.objectStore("meta").get("incarnation");
-      const another = known !== undefined && known !== reply.incarnation;
-      // the heads speak of the present id; what earlier ids wrote is lost only with the whole database
-      const missing = (row: EventRow): boolean =>
-        row.device === who ? row.seq > (reply.heads[row.stream] ?? 0) : another;
-      for (const sent of ["safe", "kept-aside"] as const) {
-        lost += await unsettle(tx, sent, missing, another ? null : reply.heads);
-      }
-      await tx.objectStore("meta").put(reply.incarnation, "incarnation");
-    });
+    const lost = await settleRows(this.#connection, (await this.identity())?.device, changes, reply);
     if (changes.length + lost > 0) this.#tell(true);
     return { lost };
   }
@@ -300,32 +260,6 @@ export class DeviceStore implements OutboxStore {
           ),
     );
   }
-}
-
-const allOf = (sent: EventRow["sent"]): IDBKeyRange =>
-  IDBKeyRange.bound([sent, "", 0], [sent, "\uffff", Number.MAX_SAFE_INTEGER]);
-
-/** Makes events unsent again that the server lacks; looks at keys first, and at rows only beyond a stream's head. */
-async function unsettle(
-  tx: WriteTransaction,
-  sent: EventRow["sent"],
-  missing: (row: EventRow) => boolean,
-  heads: Record<string, number> | null,
-): Promise<number> {
-  const ids: string[] = [];
-  let cursor = await tx.objectStore("events").index("sent").openKeyCursor(allOf(sent));
-  for (; cursor; cursor = await cursor.continue()) {
-    const [, stream, seq] = cursor.key;
-    if (heads === null || seq > (heads[stream] ?? 0)) ids.push(cursor.primaryKey);
-  }
-  let changed = 0;
-  for (const id of ids) {
-    const row = await tx.objectStore("events").get(id);
-    if (!row || !missing(row)) continue;
-    await tx.objectStore("events").put({ ...row, sent: "unsent" });
-    changed += 1;
-  }
-  return changed;
 }
 
 function factOf(row: EventRow): Fact | null {
