@@ -21,12 +21,15 @@ type Start =
 export function App({ parts, words = en }: { parts: AppParts; words?: PanelWords }) {
   const [start, setStart] = useState<Start>({ at: "starting" });
   const [tries, setTries] = useState(0);
+  const [accept, setAccept] = useState<(() => void) | null>(null);
   const sendNow = useRef(() => {});
   const session = useMemo(
     () => new Session({ ...parts, wordings: Object.keys(words.ballots), onKept: () => sendNow.current() }),
     [parts, words],
   );
   const { store, fetcher } = parts;
+  // once for the page, however often the tablet is enrolled again
+  useEffect(() => parts.watchForUpdate((take) => setAccept(() => take)), [parts]);
 
   useEffect(() => {
     let current = true;
@@ -75,7 +78,14 @@ export function App({ parts, words = en }: { parts: AppParts; words?: PanelWords
         />
       ) : null}
       {start.at === "ready" ? (
-        <OnDuty parts={parts} session={session} desk={desk} sendNow={sendNow} enrollAgain={() => void enrollAgain()} />
+        <OnDuty
+          parts={parts}
+          session={session}
+          desk={desk}
+          sendNow={sendNow}
+          enrollAgain={() => void enrollAgain()}
+          accept={accept}
+        />
       ) : null}
     </DeskContext.Provider>
   );

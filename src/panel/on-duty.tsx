@@ -22,14 +22,15 @@ type Props = {
   /** Set to what sends at once, for the session to call after something was kept. */
   sendNow: RefObject<() => void>;
   enrollAgain: () => void;
+  /** Takes the new version of the app that waits; null while none does. */
+  accept: (() => void) | null;
 };
 
 /** An enrolled tablet on duty: at rest, or with a tray in hand, and in touch with its server when there is one. */
-export function OnDuty({ parts, session, desk, sendNow, enrollAgain }: Props) {
+export function OnDuty({ parts, session, desk, sendNow, enrollAgain, accept }: Props) {
   const { store, clock } = parts;
   const state = useSession(session);
   const again = useLink(parts, session, sendNow);
-  const [accept, setAccept] = useState<(() => void) | null>(null);
   const [afresh, setAfresh] = useState(0);
   const standing = useReading(
     () => readStanding(store),
@@ -38,7 +39,6 @@ export function OnDuty({ parts, session, desk, sendNow, enrollAgain }: Props) {
   );
   useCover(session, state, clock);
   useReports(session);
-  useEffect(() => parts.watchForUpdate((take) => setAccept(() => take)), [parts]);
   const update = async (): Promise<boolean> => {
     if (await parts.anyTrayHeld()) return false;
     accept?.();

@@ -152,9 +152,12 @@ export class Session extends SessionBase {
   async rest(): Promise<void> {
     if (this.state.busy) return;
     this.turn += 1;
+    const { turn } = this;
     const { step, packet } = this.state;
     if (step.at === "question") this.saveDraft(); // with the time it was on screen
+    this.set({ busy: true }); // nothing may begin now that would end on a covered screen
     await this.saving;
+    if (turn !== this.turn) return; // the tray was stopped meanwhile: the calm page stays
     const tray = flow.trayOf(step);
     if (packet && tray) this.putDown(packet, tray);
     this.set(atRest);

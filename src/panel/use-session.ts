@@ -14,6 +14,9 @@ export function useSession(session: Session): SessionState {
   return state;
 }
 
+/** Something is being written when it is time to cover: how soon that is looked at again. */
+const lookAgainMs = 1000;
+
 /**
  * Covers what is on screen after a while without a touch or a key. Deletes nothing: a covered tray opens again with
  * its number, at the same place.
@@ -23,9 +26,13 @@ export function useCover(session: Session, { step, packet }: SessionState, clock
   useEffect(() => {
     if (limit === null) return;
     let cancel = () => {};
+    const cover = (): void => {
+      if (session.state.busy) cancel = clock.after(lookAgainMs, cover);
+      else void session.rest();
+    };
     const restart = (): void => {
       cancel();
-      cancel = clock.after(limit, () => void session.rest());
+      cancel = clock.after(limit, cover);
     };
     restart();
     const signs = ["pointerdown", "keydown", "input"];

@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { fireEvent, screen, waitFor, within } from "@testing-library/preact";
-import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { panel as words } from "../../src/words/en/panel.ts";
 import { problems } from "../../src/words/en/problems.ts";
 import { ask, button, codes, heading, newTablet, putAway, show, spoken, start, toQuestion, type } from "./hands.tsx";
@@ -10,7 +10,10 @@ let tablet: Tablet;
 beforeEach(() => {
   tablet = newTablet();
 });
-afterEach(() => putAway(tablet));
+afterEach(async () => {
+  vi.restoreAllMocks();
+  await putAway(tablet);
+});
 
 describe("enrolling", () => {
   test("a wrong code says so; a right one, with its name, leads to rest", async () => {
@@ -76,6 +79,7 @@ describe("around the trays", () => {
   });
 
   test("not known to the server any more: said, enrolled again under the old name too, and nothing is dropped", async () => {
+    const watch = vi.spyOn(tablet.parts, "watchForUpdate");
     await start(tablet);
     type("17-4");
     fireEvent.click(await screen.findByRole("button", { name: words.clearance.clear }));
@@ -93,6 +97,7 @@ describe("around the trays", () => {
     const sent = tablet.server.asked.find(({ path }) => path === "/api/enroll");
     expect(sent?.body).toMatchObject({ formerly: ["aaaaaaaa-aaaa-4aaa-8aaa-aaaaaaaaaaaa"] });
     expect(await tablet.events()).toEqual(["tray-opened 17"]);
+    expect(watch).toHaveBeenCalledTimes(1);
   });
 
   test("A16: the server holds more of this tablet than it does: no tray opens until the lead has seen it", async () => {
@@ -152,6 +157,27 @@ describe("around the trays", () => {
       expect(within(document.body).queryByLabelText(words.rest.field)).not.toBeNull();
     });
   });
+});
+
+test("a screen that could not be covered while something was being written is covered after that", async () => {
+  await start(tablet);
+  await toQuestion(tablet);
+  fireEvent.click(screen.getByRole("radio", { name: spoken(codes[1]) }));
+  let fail = (_reason: unknown): void => {};
+  vi.spyOn(tablet.store, "append").mockImplementation(
+    () =>
+      new Promise((_done, failed) => {
+        fail = failed;
+      }),
+  );
+  fireEvent.click(button(words.question.keep));
+  await waitFor(() => expect(tablet.store.append).toHaveBeenCalled());
+  tablet.clock.pass(10 * 60_000);
+  expect(screen.getByRole("heading", { name: ask })).toBeTruthy();
+  fail(new DOMException("full", "QuotaExceededError"));
+  await screen.findByRole("alert");
+  tablet.clock.pass(1000);
+  await heading(words.rest.title);
 });
 
 test("an error that nobody waits for is said in words, and the answer stays on the screen", async () => {

@@ -234,6 +234,26 @@ describe("coming back", () => {
     expect(tablet.awake).toBe(true);
   });
 
+  test("Keep this, pressed while the cover comes down, does nothing: the choice is there when the tray opens again", async () => {
+    await toQuestion();
+    session.pick(codes[1] ?? "");
+    await Promise.all([session.rest(), session.keep()]);
+    expect(session.state).toEqual({ step: { at: "rest" }, packet: null, busy: false, problem: null });
+    expect(await tablet.events()).not.toContain("answer-kept 17");
+    await session.open("17-4");
+    expect(session.state.step).toMatchObject({ at: "question", picked: codes[1] });
+    await session.keep();
+    expect(session.state.step).toMatchObject({ at: "remark" });
+  });
+
+  test("Stop, pressed while the cover comes down, is kept and shows the calm page", async () => {
+    await toQuestion();
+    await Promise.all([session.rest(), session.stop()]);
+    expect(session.state).toMatchObject({ step: { at: "stopped", reason: "stopped" }, busy: false });
+    expect(await tablet.events()).toContain("tray-stopped 17");
+    expect(tablet.held.size).toBe(0);
+  });
+
   test("answered but not finished: the number leads to the remark, and no second answer", async () => {
     await toQuestion();
     session.pick(codes[0] ?? "");
