@@ -1,3 +1,6 @@
+import { criticalNumber } from "../analysis/binomial.ts";
+import { leastForVerdict } from "../analysis/choice.ts";
+import { choiceMethod } from "../analysis/method.ts";
 import type { OpenPart } from "../model/open-part.ts";
 import { type Caution, cautions, type Plan } from "../model/plan.ts";
 
@@ -30,7 +33,7 @@ export function emptyPlan(): Plan {
       warmUp: false,
       warmUpWhat: "",
     },
-    serverKnowsKey: false,
+    serverKnowsKey: null,
     place: "",
     palette: "day",
     declarations: [],
@@ -61,7 +64,7 @@ export function toDeclare(plan: Plan): string[] {
 
 /** Everything a plan still lacks before it can be locked, in the order of its parts; empty when it is ready. */
 export function openParts(plan: Plan): OpenPart[] {
-  return [...openQuestion(plan), ...openMethod(plan), ...openSamples(plan), ...openServing(plan), ...openSafety(plan)];
+  return [openQuestion, openMethod, openPeople, openSamples, openServing, openSafety].flatMap((open) => open(plan));
 }
 
 function openQuestion(plan: Plan): OpenPart[] {
@@ -73,11 +76,20 @@ function openQuestion(plan: Plan): OpenPart[] {
 
 function openMethod(plan: Plan): OpenPart[] {
   const open: OpenPart[] = [];
-  if (!(plan.alpha > 0 && plan.alpha <= 0.5)) open.push({ part: "method", what: "alpha" });
+  if (!isRisk(plan.alpha)) open.push({ part: "method", what: "alpha" });
   const sought = plan.discriminatorShareSought;
   if (!(sought > 0 && sought <= 1)) open.push({ part: "method", what: "share-sought" });
-  if (!(plan.people >= 1)) open.push({ part: "people", what: "people" });
   return open;
+}
+
+const isRisk = (alpha: number): boolean => alpha > 0 && alpha <= 0.5;
+
+/** A plan whose result could not count, whatever people answer, asks them for nothing. */
+function openPeople({ method, people, alpha }: Plan): OpenPart[] {
+  if (!(people >= 1)) return [{ part: "people", what: "people" }];
+  if (people < leastForVerdict) return [{ part: "people", what: "too-few-people", people, least: leastForVerdict }];
+  if (!isRisk(alpha) || criticalNumber(people, choiceMethod(method).guessProbability, alpha) !== null) return [];
+  return [{ part: "people", what: "no-critical-number", people, alpha }];
 }
 
 function openSamples(plan: Plan): OpenPart[] {
@@ -113,15 +125,18 @@ function openServing(plan: Plan): OpenPart[] {
     });
   });
   if (plan.serving.warmUp && isBlank(plan.serving.warmUpWhat)) open.push({ part: "serving", what: "warm-up" });
+  if (plan.serverKnowsKey === null) open.push({ part: "serving", what: "server" });
   return open;
 }
 
 function openSafety(plan: Plan): OpenPart[] {
   const open: OpenPart[] = [];
   const declared = new Set(plan.declarations.map((declaration) => declaration.of));
-  const nameOf = new Map(plan.products.map((product) => [product.id, product.name]));
   for (const of of toDeclare(plan)) {
-    if (!declared.has(of)) open.push({ part: "safety", what: "declaration", of: nameOf.get(of) ?? of });
+    if (declared.has(of)) continue;
+    const at = plan.products.findIndex(({ id }) => id === of);
+    const name = plan.products[at]?.name ?? "";
+    open.push({ part: "safety", what: "declaration", of, product: at < 0 ? null : at, name });
   }
   if (!plan.declarationsComplete) open.push({ part: "safety", what: "declarations-complete" });
   for (const caution of applyingCautions(plan)) {

@@ -12,6 +12,9 @@ export type OpenPart =
   | { part: "question"; what: "title" | "objective" | "if-yes" | "if-no" }
   | { part: "method"; what: "alpha" | "share-sought" }
   | { part: "people"; what: "people" }
+  /** Fewer than give a verdict; or so few at this alpha that not even all right would reach it. */
+  | { part: "people"; what: "too-few-people"; people: number; least: number }
+  | { part: "people"; what: "no-critical-number"; people: number; alpha: number }
   | { part: "samples"; what: "two-products"; count: number }
   | { part: "samples"; what: "product-name" | "product-preparation"; product: number; name: string }
   | { part: "samples"; what: "same-name"; name: string }
@@ -20,6 +23,8 @@ export type OpenPart =
   | { part: "serving"; what: "people-in-waves"; planned: number; inWaves: number }
   | { part: "serving"; what: "batch"; wave: number; product: number; name: string }
   | { part: "serving"; what: "warm-up" }
-  | { part: "safety"; what: "declaration"; of: string }
+  | { part: "serving"; what: "server" }
+  /** `of` as in the plan's declarations: a product's id, "warm-up" or "cleanser"; `product` is null for the latter two. */
+  | { part: "safety"; what: "declaration"; of: string; product: number | null; name: string }
   | { part: "safety"; what: "declarations-complete" }
   | { part: "safety"; what: "caution"; caution: Caution };

@@ -85,8 +85,8 @@ export const plan = z.strictObject({
   masking: line,
   waves: z.array(wave).check(z.maxLength(50)),
   serving,
-  /** Does whoever carries the trays know the key? */
-  serverKnowsKey: z.boolean(),
+  /** Does whoever carries the trays know the key? null until answered; never null in a locked plan. */
+  serverKnowsKey: z.nullable(z.boolean()),
   place: line,
   palette: z.enum(["day", "dim"]),
   declarations: z.array(declaration).check(z.maxLength(20)),

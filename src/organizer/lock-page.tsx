@@ -16,7 +16,7 @@ import { fetchStudy } from "./facts.ts";
 import { keyMemory } from "./key-memory.ts";
 import { lockPlan, requireSecure } from "./lock.ts";
 import { Page } from "./page.tsx";
-import { fieldOf, pagePartOf } from "./plan-edit.ts";
+import { fieldOf, keyOf, pagePartOf } from "./plan-edit.ts";
 import { ProblemNote } from "./problem-note.tsx";
 import { fieldAddress, papersAddress, studyAddress } from "./route.ts";
 import type { StudyProps } from "./study.tsx";
@@ -58,8 +58,8 @@ export function LockPage({ id, state }: StudyProps) {
           <p>{words.open(open.length)}</p>
           <ul class="open">
             {open.map((each) => (
-              <li key={`${fieldOf(each, plan)} ${each.what}`}>
-                <a href={fieldAddress(id, fieldOf(each, plan))}>
+              <li key={keyOf(each)}>
+                <a href={fieldAddress(id, fieldOf(each))}>
                   {planWords.parts[pagePartOf(each)]}: {openPartSentence(each)}
                 </a>
               </li>

@@ -1,4 +1,5 @@
 import { useMemo } from "preact/hooks";
+import { leastForVerdict } from "../analysis/choice.ts";
 import { findable, panelSize, saw } from "../design/panel-size.ts";
 import type { Plan } from "../model/plan.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
@@ -104,14 +105,14 @@ export function sizeSentences(plan: Plan): string[] {
   const { method, alpha, people, discriminatorShareSought: share } = plan;
   const { needed, chance } = sizeFigures(plan);
   if (needed === null) return [words.never(people)];
+  if (people < leastForVerdict) return [words.tooFew(people, leastForVerdict)];
   const sentences = [words.finds(people, chance)];
-  if (chance >= wanted) return sentences;
-  const size = panelSize(method, { alpha, discriminatorShare: share, power: wanted });
-  if (size === null) sentences.push(words.tooMany);
-  else {
-    const { chance: then } = sizeFigures({ ...plan, people: size.peopleStable });
-    sentences.push(words.other(size.peopleStable, then));
+  if (chance < wanted) {
+    const size = panelSize(method, { alpha, discriminatorShare: share, power: wanted });
+    const then = size && sizeFigures({ ...plan, people: size.peopleStable }).chance;
+    sentences.push(size === null || then === null ? words.tooMany : words.other(size.peopleStable, then));
   }
+  // said even of a plan that seeks no less: who asks for a glaring difference should know that it is one
   const least = findable(method, people, alpha, wanted);
   if (least && least.discriminatorShare > glaring) sentences.push(words.glaring(least.discriminatorShare));
   return sentences;

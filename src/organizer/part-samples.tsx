@@ -3,7 +3,7 @@ import type { Plan } from "../model/plan.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { Check, Choice, TextField } from "./fields.tsx";
 import { NumberField } from "./number-field.tsx";
-import { changeProduct, withoutProduct, withProduct } from "./plan-edit.ts";
+import { changeProduct, changeServing, withoutProduct, withProduct } from "./plan-edit.ts";
 import type { Draft } from "./use-draft.ts";
 
 const words = planWords.samples;
@@ -88,7 +88,7 @@ function Products({ draft }: { draft: Draft }) {
 
 /** One part of the serving rules, changed. */
 const served = (draft: Draft, change: Partial<Plan["serving"]>): void =>
-  draft.edit((before) => ({ ...before, serving: { ...before.serving, ...change } }));
+  draft.edit((before) => changeServing(before, change));
 
 function Cup({ draft }: { draft: Draft }) {
   const { serving } = draft.plan;

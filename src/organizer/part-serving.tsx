@@ -36,7 +36,7 @@ export function PartServing({ draft }: { draft: Draft }) {
         id="serving-server"
         legend={words.server}
         options={words.serverOptions}
-        value={plan.serverKnowsKey ? "yes" : "no"}
+        value={plan.serverKnowsKey === null ? null : plan.serverKnowsKey ? "yes" : "no"}
         onChange={(answer) => edit((before) => ({ ...before, serverKnowsKey: answer === "yes" }))}
       />
       <AvoidCodes draft={draft} />

@@ -5,26 +5,40 @@ import type { Declaration, Plan, Product, Wave } from "../model/plan.ts";
 
 /** Changes of a plan, as functions from one plan to the next. Ids are given, never made here. */
 
-export const withProduct = (plan: Plan, id: string): Plan => ({
-  ...plan,
-  products: [...plan.products, { id, name: "", preparation: "" }],
-});
+/** What is eaten is another: the lead's word that all of it is declared no longer holds. */
+const otherFood = (plan: Plan): Plan => ({ ...plan, declarationsComplete: false });
 
-export const changeProduct = (plan: Plan, id: string, change: Partial<Product>): Plan => ({
-  ...plan,
-  products: plan.products.map((product) => (product.id === id ? { ...product, ...change } : product)),
-});
+export const withProduct = (plan: Plan, id: string): Plan =>
+  otherFood({ ...plan, products: [...plan.products, { id, name: "", preparation: "" }] });
+
+/** Changes a product. Another name is the same food; another preparation is not. */
+export function changeProduct(plan: Plan, id: string, change: Partial<Product>): Plan {
+  const before = plan.products.find((product) => product.id === id);
+  const products = plan.products.map((product) => (product.id === id ? { ...product, ...change } : product));
+  const same = change.preparation === undefined || change.preparation === before?.preparation;
+  return same ? { ...plan, products } : otherFood({ ...plan, products });
+}
+
+/** Parts of the serving rules that say what is eaten. */
+const eaten = ["cleanser", "warmUp", "warmUpWhat"] as const satisfies readonly (keyof Plan["serving"])[];
+
+export function changeServing(plan: Plan, change: Partial<Plan["serving"]>): Plan {
+  const serving = { ...plan.serving, ...change };
+  const same = eaten.every((part) => serving[part] === plan.serving[part]);
+  return same ? { ...plan, serving } : otherFood({ ...plan, serving });
+}
 
 /** Takes a product out, and what was said of it elsewhere in the plan. */
-export const withoutProduct = (plan: Plan, id: string): Plan => ({
-  ...plan,
-  products: plan.products.filter((product) => product.id !== id),
-  declarations: plan.declarations.filter(({ of }) => of !== id),
-  waves: plan.waves.map((wave) => ({
-    ...wave,
-    batches: Object.fromEntries(Object.entries(wave.batches).filter(([product]) => product !== id)),
-  })),
-});
+export const withoutProduct = (plan: Plan, id: string): Plan =>
+  otherFood({
+    ...plan,
+    products: plan.products.filter((product) => product.id !== id),
+    declarations: plan.declarations.filter(({ of }) => of !== id),
+    waves: plan.waves.map((wave) => ({
+      ...wave,
+      batches: Object.fromEntries(Object.entries(wave.batches).filter(([product]) => product !== id)),
+    })),
+  });
 
 /** A new wave with the people who have no seat yet. */
 export function withWave(plan: Plan, id: string): Plan {
@@ -71,14 +85,11 @@ export function changeDeclaration(plan: Plan, of: string, change: (before: Decla
   const declarations = before
     ? plan.declarations.map((declaration) => (declaration.of === of ? after : declaration))
     : [...plan.declarations, after];
-  return { ...plan, declarations, declarationsComplete: false };
+  return otherFood({ ...plan, declarations });
 }
 
-export const withoutDeclaration = (plan: Plan, of: string): Plan => ({
-  ...plan,
-  declarations: plan.declarations.filter((declaration) => declaration.of !== of),
-  declarationsComplete: false,
-});
+export const withoutDeclaration = (plan: Plan, of: string): Plan =>
+  otherFood({ ...plan, declarations: plan.declarations.filter((declaration) => declaration.of !== of) });
 
 /** Says how one allergen stands in one thing; both lists stay in the order of the law's list. */
 export const declareAllergen = (declaration: Declaration, allergen: Allergen, as: DeclaredAs): Declaration => ({
@@ -97,7 +108,7 @@ export const declarables = (plan: Plan): string[] => [
 ];
 
 /** The field of the plan page that answers an open part: the id of its control. */
-export function fieldOf(open: OpenPart, plan: Plan): string {
+export function fieldOf(open: OpenPart): string {
   switch (open.what) {
     case "title":
     case "objective":
@@ -109,6 +120,8 @@ export function fieldOf(open: OpenPart, plan: Plan): string {
     case "share-sought":
       return "people-share";
     case "people":
+    case "too-few-people":
+    case "no-critical-number":
       return "people-people";
     case "two-products":
       return "samples-add";
@@ -127,11 +140,13 @@ export function fieldOf(open: OpenPart, plan: Plan): string {
     case "people-in-waves":
       return "wave-0-people";
     case "batch":
-      return `wave-${open.wave}-batch-${plan.products.findIndex(({ name }) => name === open.name)}`;
+      return `wave-${open.wave}-batch-${open.product}`;
     case "warm-up":
       return "samples-warm-up-what";
+    case "server":
+      return "serving-server";
     case "declaration":
-      return `declare-${plan.products.find(({ name }) => name === open.of)?.id ?? open.of}`;
+      return `declare-${open.of}`;
     case "declarations-complete":
       return "safety-complete";
     case "caution":
@@ -142,3 +157,6 @@ export function fieldOf(open: OpenPart, plan: Plan): string {
 /** The part of the page where an open part is answered: the warm-up is described with the samples. */
 export const pagePartOf = (open: OpenPart): OpenPart["part"] =>
   open.what === "warm-up" ? "samples" : open.what === "share-sought" ? "people" : open.part;
+
+/** A name of an open part that no other of the same plan has: for lists. */
+export const keyOf = (open: OpenPart): string => `${fieldOf(open)} ${open.what}`;

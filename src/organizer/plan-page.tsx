@@ -14,7 +14,7 @@ import { PartQuestion } from "./part-question.tsx";
 import { PartSafety } from "./part-safety.tsx";
 import { PartSamples } from "./part-samples.tsx";
 import { PartServing } from "./part-serving.tsx";
-import { fieldOf, pagePartOf } from "./plan-edit.ts";
+import { fieldOf, keyOf, pagePartOf } from "./plan-edit.ts";
 import { summaryOf } from "./plan-summary.ts";
 import { ProblemNote } from "./problem-note.tsx";
 import { stepAddress } from "./route.ts";
@@ -44,7 +44,7 @@ export function PlanPage({ id, state, field }: StudyProps & { field: string | nu
     setProblems(({ [field]: _before, ...rest }) => (sentence === null ? rest : { ...rest, [field]: sentence }));
   }, []);
   useEffect(() => {
-    const asked = open.find((each) => fieldOf(each, plan) === field);
+    const asked = open.find((each) => fieldOf(each) === field);
     if (asked && field !== null) jump(pagePartOf(asked), field);
   }, [field]);
   const begun = beginning(state);
@@ -121,7 +121,7 @@ function Part({ part, number, draft, open, shown, onToggle, onNext, jump }: Part
       </button>
       <div class="body">
         {shown ? null : summary ? <p class="summary">{summary}</p> : <p class="summary">{planWords.notStarted}</p>}
-        {open.length > 0 && (shown || summary) ? <OpenList open={open} draft={draft} jump={jump} /> : null}
+        {open.length > 0 && (shown || summary) ? <OpenList open={open} jump={jump} /> : null}
         {shown ? (
           <div class="fields">
             <Fields draft={draft} />
@@ -140,13 +140,13 @@ function Part({ part, number, draft, open, shown, onToggle, onNext, jump }: Part
 }
 
 /** What a part still lacks, each a way to its field. */
-function OpenList({ open, draft, jump }: Pick<PartProps, "open" | "draft" | "jump">) {
+function OpenList({ open, jump }: Pick<PartProps, "open" | "jump">) {
   return (
     <ul class="open fine">
       {open.map((each) => {
-        const field = fieldOf(each, draft.plan);
+        const field = fieldOf(each);
         return (
-          <li key={`${field} ${each.what}`}>
+          <li key={keyOf(each)}>
             <a
               href={`#${field}`}
               onClick={(event) => {

@@ -60,7 +60,7 @@ function occasionRows(record: StudyRecord, occasion: Occasion, words: Words): Do
   const { first, last, tablets } = occasion;
   return [
     { label: words.place, lines: given(plan.place) },
-    { label: words.carried, lines: [words.knew(plan.serverKnowsKey)] },
+    { label: words.carried, lines: plan.serverKnowsKey === null ? [] : [words.knew(plan.serverKnowsKey)] },
     { label: words.tablets, lines: tablets === 0 ? [] : [words.tabletsAre(tablets, screens)] },
     {
       label: words.when,

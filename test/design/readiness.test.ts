@@ -32,6 +32,18 @@ const cases: [name: string, change: (plan: Plan) => Partial<Plan>, open: OpenPar
     (plan) => ({ people: 0, waves: plan.waves.map((wave) => ({ ...wave, people: 0 })) }),
     [{ part: "people", what: "people" }],
   ],
+  [
+    "five people, of whom no count gives a verdict",
+    (plan) => ({ people: 5, waves: plan.waves.map((wave, at) => ({ ...wave, people: 3 - at })) }),
+    [{ part: "people", what: "too-few-people", people: 5, least: 6 }],
+  ],
+  [
+    // six right by guessing: 1 in 3^6 = 729, which is more than 1 in 1,000
+    "six people at a risk of 0.001, who could not reach it",
+    (plan) => ({ alpha: 0.001, people: 6, waves: plan.waves.map((wave) => ({ ...wave, people: 3 })) }),
+    [{ part: "people", what: "no-critical-number", people: 6, alpha: 0.001 }],
+  ],
+  ["who carries not answered", () => ({ serverKnowsKey: null }), [{ part: "serving", what: "server" }]],
   ["looks not answered", () => ({ looks: null }), [{ part: "samples", what: "looks" }]],
   ["looks masked, not said how", () => ({ looks: "masked" }), [{ part: "samples", what: "masking" }]],
   [
@@ -70,8 +82,8 @@ const cases: [name: string, change: (plan: Plan) => Partial<Plan>, open: OpenPar
     "no declaration for a product and the cleanser",
     (plan) => ({ declarations: plan.declarations.filter(({ of }) => of === "warm-up" || of === plan.products[0]?.id) }),
     [
-      { part: "safety", what: "declaration", of: "new" },
-      { part: "safety", what: "declaration", of: "cleanser" },
+      { part: "safety", what: "declaration", of: readyPlan().products[1]?.id ?? "", product: 1, name: "new" },
+      { part: "safety", what: "declaration", of: "cleanser", product: null, name: "" },
     ],
   ],
   [
@@ -92,6 +104,15 @@ const cases: [name: string, change: (plan: Plan) => Partial<Plan>, open: OpenPar
 ];
 test.each(cases)("%s is the one thing missing", (_, change, open) => {
   expect(changed(change)).toEqual(open);
+});
+
+test("six people at a risk of 0.002 can reach it: 1 in 729 is less", () => {
+  const open = changed((plan) => ({
+    alpha: 0.002,
+    people: 6,
+    waves: plan.waves.map((wave) => ({ ...wave, people: 3 })),
+  }));
+  expect(open).toEqual([]);
 });
 
 test("no warm-up and no cleanser need no declaration", () => {

@@ -41,6 +41,7 @@ export function readyPlan(changes: Partial<Plan> = {}): Plan {
       },
     ],
     serving: { ...empty.serving, cleanser: "Water and plain crackers", warmUp: true, warmUpWhat: "Current process" },
+    serverKnowsKey: false,
     declarations: [
       declared(current),
       declared(steamed),

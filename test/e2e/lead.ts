@@ -58,6 +58,9 @@ export class LeadHands {
     if (plan.serving.warmUp) await this.field("samples-warm-up-what").fill(plan.serving.warmUpWhat);
     await this.next("serving");
     await this.waves(plan);
+    await this.field("serving-server")
+      .locator(`input[value=${plan.serverKnowsKey ? "yes" : "no"}]`)
+      .check();
     await this.next("safety");
     await this.safety(plan);
   }

@@ -1,12 +1,19 @@
 import { describe, expect, test } from "vitest";
 import { emptyPlan, openParts } from "../../src/design/readiness.ts";
+import type { Plan } from "../../src/model/plan.ts";
 import {
   changeDeclaration,
+  changeProduct,
+  changeServing,
+  changeWave,
   declareAllergen,
   fieldOf,
+  keyOf,
   readBatches,
   readCodes,
+  withoutDeclaration,
   withoutProduct,
+  withProduct,
   withWave,
 } from "../../src/organizer/plan-edit.ts";
 import { readyPlan } from "../design/scenario.ts";
@@ -54,7 +61,8 @@ describe("lists as people type them", () => {
   });
 });
 
-test("every open part of an empty and of a half-written plan leads to a field of its own", () => {
+/** Plans with much missing; in the last one nothing has a name, and one product is called like the cleanser. */
+function openPlans(): Plan[] {
   const ready = readyPlan();
   const half = readyPlan({
     products: ready.products.map((product) => ({ ...product, name: "", preparation: "" })),
@@ -62,12 +70,65 @@ test("every open part of an empty and of a half-written plan leads to a field of
     looks: "masked",
     declarations: [],
     serving: { ...ready.serving, warmUpWhat: "" },
+    serverKnowsKey: null,
     cautionsRead: [],
     declarationsComplete: false,
   });
-  for (const plan of [emptyPlan(), half]) {
-    const open = openParts(plan);
-    expect(open.length).toBeGreaterThan(5);
-    for (const each of open) expect(fieldOf(each, plan)).toMatch(/^[a-z]/);
-  }
+  const [first, second] = half.products;
+  if (!first || !second) throw new Error("the scenario has two products");
+  return [emptyPlan(), half, { ...half, products: [first, { ...second, name: "cleanser" }] }];
+}
+
+describe("what is open leads to its field", () => {
+  test("every open part has a field and a name of its own", () => {
+    for (const plan of openPlans()) {
+      const open = openParts(plan);
+      expect(open.length).toBeGreaterThan(5);
+      for (const each of open) expect(fieldOf(each)).toMatch(/^[a-z]/);
+      expect(new Set(open.map(keyOf)).size).toBe(open.length);
+    }
+  });
+
+  test("without names: batches and declarations of both products, each to its own", () => {
+    const [, half, named] = openPlans();
+    for (const plan of [half, named]) {
+      if (!plan) throw new Error("there are three plans");
+      const fields = openParts(plan).map(fieldOf);
+      for (const field of ["wave-0-batch-0", "wave-0-batch-1", "wave-1-batch-0", "wave-1-batch-1"])
+        expect(fields).toContain(field);
+      for (const { id } of plan.products) expect(fields).toContain(`declare-${id}`);
+      expect(fields).toContain("declare-cleanser");
+    }
+  });
+});
+
+describe("another recipe takes back the word that the declarations are complete", () => {
+  const plan = readyPlan();
+  const [first] = plan.products;
+  if (!first) throw new Error("the scenario has products");
+  const carrier = changeDeclaration(plan, "carrier", (before) => before);
+  const signed = (changed: Plan) => changed.declarationsComplete;
+
+  test.each<[string, Plan]>([
+    ["a preparation", changeProduct(plan, first.id, { preparation: "With an egg glaze." })],
+    ["one more product", withProduct(plan, "11111111-2222-4333-8444-555555555509")],
+    ["a product less", withoutProduct(plan, first.id)],
+    ["the cleanser", changeServing(plan, { cleanser: "Apple" })],
+    ["no warm-up", changeServing(plan, { warmUp: false })],
+    ["what the warm-up is", changeServing(plan, { warmUpWhat: "Another process" })],
+    ["a carrier", carrier],
+    ["no carrier", withoutDeclaration({ ...carrier, declarationsComplete: true }, "carrier")],
+  ])("%s", (_, changed) => {
+    expect(signed(plan)).toBe(true);
+    expect(signed(changed)).toBe(false);
+  });
+
+  test.each<[string, Plan]>([
+    ["another name", changeProduct(plan, first.id, { name: "as ever" })],
+    ["the portion", changeServing(plan, { portionGrams: 14 })],
+    ["a cleanser typed again as it was", changeServing(plan, { cleanser: plan.serving.cleanser })],
+    ["another time for a wave", changeWave(plan, plan.waves[0]?.id ?? "", { starts: "11:30" })],
+  ])("but not %s", (_, changed) => {
+    expect(signed(changed)).toBe(true);
+  });
 });

@@ -93,6 +93,21 @@ describe("panel size in words and as a picture", () => {
     expect(sizeSentences(readyPlan({ people: 2 }))[0]).toContain("no result can count");
   });
 
+  test("five people give no verdict, though five right of five would be rare", () => {
+    expect(sizeSentences(readyPlan({ people: 5 }))).toEqual([
+      "5\u00a0people give no verdict, whatever they answer. Plan at least 6.",
+    ]);
+  });
+
+  // exact binomial tails in fractions, Python 3.11: 8 people need 6 right; P(X >= 6 | 8, 29/30) = 0.9982 when 95 % can
+  // tell, but P(X >= 6 | 8, 2/3) = 0.4682 when half can
+  test("eight people who are to find 95 % are told that it is a glaring difference; a large panel is not", () => {
+    const small = sizeSentences(readyPlan({ people: 8, discriminatorShareSought: 0.95 })).join(" ");
+    expect(small).toContain("more than 99 of 100");
+    expect(small).toContain("glaring");
+    expect(sizeSentences(readyPlan({ people: 60 })).join(" ")).not.toContain("glaring");
+  });
+
   test("at every width dots stay inside and no two numbers of the axis touch", () => {
     const points = saw("triangle", 0.05, 0.3, 6, 66);
     for (const width of [240, 320, 390, 640, 1000]) {

@@ -16,8 +16,18 @@ test.each([
   ],
   [{ part: "samples", what: "two-products", count: 3 }, "A triangle compares two products; the plan has 3."],
   [{ part: "serving", what: "batch", wave: 1, product: 1, name: "new" }, "Name a batch of “new” for wave 2."],
-  [{ part: "safety", what: "declaration", of: "cleanser" }, "Declare the allergens of the cleanser."],
-  [{ part: "safety", what: "declaration", of: "new" }, "Declare the allergens of “new”."],
+  [
+    { part: "safety", what: "declaration", of: "cleanser", product: null, name: "" },
+    "Declare the allergens of the cleanser.",
+  ],
+  [
+    { part: "safety", what: "declaration", of: "an id", product: 1, name: "cleanser" },
+    "Declare the allergens of “cleanser”.",
+  ],
+  [
+    { part: "safety", what: "declaration", of: "an id", product: 1, name: "" },
+    "Declare the allergens of the second product.",
+  ],
 ] as const)("%j", (open, sentence) => {
   expect(openPartSentence(open)).toBe(sentence);
 });

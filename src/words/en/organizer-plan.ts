@@ -56,6 +56,8 @@ const people = {
     `With ${plural(count, "person", "people")} this plan finds it in ${inHundred(chance)} such studies.`,
   other: (count: number, chance: number) => `With ${count}: ${inHundred(chance).replace(" of 100", "")}.`,
   never: (count: number) => `With ${plural(count, "person", "people")} no result can count, not even if all are right.`,
+  tooFew: (count: number, least: number) =>
+    `${plural(count, "person gives", "people give")} no verdict, whatever they answer. Plan at least ${least}.`,
   glaring: (share: number) =>
     `This panel finds only a glaring difference: ${percent(share)} of people must be able to tell before it is found in 80 of 100 studies.`,
   tooMany:

@@ -65,7 +65,7 @@ export const summaries = {
       : [
           `${wavesText(plan)}.`,
           plan.place.trim() && `${plan.place.trim()}.`,
-          `The server ${plan.serverKnowsKey ? "knows" : "does not know"} the key.`,
+          plan.serverKnowsKey === null ? "" : `The server ${plan.serverKnowsKey ? "knows" : "does not know"} the key.`,
         ]
           .filter(Boolean)
           .join(" "),

@@ -1,5 +1,6 @@
 import type { OpenPart, PlanPart } from "../../model/open-part.ts";
 import type { Caution } from "../../model/plan.ts";
+import { chosenPercent } from "../number.ts";
 
 /** Names of a plan's parts, as headings and in lists. */
 export const planPartNames: Record<PlanPart, string> = {
@@ -21,13 +22,6 @@ const cautionNames: Record<Caution, string> = {
 const ordinal = ["first", "second", "third", "fourth", "fifth", "sixth"];
 const productName = (product: number, name: string): string =>
   name.trim() === "" ? `the ${ordinal[product] ?? `${product + 1}th`} product` : `“${name.trim()}”`;
-const declared = (of: string): string =>
-  of.trim() === ""
-    ? "a product that has no name yet"
-    : of === "warm-up" || of === "cleanser" || of === "carrier"
-      ? `the ${of}`
-      : `“${of}”`;
-
 /** One sentence for something a plan still lacks: what is open, and what to write there. */
 export function openPartSentence(open: OpenPart): string {
   switch (open.what) {
@@ -45,6 +39,10 @@ export function openPartSentence(open: OpenPart): string {
       return "Choose the share of people who can tell that the plan should be able to find.";
     case "people":
       return "Say how many people will taste: at least one.";
+    case "too-few-people":
+      return `${open.people} people give no verdict, whatever they answer. Plan at least ${open.least}.`;
+    case "no-critical-number":
+      return `With ${open.people} people not even all right would count at a risk of ${chosenPercent(open.alpha)}. Plan more people, or allow a higher risk.`;
     case "two-products":
       return `A triangle compares two products; the plan has ${open.count === 0 ? "none" : open.count}.`;
     case "product-name":
@@ -65,8 +63,10 @@ export function openPartSentence(open: OpenPart): string {
       return `Name a batch of ${productName(open.product, open.name)} for wave ${open.wave + 1}.`;
     case "warm-up":
       return "Write what is served as the warm-up sample.";
+    case "server":
+      return "Answer whether whoever carries the trays knows which code is which.";
     case "declaration":
-      return `Declare the allergens of ${declared(open.of)}.`;
+      return `Declare the allergens of ${open.product === null ? `the ${open.of}` : productName(open.product, open.name)}.`;
     case "declarations-complete":
       return "Confirm that the allergen declarations are complete.";
     case "caution":
