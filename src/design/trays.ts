@@ -27,7 +27,8 @@ const highestTray = 9999;
  *          random.codes: a cryptographic source, for the codes alone
  * Returns  blind half, key and seats. The blind half depends on the numbers of people, waves and spares, the codes to
  *          avoid and `random.codes`, and on nothing else: neither on the products nor on the seed
- * Throws   Problem "plan/too-few-products", "plan/not-ready", "plan/too-many-trays"
+ * Throws   Problem "plan/too-few-products", "plan/too-many-products", "plan/people-in-waves", "plan/no-batch",
+ *          "plan/too-many-trays"
  */
 export function makeTrays(plan: Plan, study: string, random: { seed: string; codes: Uniform }): Trays {
   const products = pairOf(plan);
@@ -44,14 +45,14 @@ export function makeTrays(plan: Plan, study: string, random: { seed: string; cod
 function pairOf(plan: Plan): { A: Product; B: Product } {
   const [A, B] = plan.products;
   if (!A || !B) throw problem("plan/too-few-products", { count: plan.products.length });
-  if (plan.products.length > 2) throw problem("plan/not-ready", { missing: "a triangle has two products" });
+  if (plan.products.length > 2) throw problem("plan/too-many-products", { count: plan.products.length });
   return { A, B };
 }
 
 function requireWaves(plan: Plan): void {
-  const people = plan.waves.reduce((sum, wave) => sum + wave.people, 0);
-  if (plan.people < 1 || people !== plan.people) {
-    throw problem("plan/not-ready", { missing: `waves for ${plan.people} people (they hold ${people})` });
+  const inWaves = plan.waves.reduce((sum, wave) => sum + wave.people, 0);
+  if (plan.people < 1 || inWaves !== plan.people) {
+    throw problem("plan/people-in-waves", { planned: plan.people, inWaves });
   }
   if (plan.people + plan.spares > highestTray) {
     throw problem("plan/too-many-trays", { trays: plan.people + plan.spares, codes: highestTray });
@@ -112,7 +113,7 @@ function batchOf(plan: Plan, product: Product, blind: BlindTray[], seed: string)
 function batchesOf(wave: Wave, at: number, product: Product): string[] {
   const batches = wave.batches[product.id] ?? [];
   if (batches.length === 0) {
-    throw problem("plan/not-ready", { missing: `a batch of “${product.name}” for wave ${at + 1}` });
+    throw problem("plan/no-batch", { product: product.name, wave: at + 1 });
   }
   return batches;
 }

@@ -38,6 +38,9 @@ export type ProblemDetails = {
   // planning and locking
   "plan/not-ready": { missing: string };
   "plan/too-few-products": { count: number };
+  "plan/too-many-products": { count: number };
+  "plan/people-in-waves": { planned: number; inWaves: number };
+  "plan/no-batch": { product: string; wave: number };
   "plan/too-many-trays": { trays: number; codes: number };
   "lock/insecure-origin": { origin: string };
   "lock/already-locked": Record<string, never>;

@@ -9,6 +9,8 @@ import { problem } from "../model/problem.ts";
 import { newPassphrase } from "../seal/passphrase.ts";
 import { cryptoUniform, newSeed, type RandomBytes } from "../seal/random.ts";
 import { sealKey } from "../seal/seal.ts";
+import { listed } from "../words/en/organizer.ts";
+import { planPartNames } from "../words/en/planning.ts";
 
 export type Locked = { body: Body<"study-locked">; opened: OpenedKey; passphrase: string };
 
@@ -21,7 +23,10 @@ export type Locked = { body: Body<"study-locked">; opened: OpenedKey; passphrase
  */
 export async function lockPlan(plan: Plan, study: string, app: string, random: RandomBytes): Promise<Locked> {
   const open = openParts(plan);
-  if (open.length > 0) throw problem("plan/not-ready", { missing: [...new Set(open.map((o) => o.part))].join(", ") });
+  if (open.length > 0) {
+    const parts = [...new Set(open.map(({ part }) => planPartNames[part]))];
+    throw problem("plan/not-ready", { missing: listed(parts) });
+  }
   const codes: Uniform = cryptoUniform(random);
   const { blind, key, seats } = makeTrays(plan, study, { seed: newSeed(random), codes });
   const passphrase = newPassphrase(random);

@@ -2,12 +2,12 @@ import type { Body } from "../model/event.ts";
 import type { OpenedKey } from "../model/key.ts";
 import type { Plan } from "../model/plan.ts";
 import { problem } from "../model/problem.ts";
-import { checksCommitment } from "../seal/verify.ts";
+import { commitmentOf } from "../seal/commitment.ts";
 
 /**
  * The key as the sealed page prints it, short enough for one QR code: seed, commitment salt and, for each tray, its
- * order and the number of each cup's batch within its wave ("7:AAB:112"). With the locked plan and packet, which are
- * in the log, this gives the whole key back. Capital letters, digits and ":" only: a QR code packs those tightly.
+ * order and the number of each cup's batch within its wave ("7:AAB:1.1.12"). With the locked plan and packet, which are
+ * in the log, this gives the whole key back. Capital letters, digits, ":" and "." only: a QR code packs those tightly.
  */
 const mark = "CLOCHEKEY1";
 
@@ -19,9 +19,9 @@ export function paperKeyText(opened: OpenedKey, plan: Plan, trays: Body<"study-l
     const places = samples.map(({ product, batch }) => {
       const at = batches[product]?.indexOf(batch) ?? -1;
       if (at < 0) throw new Error(`tray ${tray}: batch ${batch} is not in the plan`);
-      return (at + 1).toString(36);
+      return at + 1;
     });
-    return `${tray}:${order}:${places.join("")}`;
+    return `${tray}:${order}:${places.join(".")}`;
   });
   return [mark, opened.key.seed, opened.salt, ...rows].join(" ").toUpperCase();
 }
@@ -36,21 +36,24 @@ export function readPaperKey(text: string, lock: Body<"study-locked">): OpenedKe
   if (head !== mark.toLowerCase() || rows.length !== lock.packet.trays.length) throw problem("key/damaged");
   const trays = rows.map((row, at) => trayOf(row, at, lock));
   const opened = { key: { v: 1 as const, study: lock.packet.study, seed, trays }, salt };
-  if (!checksCommitment(opened, lock.sealed.commitment)) {
-    throw problem("key/commitment-mismatch", { expected: lock.sealed.commitment, found: "another key" });
+  const found = commitmentOf(opened);
+  if (found !== lock.sealed.commitment) {
+    throw problem("key/commitment-mismatch", { expected: lock.sealed.commitment, found });
   }
   return opened;
 }
 
 function trayOf(row: string, at: number, { plan, packet }: Body<"study-locked">): OpenedKey["key"]["trays"][number] {
-  const [number, letters = "", places = ""] = row.split(":");
+  const [number, letters = "", numbers = ""] = row.split(":");
+  const places = numbers.split(".");
   const blind = packet.trays[at];
   const order = letters.toUpperCase();
   if (!blind || Number(number) !== blind.tray || order.length !== blind.codes.length) throw problem("key/damaged");
+  if (places.length !== order.length) throw problem("key/damaged");
   const batches = plan.waves[blind.wave - 1]?.batches ?? {};
   const samples = blind.codes.map((code, place) => {
     const product = plan.products[(order.codePointAt(place) ?? 0) - ("A".codePointAt(0) ?? 0)]?.id ?? "";
-    const batch = batches[product]?.[Number.parseInt(places[place] ?? "", 36) - 1];
+    const batch = batches[product]?.[Number(places[place]) - 1];
     if (batch === undefined) throw problem("key/damaged");
     return { code, product, batch };
   });

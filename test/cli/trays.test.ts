@@ -114,7 +114,7 @@ describe("a plan file that trays cannot be drawn from: exit code 2, one sentence
     [
       "waves for fewer people",
       JSON.stringify({ ...short, waves: [{ people: 3, batches: { current: ["1"], new: ["1"] } }] }),
-      /waves for 12 people/,
+      /waves serve 3, the plan says 12/,
     ],
     [
       "a wave without a batch",

@@ -167,18 +167,24 @@ describe("plans that trays cannot be made of", () => {
     const plan = readyPlan();
     const [first] = plan.products;
     const products = [...plan.products, ...(first ? [{ ...first, id: study, name: "rested" }] : [])];
-    expect(problemOf(() => made({ ...plan, products })).code).toBe("plan/not-ready");
+    expect(problemOf(() => made({ ...plan, products }))).toEqual({
+      code: "plan/too-many-products",
+      details: { count: 3 },
+    });
   });
   test("waves that do not hold the people", () => {
     expect(problemOf(() => made(readyPlan({ people: 25 })))).toEqual({
-      code: "plan/not-ready",
-      details: { missing: "waves for 25 people (they hold 24)" },
+      code: "plan/people-in-waves",
+      details: { planned: 25, inWaves: 24 },
     });
   });
   test("a wave without a batch of a product", () => {
     const plan = readyPlan();
     const waves = plan.waves.map((wave) => ({ ...wave, batches: {} }));
-    expect(problemOf(() => made({ ...plan, waves })).code).toBe("plan/not-ready");
+    expect(problemOf(() => made({ ...plan, waves }))).toEqual({
+      code: "plan/no-batch",
+      details: { product: "current", wave: 1 },
+    });
   });
   test("more trays than there are codes for a wave", () => {
     const plan = readyPlan();

@@ -100,7 +100,11 @@ describe("a locked plan", () => {
   test("one wrong sign on the sealed page is noticed", () => {
     const text = paperKeyText(locked.opened, plan, locked.body.packet.trays);
     const wrongSeed = text.replace(/ [0-9A-F]/, (sign) => (sign === " 0" ? " 1" : " 0"));
-    expect(problemOf(() => readPaperKey(wrongSeed, locked.body)).code).toBe("key/commitment-mismatch");
+    const mismatch = problemOf(() => readPaperKey(wrongSeed, locked.body));
+    expect(mismatch).toMatchObject({
+      code: "key/commitment-mismatch",
+      details: { expected: locked.body.sealed.commitment, found: expect.stringMatching(/^[0-9a-f]{64}$/) },
+    });
     expect(problemOf(() => readPaperKey(text.split(" ").slice(0, -1).join(" "), locked.body)).code).toBe("key/damaged");
     expect(problemOf(() => readPaperKey("nothing of the kind", locked.body)).code).toBe("key/damaged");
   });
@@ -133,9 +137,24 @@ test("products swapped and renamed with the same chance: the packet stays the sa
   expect(packets[0]?.commitment).not.toBe(packets[1]?.commitment);
 });
 
+test("the sealed page gives the key back when a product has forty batches in a wave", async () => {
+  const plan = readyPlan({ people: 48, spares: 0 });
+  const [wave] = plan.waves;
+  if (!wave) throw new Error("the scenario has waves");
+  const pots = Array.from({ length: 40 }, (_, at) => `Pot ${at + 1}`);
+  const batches = Object.fromEntries(plan.products.map(({ id }) => [id, pots]));
+  const many = { ...plan, waves: [{ ...wave, people: 48, batches }] };
+  const locked = await lockPlan(many, study, "0.1.0", randomBytes);
+  const used = new Set(locked.opened.key.trays.flatMap(({ samples }) => samples.map(({ batch }) => batch)));
+  expect(used.has("Pot 40")).toBe(true);
+  const text = paperKeyText(locked.opened, many, locked.body.packet.trays);
+  expect(readPaperKey(text, locked.body)).toEqual(locked.opened);
+  expect(qrPath(text)).not.toBeNull();
+});
+
 test("a plan with open parts is refused, and the parts are named", async () => {
   await expect(lockPlan(readyPlan({ ifNo: "", looks: null }), study, "0.1.0", randomBytes)).rejects.toMatchObject({
-    problem: { code: "plan/not-ready", details: { missing: "question, samples" } },
+    problem: { code: "plan/not-ready", details: { missing: "Question and Samples" } },
   });
 });
 

@@ -46,6 +46,10 @@ export const problems: Sentences = {
   "plan/not-ready": (d) => `The plan cannot be locked yet. Still missing: ${d.missing}.`,
   "plan/too-few-products": (d) =>
     `The plan has ${d.count === 1 ? "one product" : `${d.count} products`}; a triangle compares two. Add the other one.`,
+  "plan/too-many-products": (d) => `The plan has ${d.count} products; a triangle compares two. Take the others out.`,
+  "plan/people-in-waves": (d) =>
+    `The waves serve ${d.inWaves}, the plan says ${d.planned}. Make the two agree, with at least one person.`,
+  "plan/no-batch": (d) => `No batch of “${d.product}” is named for wave ${d.wave}. Name at least one.`,
   "plan/too-many-trays": (d) =>
     `${d.trays} trays need more distinct codes than the ${d.codes} there are for people who sit together. Plan more waves or allow more codes.`,
   "lock/insecure-origin": (d) =>
