@@ -48,8 +48,7 @@ test("axe finds nothing on any screen of lead, tablet and reader, and nothing sc
   await lead.page.locator("h1").waitFor();
   await look("lead set-up", lead.page);
   await lead.setUp(server.setupAddress(), "Odalys Brandt");
-  const passphrase = await everyPlanState(lead, look);
-  const sheet = await lead.kitchenSheet();
+  const { passphrase, sheet } = await everyPlanState(lead, look);
   const codes = (tray: number) => sheet.find((row) => row.tray === tray)?.cups.map((cup) => cup.code) ?? [];
 
   const hands = new TabletHands(await (await tabletMachine.start()).newPage());

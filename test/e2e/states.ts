@@ -3,7 +3,7 @@ import { planParts } from "../../src/model/open-part.ts";
 import { planWords } from "../../src/words/en/organizer-plan.ts";
 import { panel as words } from "../../src/words/en/panel.ts";
 import { readyPlan } from "../design/scenario.ts";
-import type { LeadHands } from "./lead.ts";
+import type { LeadHands, SheetRow } from "./lead.ts";
 import type { TabletHands } from "./tablet.ts";
 
 /** Called at each state of a screen, with a name for it. */
@@ -61,8 +61,11 @@ export async function everyTabletState(
   await hands.button(words.nextPerson).click();
 }
 
-/** The lead's screens up to the papers of a locked study; returns the passphrase. */
-export async function everyPlanState(lead: LeadHands, visit: Visit): Promise<string> {
+/** The lead's screens up to the papers of a locked study; returns the passphrase and what the kitchen sheet says. */
+export async function everyPlanState(
+  lead: LeadHands,
+  visit: Visit,
+): Promise<{ passphrase: string; sheet: SheetRow[] }> {
   const { page } = lead;
   const see = (name: string) => visit(`lead ${name}`, page);
   await see("no study yet");
@@ -80,10 +83,12 @@ export async function everyPlanState(lead: LeadHands, visit: Visit): Promise<str
   await lead.go("");
   const passphrase = await lead.lock((at) => see(at));
   await see("papers");
+  // read before anything is printed: a second print would ask for the passphrase
+  const sheet = await lead.kitchenSheet();
   for (const paper of ["kitchen-by-product", "kitchen-by-tray", "sealed-page", "tray-cards", "labels", "seating"]) {
     await lead.go(`papers/${paper}`);
     await page.locator(".desk").waitFor();
     await see(`paper ${paper}`);
   }
-  return passphrase;
+  return { passphrase, sheet };
 }

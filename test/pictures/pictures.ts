@@ -64,8 +64,7 @@ test("pictures of every screen", async () => {
   await server.start();
   const lead = new LeadHands(await open("lead", laptop));
   await lead.setUp(server.setupAddress(), "Odalys Brandt");
-  const passphrase = await everyPlanState(lead, take);
-  const sheet = await lead.kitchenSheet();
+  const { passphrase, sheet } = await everyPlanState(lead, take);
   const codes = (tray: number) => sheet.find((row) => row.tray === tray)?.cups.map((cup) => cup.code) ?? [];
   const odd = (tray: number) => {
     const cups = sheet.find((row) => row.tray === tray)?.cups ?? [];
