@@ -2,7 +2,7 @@ import * as z from "zod/mini";
 import { openedKey, sealedKey } from "./key.ts";
 import { blindPacket } from "./packet.ts";
 import { plan } from "./plan.ts";
-import { code, count, hash, id, instant, line, trayNumber } from "./schema.ts";
+import { code, count, hash, id, instant, line, trayNumber, whole } from "./schema.ts";
 
 /**
  * The envelope of everything that happens. Its fields never change meaning; bodies have their own version `v`.
@@ -28,7 +28,7 @@ export const envelope = z.strictObject({
 export type Envelope = z.infer<typeof envelope>;
 
 /** Highest gapless sequence number seen, by device: what a close or a reveal names. */
-export const heads = z.record(id, count);
+export const heads = z.record(id, whole);
 export type Heads = z.infer<typeof heads>;
 
 export const voidReasons = ["wrong-tray", "sample-dropped", "talked", "outside-window", "spoiled", "other"] as const;
@@ -65,7 +65,7 @@ export const bodies = {
   /** `among`: every device whose ballot of this tray the lead knew of; another one later contests the tray again. */
   "contest-settled": z.strictObject({ tray, keep: id, among: z.array(id), note: line }),
   "late-admitted": z.strictObject({ tray, device: id, note: line }),
-  "study-closed": z.strictObject({ heads, knownUnsent: count, note: line }),
+  "study-closed": z.strictObject({ heads, knownUnsent: whole, note: line }),
   "key-revealed": z.strictObject({ heads, opened: openedKey }),
   // a panel device's
   "tray-opened": z.strictObject({ tray, clearance: hash }),

@@ -1,7 +1,7 @@
 import * as z from "zod/mini";
 import { attachment, heads } from "./event.ts";
 import { blindPacket } from "./packet.ts";
-import { count, hash, id, instant, line, trayNumber } from "./schema.ts";
+import { hash, id, instant, line, trayNumber, whole } from "./schema.ts";
 
 /** The HTTP contract: every request and reply. Replies to panel devices are strict, so an unknown field is an error. */
 export const limits = {
@@ -40,7 +40,7 @@ export const codeReply = z.strictObject({ code: z.string(), expiresAt: instant }
 
 // POST /api/events (any device): events as their exact texts
 export const status = z.strictObject({
-  unsent: count,
+  unsent: whole,
   battery: z.nullable(z.number()),
   persisted: z.nullable(z.boolean()),
   app: line,
@@ -67,14 +67,14 @@ export const pushReply = z.strictObject({
   incarnation: id,
   verdicts: z.array(verdict),
   /** By stream ("study:<id>"): the highest gapless sequence number held for the asking device. */
-  heads: z.record(z.string(), count),
+  heads: z.record(z.string(), whole),
 });
 export type PushReply = z.infer<typeof pushReply>;
 
 // GET /api/panel (panel): the packet of the study this tablet serves, and tray numbers answered elsewhere
 export const panelReply = z.strictObject({
   incarnation: id,
-  heads: z.record(z.string(), count),
+  heads: z.record(z.string(), whole),
   packet: z.nullable(blindPacket),
   /** Trays of that study that some other device has kept an answer of. */
   taken: z.array(trayNumber),
@@ -84,12 +84,12 @@ export type PanelReply = z.infer<typeof panelReply>;
 // GET /api/studies (lead, reader): which streams there are; a reader sees revealed ones only
 export const studiesReply = z.strictObject({
   incarnation: id,
-  studies: z.array(z.strictObject({ id, head: count, revealed: z.boolean() })),
+  studies: z.array(z.strictObject({ id, head: whole, revealed: z.boolean() })),
 });
 
 // GET /api/studies/:id/events?after=N&revealed=0|1 (lead, reader)
 export const storedEvent = z.strictObject({
-  position: count,
+  position: whole,
   receivedAt: instant,
   /** Chain: SHA-256 over the previous chain value and the stored text. */
   chain: hash,
@@ -102,10 +102,10 @@ export type StoredEvent = z.infer<typeof storedEvent>;
 export const eventsReply = z.strictObject({
   incarnation: id,
   revealed: z.boolean(),
-  head: count,
+  head: whole,
   /** Events kept aside: conflicts, forks, and ones not to be judged yet. */
-  quarantined: count,
-  held: count,
+  quarantined: whole,
+  held: whole,
   /** By device: the highest gapless sequence number held of this study, events kept aside or held included. */
   heads,
   events: z.array(storedEvent),

@@ -10,6 +10,8 @@ export const instant = z
   .check(z.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d+)?Z$/, "a time like 2026-05-03T14:02:00.000Z"));
 export const code = z.string().check(z.regex(/^[1-9]\d\d$/, "a three-digit code"));
 export const count = z.number().check(z.int(), z.minimum(0), z.maximum(100_000));
+/** How many of something that only ever grows, or how far along it: a log has no highest position. */
+export const whole = z.number().check(z.int(), z.minimum(0));
 export const trayNumber = z.number().check(z.int(), z.minimum(1), z.maximum(9999));
 /** A line somebody typed; long enough for a paragraph, short enough for a log. */
 export const line = z.string().check(z.maxLength(300));

@@ -3,12 +3,12 @@ import type { DeviceStore } from "../device/store.ts";
 import { call } from "../device/transport.ts";
 import { panelReply } from "../model/http.ts";
 import type { ProblemData } from "../model/problem.ts";
-import { count } from "../model/schema.ts";
+import { whole } from "../model/schema.ts";
 
 export type Fetch = (input: string, init: RequestInit) => Promise<Response>;
 
 /** The tablet held `known` records by the server's word, and holds `found`: its storage was cleared in between. */
-const emptied = z.strictObject({ known: count, found: count });
+const emptied = z.strictObject({ known: whole, found: whole });
 export type Emptied = z.infer<typeof emptied>;
 
 export async function readEmptied(store: DeviceStore): Promise<Emptied | null> {

@@ -36,6 +36,33 @@ test("a tablet gets the blind packet of its study, as it was locked, and nothing
   expect(reply.headers.get("cache-control")).toBe("no-store");
 });
 
+test("a log goes on past its hundred-thousandth event: position, head and heads are served", async () => {
+  await house.push(lead, [leadPen.lock(study).text]);
+  await house.push(tablet, [pen.opened(study, 1).text]);
+  // as if all the events in between were there
+  const long = 250_000;
+  const { db } = house.store;
+  await db.updateTable("events").set({ position: long, seq: long }).where("device", "=", tablet.device).execute();
+  await db.updateTable("heads").set({ head: long }).where("device", "=", tablet.device).execute();
+  await db.updateTable("streams").set({ head: long }).execute();
+  expect(await eventsOf(lead, 1)).toMatchObject({
+    head: long,
+    heads: { [tablet.device]: long },
+    events: [{ position: long }],
+  });
+  expect(await panel(tablet)).toMatchObject({ heads: { [`study:${study}`]: long } });
+  const studies = await house.call("GET", "/api/studies", { token: lead.token });
+  expect(studies.json).toMatchObject({ studies: [{ id: study, head: long }] });
+  const { verdicts, heads } = await house.push(tablet, [pen.raw(study, long + 1, "tray-finished", { tray: 1 })]);
+  expect(verdicts).toMatchObject([{ verdict: "stored" }]);
+  expect(heads).toEqual({ [`study:${study}`]: long + 1 });
+  expect((await eventsOf(lead, long)).events).toMatchObject([{ position: long + 1 }]);
+  await house.push(lead, [
+    leadPen.write(study, "study-closed", { heads: { [tablet.device]: long + 1 }, knownUnsent: 0, note: "" }).text,
+  ]);
+  expect((await eventsOf(lead)).held).toBe(0);
+});
+
 test("of two locks the one with the lower id counts, whichever came first", async () => {
   const second = await house.device(lead, "lead");
   const [low, high] = ["01900000-0000-7000-8000-000000000001", "01900000-0000-7000-8000-000000000002"];
