@@ -1,8 +1,6 @@
 import { problem } from "../model/problem.ts";
+import type { AnswerRow } from "../model/record.ts";
 import { readTable, type Table } from "./csv.ts";
-
-/** One answer of a choice test that came as a file. `repeat` counts that person's answers from 1. */
-export type AnswerRow = { panelist: string; repeat: string; correct: boolean };
 
 export type ReadAnswers = {
   answers: AnswerRow[];
@@ -48,29 +46,17 @@ function columnOf(columns: readonly string[], column: string, path: string): num
 
 function panelistOf(value: string, path: string, line: number): string {
   if (value !== "") return value;
-  throw problem("csv/bad-value", { path, line, column: "panelist", value, expected: "a name or number" });
+  throw problem("csv/bad-value", { path, line, column: "panelist", value });
 }
 
 function repeatOf(value: string, path: string, line: number): string {
   if (/^0*[1-9]\d{0,5}$/.test(value)) return String(Number(value));
-  throw problem("csv/bad-value", {
-    path,
-    line,
-    column: "repeat",
-    value: short(value),
-    expected: "a whole number from 1",
-  });
+  throw problem("csv/bad-value", { path, line, column: "repeat", value: short(value) });
 }
 
 function correctOf(value: string, path: string, line: number): boolean {
   if (value === "1" || value === "0") return value === "1";
-  throw problem("csv/bad-value", {
-    path,
-    line,
-    column: "correct",
-    value: short(value),
-    expected: "1 (right) or 0 (wrong)",
-  });
+  throw problem("csv/bad-value", { path, line, column: "correct", value: short(value) });
 }
 
 function refuseTwice(seen: Map<string, number>, answer: AnswerRow, path: string, line: number): void {
@@ -78,7 +64,7 @@ function refuseTwice(seen: Map<string, number>, answer: AnswerRow, path: string,
   const name = JSON.stringify([panelist, repeat]);
   const first = seen.get(name);
   if (first !== undefined) {
-    throw problem("csv/duplicate-row", { path, line, first, what: `panelist “${short(panelist)}”, repeat ${repeat}` });
+    throw problem("csv/duplicate-row", { path, line, first, panelist: short(panelist), repeat });
   }
   seen.set(name, line);
 }

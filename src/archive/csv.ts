@@ -13,29 +13,25 @@ const risky = /^'*[=+\-@\t\r\0]/;
  * Takes    text; path: names the file in errors
  * Returns  columns trimmed, cells as they stand but for the quote mark that `writeTable` puts before risky text.
  *          Blank lines are left out
- * Throws   Problem "csv/malformed" with the line; "csv/no-rows" when there is nothing below the header
+ * Throws   Problem "csv/column-twice", "csv/cell-count", "csv/open-quote", "csv/stray-quote" or "csv/unreadable-line"
+ *          with the line; "csv/no-rows" when there is nothing below the header
  */
 export function readTable(text: string, path: string): Table {
   const plain = withPlainLineEnds(text.replace(/^\uFEFF/, ""));
   const { data, errors } = Papa.parse<string[]>(plain, { delimiter: delimiterOf(plain), newline: "\n" });
   const lines = linesOf(data);
   const [error] = errors;
-  if (error) {
-    throw problem("csv/malformed", { path, line: lines[error.row ?? 0] ?? 1, reason: reasonOf(error.code) });
-  }
+  if (error) throw problem(problemOf(error.code), { path, line: lines[error.row ?? 0] ?? 1 });
   const [header, ...rows] = data
     .map((cells, at) => ({ line: lines[at] ?? 1, cells: cells.map(withoutMark) }))
     .filter(({ cells }) => cells.length > 1 || cells[0]?.trim() !== "");
   if (!header) throw problem("csv/no-rows", { path });
   const columns = header.cells.map((cell) => cell.trim());
   const twice = columns.find((column, at) => columns.indexOf(column) < at);
-  if (twice !== undefined) {
-    throw problem("csv/malformed", { path, line: header.line, reason: `two columns are named “${twice}”` });
-  }
+  if (twice !== undefined) throw problem("csv/column-twice", { path, line: header.line, column: twice });
   for (const { line, cells } of rows) {
     if (cells.length !== columns.length) {
-      const reason = `the header has ${columns.length} columns, this line has ${cells.length}`;
-      throw problem("csv/malformed", { path, line, reason });
+      throw problem("csv/cell-count", { path, line, columns: columns.length, cells: cells.length });
     }
   }
   if (rows.length === 0) throw problem("csv/no-rows", { path });
@@ -78,8 +74,7 @@ function linesOf(rows: readonly string[][]): number[] {
   });
 }
 
-function reasonOf(code: string): string {
-  if (code === "MissingQuotes") return "a cell begins with a quote mark and does not end with one";
-  if (code === "InvalidQuotes") return "a quote mark stands inside a quoted cell; write it twice";
-  return "the line cannot be read";
+function problemOf(code: string): "csv/open-quote" | "csv/stray-quote" | "csv/unreadable-line" {
+  if (code === "MissingQuotes") return "csv/open-quote";
+  return code === "InvalidQuotes" ? "csv/stray-quote" : "csv/unreadable-line";
 }

@@ -1,12 +1,12 @@
 import * as z from "zod/mini";
-import { brokenLinks } from "../log/chain.ts";
+import { brokenLinks, type Link, missingFrom } from "../log/chain.ts";
 import { readEvent } from "../log/facts.ts";
-import { foldStudy } from "../log/fold.ts";
+import { foldStudy, type StudyState } from "../log/fold.ts";
 import { recordOf } from "../log/record.ts";
 import type { Fact } from "../model/event.ts";
 import { problem } from "../model/problem.ts";
 import type { StudyRecord } from "../model/record.ts";
-import { id, instant, line, read } from "../model/schema.ts";
+import { count, id, instant, line, read } from "../model/schema.ts";
 import { checksCommitment } from "../seal/verify.ts";
 
 /** A study as one file: its log, each event as the exact text its device wrote, so that hashes still verify. */
@@ -17,13 +17,18 @@ export const studyFile = z.strictObject({
   app: line,
   exportedAt: instant,
   study: id,
+  /** Events that the server kept aside: they are no part of the file, but of what the report tells. */
+  quarantined: z._default(count, 0),
   events: z.array(z.string().check(z.maxLength(1_000_000))),
 });
 export type StudyFile = z.infer<typeof studyFile>;
 
+/** What a study file is written from; without a count of events kept aside there were none. */
+export type StudyParts = Omit<z.input<typeof studyFile>, "format" | "v">;
+
 /** The text of a study file, one event a line so that people and tools can look into it. */
-export function writeStudyFile(file: Omit<StudyFile, "format" | "v">): string {
-  return `${JSON.stringify({ format: "cloche-study", v: 1, ...file } satisfies StudyFile, null, 1)}\n`;
+export function writeStudyFile(file: StudyParts): string {
+  return `${JSON.stringify({ format: "cloche-study", v: 1, ...file } satisfies z.input<typeof studyFile>, null, 1)}\n`;
 }
 
 /**
@@ -50,33 +55,49 @@ export function parseJson(text: string, path: string): unknown {
 
 export type FiledRecord = {
   record: StudyRecord;
+  state: StudyState;
   /** Events of a newer app or of a kind unknown here: kept in the file, not used. */
   held: number;
   /** Events that do not follow the one their device wrote before: the file was changed, or a part is missing. */
   brokenLinks: number;
+  /** Events that the close and the reveal name and the file lacks. */
+  missing: number;
 };
 
 /**
- * The record of the study in a file, by the same fold as everywhere.
+ * The record of the study in a file, by the same fold as everywhere: what the report shows and what is checked later.
  *
- * Throws   Problem "file/wrong-shape" for an event that cannot be read or belongs to another study,
+ * Throws   Problem "file/bad-event" for an event that cannot be read, "file/foreign-event" for one of another study,
  *          "file/not-revealed" when the key was not opened yet: there is no result to give
  */
-export function recordOfFile(file: StudyFile, path: string): FiledRecord {
-  const facts: Fact[] = [];
-  let held = 0;
-  file.events.forEach((text, at) => {
-    const where = `event ${at + 1}`;
-    const event = readEvent(text);
-    if (!event.ok) throw problem("file/wrong-shape", { path, where, expected: `an event (${event.reason})` });
-    if (event.envelope.stream.kind !== "study" || event.envelope.stream.id !== file.study) {
-      throw problem("file/wrong-shape", { path, where, expected: `an event of the study ${file.study}` });
-    }
-    if (event.fact) facts.push(event.fact);
-    else held += 1;
-  });
+export function recordOfFile(file: Pick<StudyFile, "study" | "events" | "quarantined">, path: string): FiledRecord {
+  const { facts, links } = readEvents(file, path);
+  const held = links.length - facts.length;
   const state = foldStudy(facts);
-  if (!state.lock || !state.reveal) throw problem("file/not-revealed", { path });
-  const matches = checksCommitment(state.reveal.body.opened, state.lock.body.sealed.commitment);
-  return { record: recordOf(state, matches), held, brokenLinks: brokenLinks(facts).length };
+  const { lock, close, reveal } = state;
+  if (!lock || !reveal) throw problem("file/not-revealed", { path });
+  const missing = missingFrom([close?.body.heads ?? {}, reveal.body.heads], links);
+  const record = recordOf(state, {
+    keyMatches: checksCommitment(reveal.body.opened, lock.body.sealed.commitment),
+    quarantined: file.quarantined,
+    missing,
+    notRead: held,
+  });
+  return { record, state, held, brokenLinks: brokenLinks(links).length, missing };
+}
+
+function readEvents({ study, events }: Pick<StudyFile, "study" | "events">, path: string) {
+  const facts: Fact[] = [];
+  const links: Link[] = [];
+  events.forEach((text, at) => {
+    const read = readEvent(text);
+    if (!read.ok) throw problem("file/bad-event", { path, event: at + 1, reason: read.reason });
+    const { envelope, hash, fact } = read;
+    if (envelope.stream.kind !== "study" || envelope.stream.id !== study) {
+      throw problem("file/foreign-event", { path, event: at + 1, study });
+    }
+    links.push({ ...envelope, hash });
+    if (fact) facts.push(fact);
+  });
+  return { facts, links };
 }

@@ -16,18 +16,24 @@ export type ProblemDetails = {
   "analysis/no-odd-sample": { tray: number };
   "analysis/code-not-on-tray": { tray: number; code: string };
   "analysis/tray-counted-twice": { tray: number };
-  "analysis/row-twice": { panelist: string; repeat: string };
+  "analysis/risk-out-of-range": { name: string; value: string; most: number };
   // files and terminal
   "file/not-found": { path: string };
   "file/unreadable": { path: string; reason: string };
   "file/not-json": { path: string; reason: string };
   "file/wrong-shape": { path: string; where: string; expected: string };
   "file/not-revealed": { path: string };
+  "file/bad-event": { path: string; event: number; reason: string };
+  "file/foreign-event": { path: string; event: number; study: string };
   "file/unwritable": { path: string; reason: string };
   "csv/missing-column": { path: string; column: string; found: string };
-  "csv/bad-value": { path: string; line: number; column: string; value: string; expected: string };
-  "csv/malformed": { path: string; line: number; reason: string };
-  "csv/duplicate-row": { path: string; line: number; first: number; what: string };
+  "csv/bad-value": { path: string; line: number; column: "panelist" | "repeat" | "correct"; value: string };
+  "csv/column-twice": { path: string; line: number; column: string };
+  "csv/cell-count": { path: string; line: number; columns: number; cells: number };
+  "csv/open-quote": { path: string; line: number };
+  "csv/stray-quote": { path: string; line: number };
+  "csv/unreadable-line": { path: string; line: number };
+  "csv/duplicate-row": { path: string; line: number; first: number; panelist: string; repeat: string };
   "csv/no-rows": { path: string };
   "cli/unknown-command": { command: string; known: string };
   "cli/unknown-option": { option: string; command: string };

@@ -16,6 +16,21 @@ export const judgment = z.strictObject({
 });
 export type Judgment = z.infer<typeof judgment>;
 
+/** One answer of a choice test that came without a study. `repeat` counts that person's answers from 1. */
+export type AnswerRow = { panelist: string; repeat: string; correct: boolean };
+
+/** Why a planned tray has no counted answer, as far as the log tells. */
+export const unansweredReasons = [
+  "never-opened",
+  "not-answered",
+  "stopped",
+  "voided",
+  "contested",
+  "replaced",
+  "too-late",
+] as const;
+export type UnansweredReason = (typeof unansweredReasons)[number];
+
 /** What did not go by the plan, as facts; the report words them. */
 export const departure = z.discriminatedUnion("what", [
   z.strictObject({ what: z.literal("ballot-voided"), tray: trayNumber, reason: z.enum(voidReasons), note: line }),
@@ -43,6 +58,20 @@ export const departure = z.discriminatedUnion("what", [
   z.strictObject({ what: z.literal("closed-with-unsent"), unsent: count }),
   z.strictObject({ what: z.literal("rival-event"), kind: line }),
   z.strictObject({ what: z.literal("quarantined"), events: count }),
+  /** Planned trays with no counted answer, those of one reason together. */
+  z.strictObject({
+    what: z.literal("not-answered"),
+    why: z.enum(unansweredReasons),
+    trays: z.array(trayNumber),
+  }),
+  /** One person's answers to two trays or more that all count, though a spare was served instead of one of them. */
+  z.strictObject({ what: z.literal("seat-counted-twice"), seat: count, trays: z.array(trayNumber) }),
+  /** What the lead wrote at the close. */
+  z.strictObject({ what: z.literal("close-note"), note: line }),
+  /** Records that the close or the reveal saw and the log at hand lacks. */
+  z.strictObject({ what: z.literal("records-missing"), records: count }),
+  /** Records of a newer app, or of a kind unknown here: kept, not used. */
+  z.strictObject({ what: z.literal("records-not-read"), records: count }),
 ]);
 export type Departure = z.infer<typeof departure>;
 

@@ -14,6 +14,7 @@ export function Details({ study }: { study: Opened }) {
     choices: Math.round(1 / result.guessProbability),
     alpha: result.alpha,
     needed: result.criticalNumber,
+    bounds: result.correctShare.kind !== "none",
   });
   return (
     <section class="details">

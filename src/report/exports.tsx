@@ -1,4 +1,5 @@
 import type { RefObject } from "preact";
+import { markedTriangles } from "../analysis/marking.ts";
 import { answersCsv } from "../archive/answers-csv.ts";
 import type { Result } from "../model/result.ts";
 import { reader } from "../words/en/reader.ts";
@@ -18,7 +19,7 @@ export function Exports({ study, app, now, picture }: Props) {
       <button type="button" class="next" onClick={() => window.print()}>
         {words.print}
       </button>
-      <button type="button" onClick={() => save("answers.csv", "text/csv", answersCsv(study.record))}>
+      <button type="button" onClick={() => save("answers.csv", "text/csv", dataText(study))}>
         {words.csv}
       </button>
       <button type="button" onClick={() => save("result.json", "application/json", resultText(study.result))}>
@@ -35,6 +36,8 @@ export function Exports({ study, app, now, picture }: Props) {
     </div>
   );
 }
+
+const dataText = ({ record }: Opened): string => answersCsv(record, markedTriangles(record));
 
 /** The result as JSON, every number in full precision. */
 export const resultText = (result: Result): string => `${JSON.stringify(result, null, 2)}\n`;

@@ -1,14 +1,13 @@
 import { analyse } from "../analysis/analyse.ts";
+import { recordOfFile } from "../archive/study-file.ts";
 import { knownFacts, knownStudies, knownTexts, pulledState, pullStudies, pullStudy } from "../device/pull.ts";
 import type { DeviceStore } from "../device/store.ts";
-import { headsOf } from "../log/chain.ts";
-import { foldStudy, type StudyState } from "../log/fold.ts";
-import { recordOf } from "../log/record.ts";
-import type { Fact, StreamName } from "../model/event.ts";
+import { foldStudy } from "../log/fold.ts";
+import type { StreamName } from "../model/event.ts";
 import { Problem } from "../model/problem.ts";
 import type { StudyRecord } from "../model/record.ts";
 import type { Result } from "../model/result.ts";
-import { checksCommitment } from "../seal/verify.ts";
+import { reader } from "../words/en/reader.ts";
 import { type Occasion, occasionOf } from "./occasion.ts";
 
 export type Fetch = (input: string, init: RequestInit) => Promise<Response>;
@@ -21,7 +20,7 @@ export type Opened = {
   /** Exact texts of its events: what the study file holds and what verifying reads. */
   texts: string[];
   quarantined: number;
-  /** Events that the opening of the key saw and this device does not hold. */
+  /** Events that close or reveal saw and this device lacks, and those that this version cannot read. */
   missing: number;
   /** The tray of each remark, by the id of its event. The remarks themselves are fetched apart, by a lead only. */
   remarkTrays: Map<string, number>;
@@ -50,8 +49,7 @@ export async function loadStudy(
     () => null,
     (thrown: unknown) => thrown,
   );
-  const facts = await knownFacts(store, stream);
-  const state = foldStudy(facts);
+  const state = foldStudy(await knownFacts(store, stream));
   const whole = [...state.facts.values()].every((fact) => !fact.outline);
   if (!state.lock || !state.reveal || !whole) {
     if (failure === null) return { at: "sealed" };
@@ -59,24 +57,26 @@ export async function loadStudy(
     throw failure;
   }
   const quarantined = (await pulledState(store, stream))?.quarantined ?? 0;
-  const study = openedStudy(state, facts, quarantined, app);
-  if (!study) return { at: "sealed" };
-  return { at: "opened", study: { ...study, texts: await knownTexts(store, stream), failure } };
+  return { at: "opened", study: { ...openedStudy(id, await knownTexts(store, stream), quarantined, app), failure } };
 }
 
-/** Record and result of a folded study; null before the key is opened. */
-export function openedStudy(state: StudyState, facts: Fact[], quarantined: number, app: string) {
-  if (!state.lock || !state.reveal) return null;
-  const { opened, heads } = state.reveal.body;
-  const record = recordOf(state, checksCommitment(opened, state.lock.body.sealed.commitment), quarantined);
-  const held = headsOf(facts);
-  const missing = Object.entries(heads).reduce(
-    (sum, [device, head]) => sum + Math.max(0, head - (held[device] ?? 0)),
-    0,
-  );
+/**
+ * Everything the page draws of an opened study, from the exact texts of its events: by the same way as from its file, so
+ * that both give one result. Throws what `recordOfFile` and `analyse` throw.
+ */
+export function openedStudy(study: string, texts: string[], quarantined: number, app: string): Omit<Opened, "failure"> {
+  const file = { study, events: texts, quarantined };
+  const { record, state, held, missing } = recordOfFile(file, reader.exports.study);
   const remarkTrays = new Map<string, number>();
-  for (const fact of facts) if (fact.kind === "remark-kept") remarkTrays.set(fact.id, fact.body.tray);
-  return { record, result: analyse(record, app), occasion: occasionOf(state), quarantined, missing, remarkTrays };
+  for (const fact of state.facts.values()) {
+    if (fact.kind === "remark-kept") remarkTrays.set(fact.id, fact.body.tray);
+  }
+  return {
+    ...{ record, texts, quarantined, remarkTrays },
+    result: analyse(record, app),
+    occasion: occasionOf(state),
+    missing: missing + held,
+  };
 }
 
 export type Listed = { id: string; title: string; objective: string; revealedAt: string };

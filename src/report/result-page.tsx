@@ -1,5 +1,5 @@
 import { useRef } from "preact/hooks";
-import { describe } from "../analysis/describe.ts";
+import { describe, type Row } from "../analysis/describe.ts";
 import type { Attachment } from "../model/event.ts";
 import { reader } from "../words/en/reader.ts";
 import { report } from "../words/en/report.ts";
@@ -82,21 +82,18 @@ function Stop({ text }: { text: string }) {
   );
 }
 
-/** Label, number, and what stands in brackets behind the number in a column of its own, so that the numbers line up. */
-function Numbers({ rows }: { rows: { id: string; label: string; value: string }[] }) {
+/** Label, number, and what stands behind the number in a column of its own, so that the numbers line up. */
+function Numbers({ rows }: { rows: Row[] }) {
   return (
     <table class="numbers">
       <tbody>
-        {rows.map(({ id, label, value }) => {
-          const [, number = value, behind = ""] = /^(.*?) \((.*)\)$/s.exec(value) ?? [];
-          return (
-            <tr key={id} class={id === "right" ? "first" : undefined}>
-              <th scope="row">{label}</th>
-              <td class="number">{number}</td>
-              <td class="behind">{behind}</td>
-            </tr>
-          );
-        })}
+        {rows.map(({ id, label, value, behind }) => (
+          <tr key={id} class={id === "right" ? "first" : undefined}>
+            <th scope="row">{label}</th>
+            <td class="number">{value}</td>
+            <td class="behind">{behind}</td>
+          </tr>
+        ))}
       </tbody>
     </table>
   );

@@ -53,7 +53,7 @@ describe("answers that are refused, with file, line and column", () => {
   test("the same panelist and repeat twice, with both lines", () => {
     expect(problem("panelist,repeat,correct\nDov,1,1\nElif,1,0\nDov,01,0\n")).toEqual({
       code: "csv/duplicate-row",
-      details: { path: "answers.csv", line: 4, first: 2, what: "panelist “Dov”, repeat 1" },
+      details: { path: "answers.csv", line: 4, first: 2, panelist: "Dov", repeat: "1" },
     });
   });
   test("the same panelist twice in a file without repeats", () => {

@@ -33,16 +33,13 @@ describe("a table read from CSV", () => {
 
 describe("a table that cannot be read names file, line and reason", () => {
   test.each([
-    ["a quote left open", 'a,b\n1,2\n3,"4\n5,6\n', 3],
-    ["a stray quote in a quoted cell", 'a,b\n1,"x"y"\n', 2],
-    ["a cell too many", "a,b\n1,2\n1,2,3\n", 3],
-    ["a cell too few", "a,b\n1\n", 2],
-    ["two columns of one name", "a,a\n1,2\n", 1],
-  ])("%s", (_, text, line) => {
-    expect(problemOf(() => readTable(text, "a.csv"))).toMatchObject({
-      code: "csv/malformed",
-      details: { path: "a.csv", line },
-    });
+    ["a quote left open", 'a,b\n1,2\n3,"4\n5,6\n', "csv/open-quote", { line: 3 }],
+    ["a stray quote in a quoted cell", 'a,b\n1,"x"y"\n', "csv/stray-quote", { line: 2 }],
+    ["a cell too many", "a,b\n1,2\n1,2,3\n", "csv/cell-count", { line: 3, columns: 2, cells: 3 }],
+    ["a cell too few", "a,b\n1\n", "csv/cell-count", { line: 2, columns: 2, cells: 1 }],
+    ["two columns of one name", "a,a\n1,2\n", "csv/column-twice", { line: 1, column: "a" }],
+  ])("%s", (_, text, code, details) => {
+    expect(problemOf(() => readTable(text, "a.csv"))).toEqual({ code, details: { path: "a.csv", ...details } });
   });
   test.each(["", "\n\n", "\uFEFF", "a,b\n", "a,b"])("no rows in %j", (text) => {
     expect(problemOf(() => readTable(text, "a.csv"))).toEqual({ code: "csv/no-rows", details: { path: "a.csv" } });

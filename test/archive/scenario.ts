@@ -16,7 +16,7 @@ const tablet = "33333333-3333-4333-8333-333333333333";
  * The events of a whole invented study: 24 people, of whom the first `right` pick the odd sample.
  * Left open before the reveal when `revealed` is false. The sealed key holds no ciphertext: nothing here opens it.
  */
-export function studyEvents({ right = 14, revealed = true } = {}): string[] {
+export function studyEvents({ right = 14, revealed = true, note = "" } = {}): string[] {
   const plan = readyPlan();
   const { blind, key, seats } = makeTrays(plan, study, { seed: "5eed", codes: seeded("codes", "test") });
   const opened = { key, salt: "ab".repeat(32) };
@@ -54,7 +54,7 @@ export function studyEvents({ right = 14, revealed = true } = {}): string[] {
     write(tablet, "tray-finished", { tray });
   }
   const heads = { [lead]: 1, [tablet]: 3 * plan.people };
-  write(lead, "study-closed", { heads, knownUnsent: 0, note: "" });
+  write(lead, "study-closed", { heads, knownUnsent: 0, note });
   if (revealed) write(lead, "key-revealed", { heads: { ...heads, [lead]: 2 }, opened });
   return texts;
 }
@@ -80,5 +80,13 @@ export const studyFileOf = (events: string[]) => ({
   app: "0.1.0",
   exportedAt: "2026-05-03T16:00:00.000Z",
   study,
+  quarantined: 0,
   events,
 });
+
+/** The events without those that `left` names by its place among the ones its device wrote, from 1. */
+export const withoutEvents = (events: readonly string[], left: (device: "lead" | "tablet", seq: number) => boolean) =>
+  events.filter((text) => {
+    const { device, seq } = JSON.parse(text) as { device: string; seq: number };
+    return !left(device === lead ? "lead" : "tablet", seq);
+  });

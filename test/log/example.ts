@@ -41,7 +41,8 @@ export class Writer {
     return this.#last.get(device)?.seq ?? 0;
   }
 
-  lock(): Fact {
+  /** Locks the plan; with `fifth`, the codes of a second spare. */
+  lock(fifth: string[] | null = null): Fact {
     const plan = {
       ...emptyPlan(),
       title: "Steam first",
@@ -57,8 +58,9 @@ export class Writer {
       ["264", "518", "937"],
       ["146", "385", "672"],
       ["529", "813", "274"],
+      ...(fifth ? [fifth] : []),
     ];
-    const trays = codes.map((list, index) => ({ tray: index + 1, wave: 1, spare: index === 3, codes: list }));
+    const trays = codes.map((list, index) => ({ tray: index + 1, wave: 1, spare: index >= 3, codes: list }));
     return this.write(lead, "study-locked", {
       plan,
       packet: {

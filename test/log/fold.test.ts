@@ -72,7 +72,7 @@ test("D3: a ballot beyond the heads of the close is late and out, until admitted
 
 test("D4: a ballot that comes after the reveal, and a ruling made after it, change no number of the record", () => {
   const facts = eventful();
-  const before = recordOf(foldStudy(facts), true);
+  const before = recordOf(foldStudy(facts), { keyMatches: true });
   const log = new Writer();
   const last = (device: string) => Math.max(0, ...facts.filter((f) => f.device === device).map((f) => f.seq));
   const tabletC = "cccccccc-cccc-4ccc-8ccc-cccccccccccc";
@@ -83,13 +83,13 @@ test("D4: a ballot that comes after the reveal, and a ruling made after it, chan
       seq: last(lead) + 1,
     },
   ].map((fact, index) => ({ ...fact, id: `01900000-0000-7000-8000-9${String(index).padStart(11, "0")}` }) as Fact);
-  const after = recordOf(foldStudy([...facts, ...afterwards]), true);
+  const after = recordOf(foldStudy([...facts, ...afterwards]), { keyMatches: true });
   expect(after.judgments).toEqual(before.judgments);
   expect(after.departures).toContainEqual({ what: "after-reveal", tray: 1 });
 });
 
 test("the record counts one judgment a tray, gives a spare the seat it stands in for, and lists every departure", () => {
-  const record = recordOf(foldStudy(eventful()), true);
+  const record = recordOf(foldStudy(eventful()), { keyMatches: true });
   expect(record.judgments.map(({ tray, seat, choice }) => ({ tray, seat, choice }))).toEqual([
     { tray: 1, seat: 1, choice: "309" },
     { tray: 2, seat: 2, choice: "264" },
@@ -100,6 +100,7 @@ test("the record counts one judgment a tray, gives a spare the seat it stands in
     "ballot-voided",
     "contest-settled",
     "late-admitted",
+    "not-answered",
     "spare-served",
   ]);
 });
@@ -109,7 +110,7 @@ test("a spare answered without a note that it was served is left out and shown",
   const facts = [log.lock(), ...log.ballot(tabletA, 4, "813")];
   facts.push(log.write(lead, "study-closed", { heads: headsOf(facts), knownUnsent: 0, note: "" }));
   facts.push(log.reveal(headsOf(facts)));
-  const record = recordOf(foldStudy(facts), true);
+  const record = recordOf(foldStudy(facts), { keyMatches: true });
   expect(record.judgments).toEqual([]);
   expect(record.departures).toContainEqual({ what: "spare-unexplained", tray: 4 });
 });

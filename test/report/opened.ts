@@ -1,13 +1,8 @@
-import { foldStudy } from "../../src/log/fold.ts";
 import { type Opened, openedStudy } from "../../src/report/load.ts";
-import { studyEvents } from "../archive/scenario.ts";
-import { knownAsFacts } from "./server.ts";
+import { study, studyEvents } from "../archive/scenario.ts";
 
-/** The invented study, opened: 24 people, of whom `right` picked the odd sample. */
-export function openedExample(right = 14): Opened {
-  const texts = studyEvents({ right });
-  const facts = knownAsFacts(texts);
-  const study = openedStudy(foldStudy(facts), facts, 0, "0.1.0");
-  if (!study) throw new Error("the example is not opened");
-  return { ...study, texts, failure: null };
-}
+/** The invented study, opened: 24 people, of whom `right` picked the odd sample; with other events when they are given. */
+export const openedExample = (right = 14, texts = studyEvents({ right }), quarantined = 0): Opened => ({
+  ...openedStudy(study, texts, quarantined, "0.1.0"),
+  failure: null,
+});

@@ -10,6 +10,7 @@ import { result as resultSchema } from "../../src/model/result.ts";
 import type { Opened } from "../../src/report/load.ts";
 import { ResultPage } from "../../src/report/result-page.tsx";
 import { report } from "../../src/words/en/report.ts";
+import { studyEvents, withoutEvents } from "../archive/scenario.ts";
 import { openedExample } from "./opened.ts";
 
 afterEach(cleanup);
@@ -40,7 +41,7 @@ describe("25 of 50 (Byer and Abrams 1953, as quoted from Hollander and Wolfe, ex
 
   test("p is 0.0108 in the table and in words", () => {
     expect(row("p, exact")).toBe("0.0108");
-    expect(screen.getByRole("complementary").textContent).toContain("p = 0.0108");
+    expect(screen.getByRole("complementary").textContent).toContain("p\u00a0=\u00a00.0108");
   });
 
   test("the picture has 100 dots and is named by its caption", () => {
@@ -55,7 +56,7 @@ describe("25 of 50 (Byer and Abrams 1953, as quoted from Hollander and Wolfe, ex
 test("p far below the last shown digit is words, never 0 (60 of 60: 3^-60, by hand)", () => {
   show(withCounts(60, 60));
   expect(row("p, exact")).toBe("less than 0.0001");
-  expect(document.body.textContent).not.toMatch(/p = 0(\.0+)?[^.\d]/);
+  expect(document.body.textContent).not.toMatch(/p\s=\s0(\.0+)?[^.\d]/);
 });
 
 test("no answers: no picture, no number but the counts, and no verdict", () => {
@@ -78,13 +79,44 @@ test("14 of 24 (domain scenario Q1: needs 13, p = 0.0103): question, key, batche
 });
 
 test("a key that does not match its seal stops the reader before any number", () => {
-  const study = openedExample();
-  show({ ...study, record: { ...study.record, keyMatches: false } });
+  const texts = studyEvents().map((text) =>
+    text.includes('"key-revealed"') ? text.replace("ab".repeat(32), "cd".repeat(32)) : text,
+  );
+  show(openedExample(14, texts));
   const [first] = screen.getAllByRole("alert");
   expect(first?.textContent).toMatch(/^Stop\./);
   expect(first?.compareDocumentPosition(screen.getByRole("heading", { level: 1 }))).toBe(
     Node.DOCUMENT_POSITION_FOLLOWING,
   );
+  expect(screen.getByRole("heading", { level: 1 }).textContent).toMatch(/^No verdict/);
+  expect(document.body.textContent).not.toMatch(/could tell “|what this result calls for/);
+});
+
+test("records cut off the end of a tablet's chain: a stop above the numbers, and a departure", () => {
+  show(
+    openedExample(
+      14,
+      withoutEvents(studyEvents(), (device, seq) => device === "tablet" && seq > 69),
+    ),
+  );
+  expect(screen.getByRole("alert").textContent).toMatch(/^Stop\..*3\srecords/);
+  const departures = screen.getByRole("heading", { name: "Departures from the plan" }).closest("section");
+  expect(departures?.textContent).toContain("3 records known at the close or the reveal are missing here");
+  expect(departures?.textContent).toContain("Tray 24: no counted answer (never opened)");
+});
+
+test("what was noted at the close stands among the departures", () => {
+  show(openedExample(14, studyEvents({ note: "power cut at 12:40" })));
+  expect(screen.getByText("Noted at the close: “power cut at 12:40”")).toBeTruthy();
+});
+
+test("bounds stand in a column of their own beside the number", () => {
+  show(openedExample());
+  const cells = screen.getByRole("rowheader", { name: "Share right" }).closest("tr")?.querySelectorAll("td");
+  expect([...(cells ?? [])].map((cell) => cell.textContent)).toEqual([
+    "58\u00a0%",
+    "37\u00a0% to 78\u00a0%, 95\u00a0% interval",
+  ]);
 });
 
 test("groups under five people are not broken down for a reader, and are for the lead", () => {

@@ -7,7 +7,7 @@ import { study } from "../archive/scenario.ts";
 const incarnation = "99999999-9999-4999-8999-999999999999";
 export const device = "44444444-4444-4444-8444-444444444444";
 
-export const knownAsFacts = (texts: readonly string[]): Fact[] =>
+const knownAsFacts = (texts: readonly string[]): Fact[] =>
   texts.flatMap((text) => {
     const read = readEvent(text);
     return read.ok && read.fact ? [read.fact] : [];

@@ -1,7 +1,10 @@
 import { describe, expect, test } from "vitest";
+import { analyse } from "../../src/analysis/analyse.ts";
+import { readStudyFile, recordOfFile } from "../../src/archive/study-file.ts";
 import { studyText } from "../../src/report/study-text.ts";
 import { cssText, footRules } from "../../src/report/use-paper.ts";
 import { type CheckedPoint, checkResult } from "../../src/report/verify.ts";
+import { withoutEvents } from "../archive/scenario.ts";
 import { openedExample } from "./opened.ts";
 
 const study = openedExample();
@@ -12,7 +15,7 @@ const bad = (points: CheckedPoint[]): string[] => points.filter(({ good }) => !g
 describe("verifying a result against its study file", () => {
   test("an untouched file passes every check", () => {
     expect(bad(check(study.texts))).toEqual([]);
-    expect(check(study.texts).map(({ what }) => what)).toEqual(["read", "links", "commitment", "result"]);
+    expect(check(study.texts).map(({ what }) => what)).toEqual(["read", "links", "missing", "commitment", "result"]);
   });
 
   test("one answer changed to another cup of its tray: the chain breaks and the result differs", () => {
@@ -31,27 +34,49 @@ describe("verifying a result against its study file", () => {
     expect(bad(check(changed))).toContain("commitment");
   });
 
-  test("a record left out: its device's chain has a hole, and the result differs", () => {
+  test("a record left out: its device's chain has a hole, one is missing, and the result differs", () => {
     const answer = study.texts.findIndex((text) => text.includes('"answer-kept"'));
-    expect(bad(check(study.texts.filter((_, at) => at !== answer)))).toContain("result");
+    expect(bad(check(study.texts.filter((_, at) => at !== answer)))).toEqual(["links", "missing", "result"]);
+  });
+
+  test("the end of a tablet's chain cut off breaks no link, and is missing", () => {
+    const points = check(withoutEvents(study.texts, (device, seq) => device === "tablet" && seq > 69));
+    expect(bad(points)).toEqual(["missing", "result"]);
+    expect(points.find(({ what }) => what === "missing")?.count).toBe(3);
+  });
+
+  test("a result that was computed from a cut log is not verified either, and tells that itself", () => {
+    const cut = withoutEvents(study.texts, (device, seq) => device === "tablet" && seq > 69);
+    const { result, missing } = openedExample(14, cut);
+    expect(missing).toBe(3);
+    expect(result.departures).toContainEqual({ what: "records-missing", records: 3 });
+    expect(bad(check(cut, result))).toEqual(["missing"]);
   });
 
   test("a result with one more right answer than the file holds is refused", () => {
     expect(bad(check(study.texts, { ...study.result, correct: 15 }))).toEqual(["result"]);
   });
 
-  test("a record of a newer version is named as left out", () => {
+  test("a record of a newer version is named as left out, and the result tells that it was", () => {
     const note = JSON.stringify({
       ...JSON.parse(study.texts[0] ?? ""),
       id: "01900000-0000-7000-8000-0000000000ff",
+      device: "55555555-5555-4555-8555-555555555555",
       v: 2,
     });
-    expect(bad(check([...study.texts, note]))).toEqual(["left-out"]);
+    const texts = [...study.texts, note];
+    const { result, missing } = openedExample(14, texts);
+    expect([missing, result.departures]).toEqual([1, [{ what: "records-not-read", records: 1 }]]);
+    expect(bad(check(texts, result))).toEqual(["left-out"]);
   });
 
-  test("what the server kept aside is no part of a file and does not fail it", () => {
-    const departures = [...study.result.departures, { what: "quarantined" as const, events: 2 }];
-    expect(bad(check(study.texts, { ...study.result, departures }))).toEqual([]);
+  test("how many the server kept aside is in the file: the result computed from it is the one shown", () => {
+    const aside = openedExample(14, study.texts, 2);
+    expect(aside.result.departures).toEqual([{ what: "quarantined", events: 2 }]);
+    const text = studyText(aside, "0.1.0", "2026-05-04T08:00:00.000Z");
+    expect(bad(checkResult(text, aside.result, "study file"))).toEqual([]);
+    const { record } = recordOfFile(readStudyFile(text, "study file"), "study file");
+    expect(analyse(record, "0.1.0")).toEqual(aside.result);
   });
 });
 

@@ -3,6 +3,13 @@ import { deviceProblems } from "./device-problems.ts";
 
 type Sentences = { [C in ProblemCode]: (details: ProblemDetails[C]) => string };
 
+/** What a column of a CSV with answers takes. */
+const columnValues: Record<ProblemDetails["csv/bad-value"]["column"], string> = {
+  panelist: "a name or number",
+  repeat: "a whole number from 1",
+  correct: "1 (right) or 0 (wrong)",
+};
+
 /** One sentence for each problem: what is wrong, where, and what to do. */
 export const problems: Sentences = {
   "analysis/not-a-count": (d) => `${d.name} is ${d.value}; it must be a whole number from ${d.low} to ${d.high}.`,
@@ -18,8 +25,7 @@ export const problems: Sentences = {
     `The answer for tray ${d.tray} names code ${d.code}, which the key does not put on that tray. The result was not computed; the answers are untouched.`,
   "analysis/tray-counted-twice": (d) =>
     `Tray ${d.tray} has two counted answers. Settle which one stands; the result was not computed.`,
-  "analysis/row-twice": (d) =>
-    `Panelist ${d.panelist}, repeat ${d.repeat}, stands in the answers twice. Remove one of the two rows.`,
+  "analysis/risk-out-of-range": (d) => `${d.name} is ${d.value}; it must be more than 0 and at most ${d.most}.`,
 
   "file/not-found": (d) => `There is no file ${d.path}. Check the name and the folder.`,
   "file/unreadable": (d) => `${d.path} could not be read: ${d.reason}.`,
@@ -27,13 +33,24 @@ export const problems: Sentences = {
   "file/wrong-shape": (d) => `${d.path}: “${d.where}” must be ${d.expected}.`,
   "file/not-revealed": (d) =>
     `The study in ${d.path} has no result yet: its key was not opened when the file was written. Close the study, open the key, and export it again.`,
+  "file/bad-event": (d) =>
+    `${d.path}: record ${d.event} cannot be read (${d.reason}). The file was changed or cut; export the study again.`,
+  "file/foreign-event": (d) =>
+    `${d.path}: record ${d.event} is not one of the study ${d.study}. The file was changed; export the study again.`,
   "file/unwritable": (d) => `${d.path} could not be written: ${d.reason}. Choose another place.`,
   "csv/missing-column": (d) =>
     `${d.path}, line 1: the column “${d.column}” is missing (found: ${d.found}). Add it to the header line.`,
-  "csv/bad-value": (d) => `${d.path}, line ${d.line}, column “${d.column}”: “${d.value}” must be ${d.expected}.`,
-  "csv/malformed": (d) => `${d.path}, line ${d.line}: ${d.reason}.`,
+  "csv/bad-value": (d) =>
+    `${d.path}, line ${d.line}, column “${d.column}”: “${d.value}” must be ${columnValues[d.column]}.`,
+  "csv/column-twice": (d) => `${d.path}, line ${d.line}: two columns are named “${d.column}”. Rename or remove one.`,
+  "csv/cell-count": (d) =>
+    `${d.path}, line ${d.line}: the header has ${d.columns} columns, this line has ${d.cells}. Put the line right.`,
+  "csv/open-quote": (d) =>
+    `${d.path}, line ${d.line}: a cell begins with a quote mark and does not end with one. Add or remove one.`,
+  "csv/stray-quote": (d) => `${d.path}, line ${d.line}: a quote mark stands inside a quoted cell. Write it twice.`,
+  "csv/unreadable-line": (d) => `${d.path}, line ${d.line}: the line cannot be read. Save the table as CSV anew.`,
   "csv/duplicate-row": (d) =>
-    `${d.path}, line ${d.line}: ${d.what} stands on line ${d.first} already. Remove one of the two.`,
+    `${d.path}, line ${d.line}: panelist “${d.panelist}”, repeat ${d.repeat} stands on line ${d.first} already. Remove one of the two.`,
   "csv/no-rows": (d) => `${d.path} has a header but no answers.`,
   "cli/unknown-command": (d) => `There is no command “${d.command}”. Commands: ${d.known}.`,
   "cli/unknown-option": (d) => `${d.command} has no option “${d.option}”. See cloche ${d.command} --help.`,

@@ -106,14 +106,23 @@ const orders = {
 const details = {
   heading: "Details",
   formula: "The exact formula",
-  formulaText: (f: { judgments: number; correct: number; choices: number; alpha: number; needed: number | null }) => [
+  formulaText: (f: {
+    judgments: number;
+    correct: number;
+    choices: number;
+    alpha: number;
+    needed: number | null;
+    bounds: boolean;
+  }) => [
     `p is the chance that ${f.judgments} answers hold ${f.correct} or more right ones when each is right with chance 1/${f.choices}: the upper tail of the binomial distribution, exact, with no approximation by a bell curve.`,
     f.needed === null
       ? `Needed would be a count whose upper tail is ${f.alpha} or less; with so few answers there is none.`
       : `Needed is the smallest count whose upper tail is ${f.alpha} or less: ${f.needed}.`,
     `Share who can tell = (share right ${minus} 1/${f.choices}) / (1 ${minus} 1/${f.choices}), and 0 where that would be below 0.`,
-    `Its bound is exact (Clopper and Pearson) and one-sided at confidence 1 ${minus} alpha, so that it lies above 0 just when p is alpha or less.`,
-    "d\u2032 is the distance at which the method\u2019s psychometric function gives the share right; its bound is the same bound, carried over.",
+    f.bounds
+      ? `Its bound is exact (Clopper and Pearson) and one-sided at confidence 1 ${minus} alpha, so that it lies above 0 just when p is alpha or less; a range with two ends is at 1 ${minus} 2 alpha for the same reason.`
+      : "It has no bounds here: some people answered more than once, and answers of one person hang together.",
+    `d\u2032 is the distance at which the method\u2019s psychometric function gives the share right${f.bounds ? "; its bound is the same bound, carried over" : ""}.`,
     "The dots of the picture stand at the middles of 100 equal parts of the exact distribution of guessing.",
   ],
   software: "Software and seed",
@@ -147,6 +156,10 @@ const verify = {
       good
         ? "Every record names the one its device wrote before by its hash, and all these links hold."
         : `${plural(broken, "record does", "records do")} not follow the one before: the log was changed, or a part is missing.`,
+    missing: (good: boolean, missing: number) =>
+      good
+        ? "Every record that was known at the close and the reveal is there."
+        : `${plural(missing, "record", "records")} known at the close or the reveal ${missing === 1 ? "is" : "are"} missing.`,
     commitment: (good: boolean) =>
       good
         ? "The opened key gives the commitment that was locked."
