@@ -15,8 +15,8 @@ const powerToFind = 0.5;
 export function caveatsOfStatistics(statistics: ChoiceStatistics, standsFor: string): Caveat[] {
   const list: Caveat[] = [];
   if (statistics.outcome === "reached") list.push({ what: "nature-unknown" });
-  else list.push({ what: "likeness-not-shown" });
-  list.push({ what: "this-panel-only", standsFor });
+  else if (statistics.outcome !== "withheld") list.push({ what: "likeness-not-shown" });
+  list.push(...caveatsOfPeople(statistics, standsFor));
   if (statistics.judgments > 0) list.push({ what: "guessing-model" });
   const { power } = statistics;
   if (power && power.power < powerToFind) {
@@ -25,10 +25,11 @@ export function caveatsOfStatistics(statistics: ChoiceStatistics, standsFor: str
   return list;
 }
 
-/** A caveat when some people gave more than one of the answers; none otherwise. */
-export function caveatOfRepeats(people: readonly (string | number)[]): Caveat[] {
-  const different = new Set(people).size;
-  return different < people.length ? [{ what: "repeats-pooled", people: different, judgments: people.length }] : [];
+/** Of whom the result speaks. */
+function caveatsOfPeople({ people, judgments }: ChoiceStatistics, standsFor: string): Caveat[] {
+  if (people === 1) return [{ what: "one-person", judgments }];
+  const panel: Caveat = { what: "this-panel-only", standsFor };
+  return people < judgments ? [{ what: "repeats-pooled", people, judgments }, panel] : [panel];
 }
 
 /** Caveats that follow from how the study was planned, cooked and served. */

@@ -1,9 +1,9 @@
-import type { Result } from "../model/result.ts";
+import type { Interval, Result } from "../model/result.ts";
 import type { ReportWords } from "../words/en/report.ts";
 import { leastForVerdict } from "./choice.ts";
-import { discriminatorShareOf } from "./method.ts";
 
-export type Row = { id: string; label: string; value: string };
+/** One line of the table; `behind` is what stands beside the number, or empty. */
+export type Row = { id: string; label: string; value: string; behind: string };
 
 /** The report in words, top to bottom. */
 export type Description = {
@@ -31,14 +31,16 @@ export type Description = {
  * Returns  plain texts; those of the lead (names, notes, steps) appear as typed, in quotation marks
  */
 export function describe(result: Result, words: ReportWords): Description {
-  const { study, judgments, correct, pValue, alpha } = result;
+  const { study, judgments, pValue, alpha } = result;
+  // p in words reads like a finding: with a key in doubt it stands in the table alone
+  const silent = judgments === 0 || result.outcome === "withheld";
   return {
     test: `${words.methods[result.method]}, ${words.goals[result.goal]}`,
     verdict: verdictOf(result, words),
     size: sizeOf(result, words),
     agreed: study ? words.agreed[result.outcome](study.ifYes, study.ifNo) : words.agreed.noStudy,
-    meaning: judgments === 0 ? "" : words.pInWords(pValue, alpha, correct, judgments),
-    caution: judgments === 0 ? "" : words.pIsNot,
+    meaning: silent ? "" : words.pInWords(pValue, alpha, result),
+    caution: silent ? "" : words.pIsNot,
     chance: chanceOf(result, words),
     rows: rowsOf(result, words),
     caveats: result.caveats.map((caveat) => sentence(words.caveats, caveat)),
@@ -52,6 +54,7 @@ function verdictOf(result: Result, words: ReportWords): string {
     method: result.method,
     correct: result.correct,
     judgments: result.judgments,
+    people: result.people,
     needed: result.criticalNumber,
     alpha: result.alpha,
     products: first && second ? [first.name, second.name] : null,
@@ -61,63 +64,69 @@ function verdictOf(result: Result, words: ReportWords): string {
 }
 
 function sizeOf(result: Result, words: ReportWords): string {
-  const { correctShare, discriminatorShare, dPrime, outcome, method } = result;
-  if (correctShare.estimate === null || discriminatorShare.estimate === null) return words.size.none;
+  const { correctShare, discriminatorShare, discriminatorShareRange, dPrime, outcome, guessProbability } = result;
+  const right = correctShare.estimate;
+  if (outcome === "withheld") return words.size.withheld;
+  if (right === null || discriminatorShare.estimate === null) return words.size.none;
+  if (correctShare.kind === "none") return words.size.unbounded(right, guessProbability, result.people);
   if (outcome === "reached") return words.size.reached(discriminatorShare, dPrime);
+  if (outcome === "far-below-chance") return words.size.rightOnly(right, rangeOf(correctShare), guessProbability);
   // beside a test that was not reached stand both ends of what the answers allow, not only the lower one
-  const { confidence } = correctShare;
-  const right = { low: correctShare.low, high: correctShare.high ?? 1, confidence };
-  const low = discriminatorShareOf(method, right.low);
-  const high = discriminatorShareOf(method, right.high);
-  if (outcome === "far-below-chance" || high === 0) {
-    return words.size.rightOnly(correctShare.estimate, right, result.guessProbability);
-  }
-  return words.size.open(discriminatorShare.estimate, { low, high, confidence });
+  const fits = rangeOf(discriminatorShareRange);
+  if (fits.high === 0) return words.size.belowGuessing(right, guessProbability);
+  return words.size.open(discriminatorShare.estimate, fits);
 }
 
+/** The two ends of a two-sided interval of shares. */
+const rangeOf = ({ low, high, confidence }: Interval) => ({ low: low ?? 0, high: high ?? 1, confidence });
+
 function chanceOf(result: Result, words: ReportWords): Description["chance"] {
-  const { judgments, criticalNumber, chanceAtCritical, guessingPanels, correct } = result;
+  const { criticalNumber, chanceAtCritical, guessingPanels } = result;
   const dots = guessingPanels.reduce(
     (sum, panels, right) => sum + (right >= (criticalNumber ?? right + 1) ? panels : 0),
     0,
   );
   return {
-    caption: words.chance.caption(judgments, criticalNumber, chanceAtCritical, dots),
-    observed: words.chance.observed(correct),
+    caption: words.chance.caption(result, criticalNumber, chanceAtCritical, dots),
+    observed: words.chance.observed(result),
     needed: criticalNumber === null ? null : words.chance.needed(criticalNumber),
     axis: words.chance.axis,
   };
 }
 
 function rowsOf(result: Result, { rows, values }: ReportWords): Row[] {
-  const { correct, judgments, correctShare, criticalNumber, chanceAtCritical, alpha, power, study } = result;
-  const { estimate, low, high, confidence } = correctShare;
+  const { correct, judgments, people, correctShare, chanceAtCritical, alpha, power, study } = result;
+  const bounds = correctShare.kind === "none" ? null : rangeOf(correctShare);
   const list: Row[] = [
-    { id: "right", label: rows.right, value: values.of(correct, judgments) },
-    { id: "rightShare", label: rows.rightShare, value: values.share(estimate, { low, high: high ?? 1, confidence }) },
-    { id: "expected", label: rows.expected, value: values.expected(result.expectedByGuessing) },
-    { id: "needed", label: rows.needed, value: values.needed(criticalNumber, alpha) },
+    { id: "right", label: rows.right, ...values.of(correct, judgments) },
+    { id: "rightShare", label: rows.rightShare, ...values.share(correctShare.estimate, bounds) },
+    { id: "expected", label: rows.expected, ...values.expected(result.expectedByGuessing) },
+    { id: "needed", label: rows.needed, ...values.needed(result.criticalNumber, alpha) },
   ];
   if (chanceAtCritical !== null) {
-    list.push({ id: "chanceAtCritical", label: rows.chanceAtCritical, value: values.chance(chanceAtCritical) });
+    list.push({ id: "chanceAtCritical", label: rows.chanceAtCritical, ...values.chance(chanceAtCritical) });
   }
   list.push(
-    { id: "pValue", label: rows.pValue, value: values.p(result.pValue, alpha) },
-    { id: "discriminatorShare", label: rows.discriminatorShare, value: values.tell(result.discriminatorShare) },
-    { id: "dPrime", label: rows.dPrime, value: values.distance(result.dPrime, judgments > 0) },
+    { id: "pValue", label: rows.pValue, ...values.p(result.pValue, alpha) },
+    {
+      id: "discriminatorShare",
+      label: rows.discriminatorShare(people),
+      ...values.tell(result.discriminatorShare),
+    },
+    { id: "dPrime", label: rows.dPrime, ...values.distance(result.dPrime, judgments > 0) },
   );
   if (power) {
     list.push({
       id: "power",
       label: rows.power(power.discriminatorShare, power.people),
-      value: values.power(power.power),
+      ...values.power(power.power),
     });
   }
   if (study) {
     list.push({
       id: "guesses",
       label: rows.guesses,
-      value: values.guesses(study.guessesTicked, study.guessesTickedRight),
+      ...values.guesses(study.guessesTicked, study.guessesTickedRight),
     });
   }
   return list;

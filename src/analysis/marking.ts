@@ -1,11 +1,8 @@
 import { problem } from "../model/problem.ts";
-import type { StudyRecord } from "../model/record.ts";
+import type { Judgment, StudyRecord } from "../model/record.ts";
 
 /** One counted answer, held against the opened key. `oddPosition` counts from 1 in serving order. */
-export type Marked = {
-  tray: number;
-  seat: number;
-  guess: boolean;
+export type Marked = Judgment & {
   order: string;
   oddPosition: number;
   correct: boolean;
@@ -26,22 +23,23 @@ export function markedTriangles(record: StudyRecord): Marked[] {
   const products = record.plan.products.map((product) => product.id);
   const keys = new Map(record.opened.key.trays.map((tray) => [tray.tray, tray]));
   const seen = new Set<number>();
-  return record.judgments.map(({ tray, seat, choice, guess }) => {
+  return record.judgments.map((judgment) => {
+    const { tray, choice } = judgment;
     if (seen.has(tray)) throw problem("analysis/tray-counted-twice", { tray });
     seen.add(tray);
     const samples = keys.get(tray)?.samples;
     if (!samples) throw problem("analysis/tray-not-in-key", { tray });
     const order = samples.map((sample) => letters[products.indexOf(sample.product)] ?? "?").join("");
-    const odd = oddOf(order);
+    const odd = oddPlace(order);
     if (odd === null) throw problem("analysis/no-odd-sample", { tray });
     const picked = samples.findIndex((sample) => sample.code === choice);
     if (picked < 0) throw problem("analysis/code-not-on-tray", { tray, code: choice });
-    return { tray, seat, guess, order, oddPosition: odd + 1, correct: picked === odd, samples };
+    return { ...judgment, order, oddPosition: odd + 1, correct: picked === odd, samples };
   });
 }
 
-/** Where the odd letter of a triangle order stands, from 0; null when it is no triangle. */
-function oddOf(order: string): number | null {
+/** Where the odd letter of a triangle order stands, from 0; null when it is no triangle. Example: oddPlace("AAB") // 2 */
+export function oddPlace(order: string): number | null {
   const [first, second, third] = order;
   if (order.length !== 3 || order.includes("?")) return null;
   if (first === second && third !== first) return 2;

@@ -5,22 +5,24 @@ import { count, hash, id, instant, line, paragraph } from "./schema.ts";
 
 /**
  * An estimate with its uncertainty. `estimate` or `high` is null where it has no finite value (d-prime when every
- * answer is right); `kind` says which bounds mean something: "two-sided", or "lower" (only `low` is a bound).
+ * answer is right); `kind` says which bounds mean something: "two-sided", "lower" (only `low` is a bound), or "none":
+ * an estimate alone, both bounds null, because some people answered more than once and pooled answers bound nothing.
  */
 export const interval = z.strictObject({
   estimate: z.nullable(z.number()),
-  low: z.number(),
+  low: z.nullable(z.number()),
   high: z.nullable(z.number()),
   confidence: z.number(),
-  kind: z.enum(["two-sided", "lower"]),
+  kind: z.enum(["two-sided", "lower", "none"]),
 });
 export type Interval = z.infer<typeof interval>;
 
 /**
  * reached / not-reached: by the rule locked beforehand. far-below-chance: fewer right than the lower 2.5 % tail of
- * guessing allows, so labels or wording are in doubt. too-few: under 6 judgments; numbers only, no verdict.
+ * guessing allows, so labels or wording are in doubt. too-few: under 6 judgments, or from 2 to 5 people; numbers only,
+ * no verdict. withheld: the opened key does not match its seal, so that nobody can say which answers were right.
  */
-export const outcomes = ["reached", "not-reached", "far-below-chance", "too-few"] as const;
+export const outcomes = ["reached", "not-reached", "far-below-chance", "too-few", "withheld"] as const;
 
 /** The statistics of one choice test, from the two counts alone. Design page, section 9. */
 export const choiceStatistics = z.strictObject({
@@ -29,6 +31,8 @@ export const choiceStatistics = z.strictObject({
   sides: z.enum(["one", "two"]),
   alpha: z.number(),
   judgments: count,
+  /** How many different people gave the answers; one for each answer where nothing else is known. */
+  people: count,
   correct: count,
   guessProbability: z.number(),
   expectedByGuessing: z.number(),
@@ -40,6 +44,8 @@ export const choiceStatistics = z.strictObject({
   outcome: z.enum(outcomes),
   correctShare: interval,
   discriminatorShare: interval,
+  /** Both ends of what the answers allow, two-sided at 1 - 2 alpha: it leaves 0 out if and only if p <= alpha. */
+  discriminatorShareRange: interval,
   dPrime: interval,
   /** 100 panels that only guess: how many of them fall on each count (index = number right). */
   guessingPanels: z.array(count),
@@ -53,8 +59,9 @@ export const caveat = z.discriminatedUnion("what", [
   z.strictObject({ what: z.literal("likeness-not-shown") }),
   z.strictObject({ what: z.literal("this-panel-only"), standsFor: line }),
   z.strictObject({ what: z.literal("guessing-model") }),
-  /** Some people gave several answers: the test holds, the bounds take each answer for another person's. */
+  /** Some people gave several answers: the test of a difference holds, and there are no bounds. */
   z.strictObject({ what: z.literal("repeats-pooled"), people: count, judgments: count }),
+  z.strictObject({ what: z.literal("one-person"), judgments: count }),
   z.strictObject({ what: z.literal("few-batches"), product: line, batches: count }),
   z.strictObject({ what: z.literal("looks-differ") }),
   z.strictObject({ what: z.literal("server-knew") }),

@@ -113,7 +113,7 @@ describe("caveats follow from facts", () => {
   test("fewer answers than planned", () => {
     expect(analyse(recordOf(14, 23), "1").caveats).toContainEqual({ what: "below-plan", planned: 24, answered: 23 });
   });
-  test("orders 5 and 3 times are uneven; 4 and 3 times are what 23 people must leave", () => {
+  test("orders 4 and 2 times are uneven; 4 and 3 times are what 23 people must leave", () => {
     const record = recordOf(14);
     const without = (trays: number[]) => record.judgments.filter(({ tray }) => !trays.includes(tray));
     expect(whats(analyse({ ...record, judgments: without([24]) }, "1").caveats)).not.toContain("orders-uneven");
@@ -134,12 +134,17 @@ describe("caveats follow from facts", () => {
   test("two answers of one seat are told as repeats", () => {
     const record = recordOf(14);
     const judgments = record.judgments.map((judgment) => ({ ...judgment, seat: Math.ceil(judgment.tray / 2) }));
-    expect(analyse({ ...record, judgments }, "1").caveats).toContainEqual({
-      what: "repeats-pooled",
-      people: 12,
-      judgments: 24,
-    });
+    const found = analyse({ ...record, judgments }, "1");
+    expect(found.caveats).toContainEqual({ what: "repeats-pooled", people: 12, judgments: 24 });
+    expect(found.dPrime).toMatchObject({ low: null, kind: "none" });
   });
+});
+
+test("a key that does not match its seal: numbers, and the verdict is withheld", () => {
+  const found = analyse(recordOf(14, 24, { keyMatches: false }), "1");
+  expect(found).toMatchObject({ outcome: "withheld", correct: 14, study: { keyMatches: false } });
+  expect(z.safeParse(schema, found).success).toBe(true);
+  expect(whats(found.caveats)).toEqual(["key-mismatch", "this-panel-only", "guessing-model"]);
 });
 
 describe("a record that contradicts itself gives no result", () => {
@@ -199,17 +204,16 @@ describe("answers that came without a study", () => {
       resultOfCounts({ ...given, correct: 14, judgments: 24 }, "1"),
     );
   });
-  test("12 people twice: pooled for the difference test, and told", () => {
+  test("12 people twice: pooled for the difference test, without bounds, and told", () => {
     const found = resultOfRows(given, rows(12, 2, 14), "1");
     expect(found.pValue).toBe(resultOfCounts({ ...given, correct: 14, judgments: 24 }, "1").pValue);
-    expect(found.caveats[0]).toEqual({ what: "repeats-pooled", people: 12, judgments: 24 });
+    expect(found).toMatchObject({ people: 12, discriminatorShare: { low: null, kind: "none" } });
+    expect(found.caveats).toContainEqual({ what: "repeats-pooled", people: 12, judgments: 24 });
   });
-  test("one person's repeat given twice is refused by name", () => {
-    const twice = [...rows(3, 1, 1), { panelist: "P2", repeat: "1", correct: true }];
-    expect(problemOf(() => resultOfRows(given, twice, "1"))).toEqual({
-      code: "analysis/row-twice",
-      details: { panelist: "P2", repeat: "1" },
-    });
+  test("9 of 9 by one person: a finding about that person alone", () => {
+    const found = resultOfRows(given, rows(1, 9, 9), "1");
+    expect(found).toMatchObject({ people: 1, outcome: "reached" });
+    expect(whats(found.caveats)).toEqual(["nature-unknown", "one-person", "guessing-model"]);
   });
   test("no rows: no verdict", () => {
     expect(resultOfRows(given, [], "1")).toMatchObject({ judgments: 0, outcome: "too-few" });

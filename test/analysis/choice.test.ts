@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import * as z from "zod/mini";
-import { criticalNumber } from "../../src/analysis/binomial.ts";
+import { criticalNumber, lowerTail } from "../../src/analysis/binomial.ts";
 import { choiceStatistics } from "../../src/analysis/choice.ts";
 import type { Method } from "../../src/model/plan.ts";
 import { choiceStatistics as schema } from "../../src/model/result.ts";
@@ -10,6 +10,8 @@ import { reference, relativeError } from "./reference.ts";
 
 const triangle = (correct: number, judgments: number, alpha = 0.05) =>
   choiceStatistics({ method: "triangle", goal: "difference", alpha, correct, judgments });
+
+const above = ({ low }: { low: number | null }): boolean => low !== null && low > 0;
 
 const examples = reference(
   "triangle-worked-examples",
@@ -58,7 +60,7 @@ describe("worked examples of the triangle", () => {
     expect(found.dPrime.low).toBeCloseTo(0.856290837043003, 10);
     // two-sided 95 %: pd 0.05 to 0.67
     const share = (right: number) => (right - 1 / 3) * 1.5;
-    expect(share(found.correctShare.low)).toBeCloseTo(0.049645968484544, 12);
+    expect(share(found.correctShare.low ?? 0)).toBeCloseTo(0.049645968484544, 12);
     expect(share(found.correctShare.high ?? 0)).toBeCloseTo(0.668354641979982, 12);
   });
 
@@ -77,8 +79,23 @@ describe("test and bound say one thing", () => {
         for (const correct of either) {
           const found = triangle(correct, judgments, alpha);
           const reached = found.pValue <= alpha;
-          expect([found.discriminatorShare.low > 0, found.dPrime.low > 0]).toEqual([reached, reached]);
+          expect([above(found.discriminatorShare), above(found.dPrime)]).toEqual([reached, reached]);
           expect(reached).toBe(correct === needed);
+        }
+      }
+    },
+  );
+
+  test.each([0.2, 0.1, 0.05, 0.01, 0.001])(
+    "1 to 60 judgments, any count, alpha %d: the range at 1 - 2 alpha leaves guessing out if and only if p <= alpha",
+    (alpha) => {
+      for (let judgments = 1; judgments <= 60; judgments++) {
+        for (let correct = 0; correct <= judgments; correct++) {
+          const { discriminatorShareRange: range, pValue } = triangle(correct, judgments, alpha);
+          expect(above(range)).toBe(pValue <= alpha);
+          // the other side: no share above 0 fits when even the count's lower tail of guessing is alpha or less
+          expect((range.high ?? 1) > 0).toBe(lowerTail(correct, judgments, 1 / 3) > alpha);
+          expect(range.confidence).toBe(1 - 2 * alpha);
         }
       }
     },
@@ -94,7 +111,7 @@ describe("test and bound say one thing", () => {
         expect(z.safeParse(schema, found).success).toBe(true);
         const reached = found.pValue <= alpha;
         expect(found.criticalNumber !== null && correct >= found.criticalNumber).toBe(reached);
-        if (found.discriminatorShare.low > 0) expect(reached).toBe(true);
+        if (above(found.discriminatorShare)) expect(reached).toBe(true);
         if (found.pValue < alpha * (1 - 1e-9)) expect(found.discriminatorShare.low).toBeGreaterThan(0);
         expect(found.outcome === "reached").toBe(reached && n >= 6);
         expect(found.guessingPanels.reduce((a, b) => a + b, 0)).toBe(100);
@@ -109,10 +126,36 @@ describe("test and bound say one thing", () => {
     for (let correct = 1; correct <= 36; correct++) {
       const here = triangle(correct, 36);
       expect(here.pValue).toBeLessThan(before.pValue);
-      expect(here.dPrime.low).toBeGreaterThanOrEqual(before.dPrime.low);
+      expect(here.dPrime.low).toBeGreaterThanOrEqual(before.dPrime.low ?? 99);
       expect(here.discriminatorShare.estimate).toBeGreaterThanOrEqual(before.discriminatorShare.estimate ?? 1);
       before = here;
     }
+  });
+});
+
+describe("people who answer more than once", () => {
+  const repeated = (correct: number, judgments: number, people: number) =>
+    choiceStatistics({ method: "triangle", goal: "difference", alpha: 0.05, correct, judgments, people });
+
+  test("pooled answers keep p, the number needed and the estimates, and have no bound of any kind", () => {
+    const [pooled, single] = [repeated(14, 24, 12), triangle(14, 24)];
+    expect([pooled.pValue, pooled.criticalNumber, pooled.outcome]).toEqual([single.pValue, 13, "reached"]);
+    for (const name of ["correctShare", "discriminatorShare", "discriminatorShareRange", "dPrime"] as const) {
+      expect(pooled[name]).toMatchObject({ estimate: single[name].estimate, low: null, high: null, kind: "none" });
+    }
+    expect(z.safeParse(schema, pooled).success).toBe(true);
+  });
+  test("24 answers of 5 people are too few people for a verdict, of 6 they are not", () => {
+    expect([repeated(14, 24, 5).outcome, repeated(14, 24, 6).outcome]).toEqual(["too-few", "reached"]);
+  });
+  test("9 of 9 by one person is a verdict about that person: p = 1/19683", () => {
+    const found = repeated(9, 9, 1);
+    expect(found.outcome).toBe("reached");
+    expect(relativeError(found.pValue, 1 / 19683)).toBeLessThan(1e-14);
+    expect(found.discriminatorShare).toMatchObject({ estimate: 1, low: null, kind: "none" });
+  });
+  test("one person with 5 answers has none", () => {
+    expect(repeated(5, 5, 1).outcome).toBe("too-few");
   });
 });
 
@@ -194,8 +237,21 @@ describe("bad input to the choice statistics", () => {
       details: { name: "judgments" },
     });
   });
-  test.each([0, 1, 5, Number.NaN])("alpha %d is refused", (alpha) => {
-    expect(problemOf(() => triangle(1, 2, alpha)).code).toBe("analysis/not-a-share");
+  test.each([0, 0.500001, 0.95, 1, 5, Number.NaN])("alpha %d is refused with its bound", (alpha) => {
+    expect(problemOf(() => triangle(1, 2, alpha))).toEqual({
+      code: "analysis/risk-out-of-range",
+      details: { name: "alpha", value: String(alpha), most: 0.5 },
+    });
+  });
+  test("alpha 0.5 is the largest that is computed", () => {
+    expect(triangle(1, 2, 0.5).criticalNumber).toBe(2); // P(X >= 1) of 2 is 5/9, P(X >= 2) is 1/9
+  });
+  test.each([0, 25, 1.5])("%d people for 24 answers are refused", (people) => {
+    const counts = { method: "triangle", goal: "difference", alpha: 0.05, correct: 14, judgments: 24 } as const;
+    expect(problemOf(() => choiceStatistics({ ...counts, people }))).toMatchObject({
+      code: "analysis/not-a-count",
+      details: { name: "people", low: 1, high: 24 },
+    });
   });
   test.each([
     ["tetrad", "analysis/method-not-yet"],

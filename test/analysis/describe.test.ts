@@ -1,11 +1,14 @@
 import fc from "fast-check";
-import { describe, expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import { analyse, resultOfCounts } from "../../src/analysis/analyse.ts";
 import { type Description, describe as describeResult } from "../../src/analysis/describe.ts";
-import type { Departure } from "../../src/model/record.ts";
+import { type Departure, unansweredReasons } from "../../src/model/record.ts";
 import type { Caveat, Result } from "../../src/model/result.ts";
 import { report } from "../../src/words/en/report.ts";
 import { recordOf } from "./scenario.ts";
+
+// much computing: a busy machine needs longer than the default of five seconds
+vi.setConfig({ testTimeout: 60_000 });
 
 const given = { method: "triangle", goal: "difference", alpha: 0.05 } as const;
 const ofCounts = (correct: number, judgments: number, alpha = 0.05) =>
@@ -20,7 +23,7 @@ const texts = (found: Description): string[] => [
   found.meaning,
   found.caution,
   found.chance.caption,
-  ...found.rows.flatMap(({ label, value }) => [label, value]),
+  ...found.rows.flatMap(({ label, value, behind }) => [label, value, behind]),
   ...found.caveats,
   ...found.departures,
 ];
@@ -31,7 +34,7 @@ describe("the report in words", () => {
   test("14 of 24 with the locked plan: verdict, size with bound, agreed step, p in words", () => {
     const found = ofStudy(14);
     expect(found.verdict).toBe(
-      "This panel could tell “current” and “new” apart: 14 of 24 picked the odd sample, and the locked plan asks for 13.",
+      "This panel could tell “current” and “new” apart: 14 of 24 picked the odd sample, and the rule locked beforehand asks for 13 of 24.",
     );
     // pd 0.375 and its one-sided bound 0.0952, d-prime 1.891 and 0.856: mpmath, see choice.test.ts
     expect(found.size).toBe(
@@ -41,7 +44,7 @@ describe("the report in words", () => {
       "Agreed beforehand, if people can tell: “Taste for juiciness next.” That is what this result calls for.",
     );
     expect(found.meaning).toBe(
-      "If nobody could tell and everyone guessed, 14 or more of 24 would be right about 1 time in 100 (p = 0.0103).",
+      "If nobody could tell and everyone guessed, 14 or more of 24 would be right about 1 time in 100 (p\u00a0=\u00a00.0103).",
     );
     expect(found.caution).toContain("not the chance that the finding is wrong");
     expect(found.departures).toEqual(["None recorded."]);
@@ -54,6 +57,33 @@ describe("the report in words", () => {
     expect(found.verdict).toContain("It does not show that they cannot.");
     expect(found.size).toMatch(/19\u00a0%.* anything from 0\u00a0% to \d\d\u00a0%/);
     expect(found.agreed).toContain("“Stay with the dry oven.”");
+  });
+
+  test("fewer answers than planned: the rule is that of the answers that came, and is called no plan's number", () => {
+    // 20 answers need 11: P(X >= 11) = 0.0376 and P(X >= 10) = 0.0919, sums over 3^20
+    expect(ofStudy(12, 20).verdict).toContain(
+      "12 of 20 picked the odd sample, and the rule locked beforehand asks for 11 of 20.",
+    );
+  });
+
+  test("not reached never stands beside an interval that leaves guessing out, whatever the risk and confidence", () => {
+    for (const alpha of [0.2, 0.1, 0.05, 0.01, 0.001]) {
+      for (const judgments of [6, 7, 12, 20, 24, 36, 60]) {
+        for (let correct = 0; correct <= judgments; correct++) {
+          const result = resultOfCounts({ ...given, alpha, correct, judgments, confidence: 0.5 }, "1");
+          if (result.outcome !== "not-reached") continue;
+          const { size } = describeResult(result, report);
+          const [, low] = /anything from (.*?)\u00a0% to/.exec(size) ?? [];
+          if (low !== undefined) expect(low).toBe("0");
+          else expect(size).toMatch(/^The share of right answers is .* is 0\u00a0%\.$/);
+        }
+      }
+    }
+  });
+
+  test("11 of 24 at a risk of 5 %: the range has 90 % confidence, to go with the one-sided test", () => {
+    // upper limit of 11 of 24 at a tail of 5 %: 0.6424 right (mpmath), so (0.6424 - 1/3) * 1.5 = 46 % who can tell
+    expect(ofStudy(11).size).toContain("anything from 0\u00a0% to 46\u00a0% (90\u00a0% interval)");
   });
 
   test("2 of 24: look for a fault first, and no share of tellers is named", () => {
@@ -117,13 +147,15 @@ describe("the report in words", () => {
       "power",
       "guesses",
     ]);
-    expect(rows.find(({ id }) => id === "rightShare")?.value).toBe(
-      "58\u00a0% (37\u00a0% to 78\u00a0%, 95\u00a0% interval)",
-    );
+    expect(rows.find(({ id }) => id === "rightShare")).toMatchObject({
+      value: "58\u00a0%",
+      behind: "37\u00a0% to 78\u00a0%, 95\u00a0% interval",
+    });
     expect(rows.find(({ id }) => id === "power")).toEqual({
       id: "power",
       label: "Chance of finding 30\u00a0% who can tell, with 24 people as planned",
       value: "55\u00a0%",
+      behind: "",
     });
     for (const row of rows) expect(row.value).not.toBe("");
   });
@@ -136,6 +168,52 @@ describe("the report in words", () => {
   });
 });
 
+describe("people who answered more than once", () => {
+  const repeated = (correct: number, judgments: number, people: number) =>
+    describeResult(resultOfCounts({ ...given, correct, judgments, people }, "1"), report);
+
+  test("12 people twice: a verdict about the panel, no bound, no share of people like these, and why", () => {
+    const found = repeated(14, 24, 12);
+    expect(found.verdict).toMatch(/^This panel could tell/);
+    expect(found.size).toContain("Some people gave more than one answer");
+    expect(found.size).not.toMatch(/people like these|at least|or more/);
+    for (const id of ["rightShare", "discriminatorShare", "dPrime"]) {
+      expect(found.rows.find((row) => row.id === id)?.behind).toBe("estimate only");
+    }
+    expect(found.caveats.join(" ")).toContain("24 answers came from 12 people");
+  });
+  test("a cook who gets 9 of 9: a finding about that person, in every sentence", () => {
+    const found = repeated(9, 9, 1);
+    // P(X >= 6) of 9 is 835/19683 = 0.0424, P(X >= 5) is 2851/19683 = 0.1448
+    expect(found.verdict).toBe(
+      "This person could tell the two products apart: 9 of 9 answers picked the odd sample, and the rule asks for 6.",
+    );
+    expect(found.meaning).toContain("If this person could not tell and only guessed, 9 of 9 would be right");
+    expect(found.caveats.join(" ")).toContain("of nobody else");
+    expect(found.chance.observed).toBe("this person: 9");
+    for (const text of texts(found)) expect(text).not.toMatch(/panel|people like these/);
+  });
+  test("3 of 9 by one person: not shown of that person; 1 of 24 is far below", () => {
+    expect(repeated(3, 9, 1).verdict).toMatch(/^This person did not show that they can tell/);
+    expect(repeated(1, 24, 1).verdict).toContain("Somebody who only guesses does better");
+  });
+  test("4 people with 24 answers: too few people, said so", () => {
+    expect(repeated(14, 24, 4).verdict).toContain("too few people for a verdict: 14 of 24");
+  });
+});
+
+test("a key that does not match its seal: no verdict, no size, no agreed step, no p in words", () => {
+  const record = recordOf(14, 24, { keyMatches: false });
+  const found = describeResult(analyse(record, "1"), report);
+  expect(found.verdict).toMatch(/^No verdict: the opened key does not match the seal/);
+  expect(found.size).toContain("in doubt");
+  expect(found.agreed).toMatch(/^Neither step agreed beforehand is called for/);
+  expect([found.meaning, found.caution]).toEqual(["", ""]);
+  for (const text of texts(found)) {
+    expect(text).not.toMatch(/could tell “|what this result calls for|did not show|Taste for juiciness/);
+  }
+});
+
 const allCaveats: Caveat[] = [
   { what: "nature-unknown" },
   { what: "likeness-not-shown" },
@@ -143,6 +221,7 @@ const allCaveats: Caveat[] = [
   { what: "this-panel-only", standsFor: "staff of the four canteens." },
   { what: "guessing-model" },
   { what: "repeats-pooled", people: 12, judgments: 24 },
+  { what: "one-person", judgments: 9 },
   { what: "few-batches", product: "new", batches: 0 },
   { what: "few-batches", product: "new", batches: 1 },
   { what: "few-batches", product: "new", batches: 2 },
@@ -174,6 +253,11 @@ const allDepartures: Departure[] = [
   { what: "closed-with-unsent", unsent: 1 },
   { what: "rival-event", kind: "study-locked" },
   { what: "quarantined", events: 2 },
+  ...unansweredReasons.map((why, at) => ({ what: "not-answered" as const, why, trays: [4, 7, 9].slice(0, at + 1) })),
+  { what: "seat-counted-twice", seat: 3, trays: [3, 26] },
+  { what: "close-note", note: "power cut at 12:40" },
+  { what: "records-missing", records: 1 },
+  { what: "records-not-read", records: 2 },
 ];
 const withEverything = (result: Result): Result => ({ ...result, caveats: allCaveats, departures: allDepartures });
 
@@ -201,8 +285,9 @@ describe("what no sentence may say", () => {
       .integer({ min: 0, max: 300 })
       .chain((n) => fc.record({ n: fc.constant(n), correct: fc.integer({ min: 0, max: n }) }));
     fc.assert(
-      fc.property(counts, fc.constantFrom(0.2, 0.1, 0.05, 0.01, 0.001), ({ n, correct }, alpha) => {
-        const found = ofCounts(correct, n, alpha);
+      fc.property(counts, fc.constantFrom(0.2, 0.1, 0.05, 0.01, 0.001), fc.nat(), ({ n, correct }, alpha, draw) => {
+        const people = n === 0 ? 0 : 1 + (draw % n);
+        const found = describeResult(resultOfCounts({ ...given, alpha, correct, judgments: n, people }, "1"), report);
         for (const text of texts(found)) expect(text).not.toMatch(banned);
         for (const text of [found.verdict, found.size, found.agreed, ...found.caveats]) expect(text).toMatch(/\.$/);
       }),
@@ -224,6 +309,17 @@ describe("what no sentence may say", () => {
         if (result.pValue <= 0.05) expect(found.size).not.toMatch(/at least 0\u00a0%/);
       }
     }
+  });
+
+  test("p and its value never part", () => {
+    expect(ofStudy(14).meaning).toContain("(p\u00a0=\u00a00.0103)");
+  });
+
+  test("trays without a counted answer are named with the reason", () => {
+    const departures: Departure[] = [{ what: "not-answered", why: "never-opened", trays: [7, 8, 12] }];
+    expect(describeResult(analyse(recordOf(14, 24, { departures }), "1"), report).departures).toEqual([
+      "Trays 7, 8 and 12: no counted answer (never opened).",
+    ]);
   });
 
   test("a number and its percent sign never part", () => {

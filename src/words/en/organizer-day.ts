@@ -1,4 +1,3 @@
-import type { Body } from "../../model/event.ts";
 import { organizer, plural } from "./organizer.ts";
 
 /** Words of the tasting day and its rulings. They say how many and when, never what anybody answered. */
@@ -11,19 +10,7 @@ const since = (minutes: number): string =>
         ? `${plural(Math.floor(minutes / 60), "hour", "hours")} ago`
         : `${plural(Math.floor(minutes / 1440), "day", "days")} ago`;
 
-export const voidReasons: Record<Body<"ballot-voided">["reason"], string> = {
-  "wrong-tray": "wrong tray",
-  "sample-dropped": "a sample was dropped",
-  talked: "people talked",
-  "outside-window": "the food was outside its window",
-  spoiled: "the ballot was spoiled",
-  other: "something else",
-};
-export const spareReasons: Record<Body<"spare-served">["reason"], string> = {
-  replaces: "replaces a tray",
-  "extra-person": "one more person",
-  other: "something else",
-};
+export { spareReasons, voidReasons } from "./reasons.ts";
 
 export const dayWords = {
   back: "Back to the day",

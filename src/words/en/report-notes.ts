@@ -1,7 +1,8 @@
 import type { Paper } from "../../model/event.ts";
-import type { Departure } from "../../model/record.ts";
+import type { Departure, UnansweredReason } from "../../model/record.ts";
 import type { Caveat } from "../../model/result.ts";
 import { percent, wholeNumber } from "../number.ts";
+import { spareReasons, voidReasons } from "./reasons.ts";
 
 type CaveatSentences = { [W in Caveat["what"]]: (caveat: Extract<Caveat, { what: W }>) => string };
 type DepartureSentences = { [W in Departure["what"]]: (departure: Extract<Departure, { what: W }>) => string };
@@ -14,7 +15,8 @@ const noted = (note: string): string => (note.trim() === "" ? "" : ` Note: “${
 export const caveats: CaveatSentences = {
   "key-mismatch": () =>
     "The opened key does not match the seal made at lock. Everything on this page is in doubt until that is explained.",
-  "nature-unknown": () => "The result says that this panel could tell, not by what, and not which product is better.",
+  "nature-unknown": () =>
+    "The result says that the products could be told apart, not by what, and not which one is better.",
   "likeness-not-shown": () =>
     "The study set out to find a difference. When it finds none, that is no evidence that the products are alike.",
   "this-panel-only": (c) =>
@@ -24,7 +26,9 @@ export const caveats: CaveatSentences = {
   "guessing-model": () =>
     "“Can tell” rests on a model: a person either tells for certain or guesses blindly, with nothing in between.",
   "repeats-pooled": (c) =>
-    `${answers(c.judgments)} came from ${people(c.people)}. The test allows for that; the bounds on size take every answer for another person's and are narrower than they should be.`,
+    `${answers(c.judgments)} came from ${people(c.people)}. The test of a difference allows for that. How large it is has no bounds here: those would need the spread between people.`,
+  "one-person": (c) =>
+    `${answers(c.judgments)} of one person: the result speaks of that person on that day, and of nobody else.`,
   "few-batches": (c) => {
     if (c.batches === 0) return `No batch of “${c.product}” is on record.`;
     return c.batches === 1
@@ -42,14 +46,6 @@ export const caveats: CaveatSentences = {
     `If ${percent(c.discriminatorShare)} of people can tell, a panel as planned shows it ${percent(c.power)} of the time: a miss was more likely than a find.`,
 };
 
-const voidReasons: Record<Extract<Departure, { what: "ballot-voided" }>["reason"], string> = {
-  "wrong-tray": "wrong tray",
-  "sample-dropped": "a sample was dropped",
-  talked: "people talked",
-  "outside-window": "tasted outside the time window",
-  spoiled: "the ballot was spoiled",
-  other: "for another reason",
-};
 const stopReasons: Record<Extract<Departure, { what: "stopped" }>["reason"], string> = {
   stopped: "the panelist stopped",
   "cannot-answer": "the panelist could not answer",
@@ -64,11 +60,18 @@ const paperNames: Record<string, string> = {
   seating: "seating list",
   "sealed-page": "sealed page, which holds the key",
 } satisfies Record<Paper, string>;
-const spareReasons: Record<Extract<Departure, { what: "spare-served" }>["reason"], string> = {
-  replaces: "to replace a tray",
-  "extra-person": "to an extra person",
-  other: "for another reason",
+const unanswered: Record<UnansweredReason, string> = {
+  "never-opened": "never opened",
+  "not-answered": "opened, not answered",
+  stopped: "the panelist stopped or could not go on",
+  voided: "the ballot was voided",
+  contested: "answered on two tablets, never settled",
+  replaced: "a spare was served instead",
+  "too-late": "answered after the close",
 };
+const listed = (numbers: readonly number[]): string =>
+  numbers.length < 2 ? numbers.join() : `${numbers.slice(0, -1).join(", ")} and ${numbers.at(-1)}`;
+const records = (count: number): string => (count === 1 ? "1 record" : `${wholeNumber(count)} records`);
 const spare = (d: Extract<Departure, { what: "spare-served" }>): string =>
   d.instead === null ? spareReasons[d.reason] : `instead of tray ${d.instead}`;
 
@@ -88,8 +91,17 @@ export const departures: DepartureSentences = {
   stopped: (d) => `Tray ${d.tray}: ${stopReasons[d.reason]}.`,
   "key-reprinted": (d) => `Printed again after lock: ${paperNames[d.paper] ?? d.paper}.`,
   "closed-with-unsent": (d) =>
-    `The study was closed while ${d.unsent === 1 ? "1 record was" : `${wholeNumber(d.unsent)} records were`} known to be unsent.`,
+    `The study was closed while ${records(d.unsent)} ${d.unsent === 1 ? "was" : "were"} known to be unsent.`,
   "rival-event": (d) => `A second record of a kind that can stand only once was set aside: ${d.kind}.`,
   quarantined: (d) =>
-    `The server set ${d.events === 1 ? "1 record" : `${wholeNumber(d.events)} records`} aside that contradict others.`,
+    `The server set ${records(d.events)} aside that ${d.events === 1 ? "contradicts" : "contradict"} others.`,
+  "not-answered": (d) =>
+    `${d.trays.length === 1 ? "Tray" : "Trays"} ${listed(d.trays)}: no counted answer (${unanswered[d.why]}).`,
+  "seat-counted-twice": (d) =>
+    `Seat ${d.seat} counts more than once, with trays ${listed(d.trays)}: a spare was served although another answer of that seat stands.`,
+  "close-note": (d) => `Noted at the close: “${d.note.trim()}”`,
+  "records-missing": (d) =>
+    `${records(d.records)} known at the close or the reveal ${d.records === 1 ? "is" : "are"} missing here. The numbers may change.`,
+  "records-not-read": (d) =>
+    `${records(d.records)} of a newer version of Cloche ${d.records === 1 ? "was" : "were"} not used. The numbers may change.`,
 };

@@ -6,6 +6,7 @@ import {
   dPrimeBound,
   dPrimeText,
   finePercent,
+  nbsp,
   percent,
   pText,
   shortNumber,
@@ -14,36 +15,43 @@ import {
 } from "../number.ts";
 import { caveats, departures } from "./report-notes.ts";
 
+/** How many answers were right, of how many, given by how many people. */
+type Counts = { correct: number; judgments: number; people: number };
 /** What the verdict sentences are made from. `products` and the plan are missing when answers came without a study. */
-export type VerdictFacts = {
+export type VerdictFacts = Counts & {
   method: Method;
-  correct: number;
-  judgments: number;
   needed: number | null;
   alpha: number;
   products: readonly [string, string] | null;
   planned: boolean;
   leastForVerdict: number;
 };
-type Bound = { estimate: number | null; low: number; confidence: number };
+type Bound = { estimate: number | null; low: number | null; confidence: number };
 type Range = { low: number; high: number; confidence: number };
+/** A number of the table, and what stands beside it: bounds, or the risk it holds for. */
+type Figure = { value: string; behind: string };
 
 const quoted = (text: string): string => `“${text.trim().replace(/\.$/, "")}.”`;
 const pair = (products: VerdictFacts["products"]): string =>
   products ? `“${products[0]}” and “${products[1]}”` : "the two products";
 const picked = (method: Method): string => (method === "triangle" ? "picked the odd sample" : "were right");
-const score = (facts: VerdictFacts): string =>
-  `${wholeNumber(facts.correct)} of ${wholeNumber(facts.judgments)} ${picked(facts.method)}`;
+const score = ({ correct, judgments, method, people }: VerdictFacts): string =>
+  `${wholeNumber(correct)} of ${wholeNumber(judgments)} ${people === 1 ? "answers " : ""}${picked(method)}`;
 const rule = (facts: VerdictFacts): string => {
   if (facts.needed === null) {
     return `with ${wholeNumber(facts.judgments)} answers no count is rare enough for the agreed risk of ${chosenPercent(facts.alpha)}`;
   }
-  return `the ${facts.planned ? "locked plan asks" : "rule asks"} for ${wholeNumber(facts.needed)}`;
+  return facts.planned
+    ? `the rule locked beforehand asks for ${wholeNumber(facts.needed)} of ${wholeNumber(facts.judgments)}`
+    : `the rule asks for ${wholeNumber(facts.needed)}`;
 };
 const orMore = (correct: number, judgments: number): string =>
   `${wholeNumber(correct)}${correct < judgments ? " or more" : ""} of ${wholeNumber(judgments)}`;
 const range = ({ low, high, confidence }: Range): string =>
   `${percent(low)} to ${percent(high)}, ${chosenPercent(confidence)} interval`;
+const plain = (value: string): Figure => ({ value, behind: "" });
+const noAnswers = plain("no answers");
+const estimateOnly = "estimate only";
 
 function howOften(p: number): string {
   const often = timesIn(p);
@@ -72,30 +80,44 @@ export const report = {
   /** The first sentence: what the rule that was locked beforehand says. */
   verdict: {
     reached: (facts: VerdictFacts) =>
-      `This panel could tell ${pair(facts.products)} apart: ${score(facts)}, and ${rule(facts)}.`,
+      `${facts.people === 1 ? "This person" : "This panel"} could tell ${pair(facts.products)} apart: ${score(facts)}, and ${rule(facts)}.`,
     "not-reached": (facts: VerdictFacts) =>
-      `This panel did not show that people can tell ${pair(facts.products)} apart: ${score(facts)}, and ${rule(facts)}. It does not show that they cannot.`,
+      `${facts.people === 1 ? "This person did not show that they" : "This panel did not show that people"} can tell ${pair(facts.products)} apart: ${score(facts)}, and ${rule(facts)}. It does not show that they cannot.`,
     "far-below-chance": (facts: VerdictFacts) =>
-      `Only ${score(facts)}. A panel that only guesses does better at least 39 times in 40: check labels and wording before reading anything into it.`,
-    "too-few": (facts: VerdictFacts) =>
-      facts.judgments === 0
-        ? "No answer was counted, so there is no result."
-        : `There are too few answers for a verdict: ${score(facts)}, and it takes at least ${facts.leastForVerdict} answers. The numbers stand without one.`,
+      `Only ${score(facts)}. ${facts.people === 1 ? "Somebody who" : "A panel that"} only guesses does better at least 39 times in 40: check labels and wording before reading anything into it.`,
+    "too-few": (facts: VerdictFacts) => {
+      if (facts.judgments === 0) return "No answer was counted, so there is no result.";
+      const least = facts.leastForVerdict;
+      return facts.judgments < least
+        ? `There are too few answers for a verdict: ${score(facts)}, and it takes at least ${least} answers. The numbers stand without one.`
+        : `There are too few people for a verdict: ${score(facts)}, given by ${facts.people} people, and a panel is at least ${least}. The numbers stand without one.`;
+    },
+    withheld: (_facts: VerdictFacts) =>
+      "No verdict: the opened key does not match the seal made at lock, so nobody can say which answers were right.",
   } satisfies Record<ChoiceStatistics["outcome"], (facts: VerdictFacts) => string>,
 
   /** The second sentence: how much, with its bounds. */
   size: {
     reached: (share: Bound, dPrime: Bound) =>
-      `About ${percent(share.estimate ?? 0)} of people like these can tell (${atLeastPercent(share.low)}, with ${chosenPercent(share.confidence)} confidence). ${
+      `About ${percent(share.estimate ?? 0)} of people like these can tell (${atLeastPercent(share.low ?? 0)}, with ${chosenPercent(share.confidence)} confidence). ${
         dPrime.estimate === null
-          ? `The distance d′ is ${dPrimeBound(dPrime.low)} or more; with every answer right it has no upper estimate.`
-          : `The distance d′ is about ${dPrimeText(dPrime.estimate)} (${dPrimeBound(dPrime.low)} or more).`
+          ? `The distance d′ is ${dPrimeBound(dPrime.low ?? 0)} or more; with every answer right it has no upper estimate.`
+          : `The distance d′ is about ${dPrimeText(dPrime.estimate)} (${dPrimeBound(dPrime.low ?? 0)} or more).`
       }`,
     open: (estimate: number, fits: Range) =>
       `The best estimate of the share of people like these who can tell is ${percent(estimate)}; the answers fit anything from ${percent(fits.low)} to ${percent(fits.high)} (${chosenPercent(fits.confidence)} interval).`,
     rightOnly: (estimate: number, right: Range, guessing: number) =>
       `The share of right answers is ${percent(estimate)} (${range(right)}); guessing gives ${percent(guessing)}.`,
+    belowGuessing: (estimate: number, guessing: number) =>
+      `The share of right answers is ${percent(estimate)}, and guessing gives ${percent(guessing)}: the best estimate of the share who can tell is ${percent(0)}.`,
+    unbounded: (estimate: number, guessing: number, people: number) =>
+      `The share of right answers is ${percent(estimate)}; guessing gives ${percent(guessing)}. ${
+        people === 1
+          ? "All answers are one person’s, so they say nothing about how many other people can tell."
+          : "Some people gave more than one answer, and people differ in how well they tell: how many can tell, and the distance between the products, have no bounds here."
+      }`,
     none: "Nothing can be said about size.",
+    withheld: "The numbers below were computed with the opened key and stand in doubt.",
   },
 
   /** The third sentence: which of the two agreed steps the result calls for. */
@@ -110,21 +132,27 @@ export const report = {
         : `Agreed beforehand, if that is not shown: ${quoted(ifNo)} That is what this result calls for.`,
     "far-below-chance": (_ifYes: string, ifNo: string) =>
       `${ifNo.trim() === "" ? "" : `Agreed beforehand, if that is not shown: ${quoted(ifNo)} `}Clear up labels and wording first.`,
-    "too-few": (_ifYes: string, _ifNo: string) => "With so few answers, neither step agreed beforehand is called for.",
+    "too-few": (_ifYes: string, _ifNo: string) =>
+      "With so little to go by, neither step agreed beforehand is called for.",
+    withheld: (_ifYes: string, _ifNo: string) =>
+      "Neither step agreed beforehand is called for until that is explained.",
     noStudy: "These answers came without a locked plan, so no next step is on record.",
   } satisfies Record<ChoiceStatistics["outcome"], (ifYes: string, ifNo: string) => string> & { noStudy: string },
 
   /** What p says, once, and what it does not. */
-  pInWords: (p: number, alpha: number, correct: number, judgments: number) =>
-    `If nobody could tell and everyone guessed, ${orMore(correct, judgments)} would be right ${howOften(p)} (p${p < 0.0001 || (p > 0.9999 && p < 1) ? " is " : " = "}${pText(p, alpha)}).`,
+  pInWords: (p: number, alpha: number, { correct, judgments, people }: Counts) =>
+    `If ${people === 1 ? "this person could not tell and only guessed" : "nobody could tell and everyone guessed"}, ${orMore(correct, judgments)} would be right ${howOften(p)} (p${p < 0.0001 || (p > 0.9999 && p < 1) ? " is " : `${nbsp}=${nbsp}`}${pText(p, alpha)}).`,
   pIsNot: "This p is not the chance that the finding is wrong, and it is no measure of size.",
 
   chance: {
-    caption: (judgments: number, needed: number | null, exact: number | null, dots: number) =>
-      needed === null || exact === null
-        ? `100 panels of ${wholeNumber(judgments)} that only guess: this is where they fall. No count is rare enough for the agreed risk.`
-        : `100 panels of ${wholeNumber(judgments)} that only guess: this is where they fall. ${dots === 0 ? "None" : dots} of the dots ${dots === 1 ? "reaches" : "reach"} ${wholeNumber(needed)} (exactly ${finePercent(exact)} of such panels).`,
-    observed: (correct: number) => `this panel: ${wholeNumber(correct)}`,
+    caption: ({ judgments, people }: Counts, needed: number | null, exact: number | null, dots: number) => {
+      const [what, who] = people === 1 ? ["runs", "answers that are only guesses"] : ["panels", "that only guess"];
+      const fall = `100 ${what} of ${wholeNumber(judgments)} ${who}: this is where they fall.`;
+      return needed === null || exact === null
+        ? `${fall} No count is rare enough for the agreed risk.`
+        : `${fall} ${dots === 0 ? "None" : dots} of the dots ${dots === 1 ? "reaches" : "reach"} ${wholeNumber(needed)} (exactly ${finePercent(exact)} of such ${what}).`;
+    },
+    observed: ({ correct, people }: Counts) => `this ${people === 1 ? "person" : "panel"}: ${wholeNumber(correct)}`,
     needed: (needed: number) => `needed: ${wholeNumber(needed)}`,
     axis: "number right",
   },
@@ -136,35 +164,43 @@ export const report = {
     needed: "Needed",
     chanceAtCritical: "Chance that guessing reaches it",
     pValue: "p, exact",
-    discriminatorShare: "Share who can tell",
+    discriminatorShare: (people: number) =>
+      people === 1 ? "Share of answers told, not guessed" : "Share who can tell",
     dPrime: "Distance d′",
     power: (sought: number, people: number) =>
       `Chance of finding ${percent(sought)} who can tell, with ${wholeNumber(people)} people as planned`,
     guesses: "Ticked “this was a guess”",
   },
   values: {
-    of: (part: number, whole: number) => `${wholeNumber(part)} of ${wholeNumber(whole)}`,
-    expected: (value: number) => shortNumber(value),
+    of: (part: number, whole: number) => plain(`${wholeNumber(part)} of ${wholeNumber(whole)}`),
+    expected: (value: number) => plain(shortNumber(value)),
     needed: (needed: number | null, alpha: number) =>
       needed === null
-        ? `no count reaches ${chosenPercent(alpha)}`
-        : `${wholeNumber(needed)} (risk ${chosenPercent(alpha)})`,
-    chance: finePercent,
-    p: pText,
-    share: (estimate: number | null, right: Range) =>
-      estimate === null ? "no answers" : `${percent(estimate)} (${range(right)})`,
+        ? plain(`no count reaches ${chosenPercent(alpha)}`)
+        : { value: wholeNumber(needed), behind: `risk ${chosenPercent(alpha)}` },
+    chance: (share: number) => plain(finePercent(share)),
+    p: (p: number, alpha: number) => plain(pText(p, alpha)),
+    /** `right` is null where there are no bounds. */
+    share: (estimate: number | null, right: Range | null) =>
+      estimate === null ? noAnswers : { value: percent(estimate), behind: right ? range(right) : estimateOnly },
     tell: ({ estimate, low, confidence }: Bound) =>
       estimate === null
-        ? "no answers"
-        : `${percent(estimate)} (${atLeastPercent(low)}, ${chosenPercent(confidence)} confidence)`,
-    distance: ({ estimate, low, confidence }: Bound, answered: boolean) => {
-      if (!answered) return "no answers";
-      const bound = `${dPrimeBound(low)} or more, ${chosenPercent(confidence)} confidence`;
-      return estimate === null ? `no upper estimate (${bound})` : `${dPrimeText(estimate)} (${bound})`;
-    },
-    power: percent,
+        ? noAnswers
+        : {
+            value: percent(estimate),
+            behind: low === null ? estimateOnly : `${atLeastPercent(low)}, ${chosenPercent(confidence)} confidence`,
+          },
+    distance: ({ estimate, low, confidence }: Bound, answered: boolean) =>
+      answered
+        ? {
+            value: estimate === null ? "no upper estimate" : dPrimeText(estimate),
+            behind:
+              low === null ? estimateOnly : `${dPrimeBound(low)} or more, ${chosenPercent(confidence)} confidence`,
+          }
+        : noAnswers,
+    power: (power: number) => plain(percent(power)),
     guesses: (ticked: number, right: number) =>
-      ticked === 0 ? "nobody" : `${wholeNumber(ticked)}, of which ${wholeNumber(right)} right`,
+      plain(ticked === 0 ? "nobody" : `${wholeNumber(ticked)}, of which ${wholeNumber(right)} right`),
   },
 
   checks: {
