@@ -9,7 +9,9 @@ if (complaint) {
   process.exitCode = 1;
 } else {
   import("./prepare.js")
-    .then(({ prepare }) => prepare(process.argv[2] === "start" && !process.argv.includes("--help")))
+    .then(({ prepare }) =>
+      prepare(process.argv[2] === "start" && !["--help", "-h"].some((word) => process.argv.includes(word))),
+    )
     .then((main) => (main ? import(main) : undefined))
     .catch((error) => {
       process.stderr.write(`Cloche could not be started: ${error instanceof Error ? error.message : error}\n`);

@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from "node:fs";
+import { closeSync, openSync, readFileSync, unlinkSync, writeFileSync } from "node:fs";
 import { getSystemErrorMap } from "node:util";
 import { problem } from "../model/problem.ts";
 
@@ -12,15 +12,31 @@ export function readText(path: string): string {
   }
 }
 
+/** A file that is to be made; a secret one may be read by its owner only. */
+export type NewFile = { path: string; text: string; secret: boolean };
+
 /**
- * Writes a new file; one that exists is never overwritten. A secret one may be read by its owner only.
- * Throws   Problem "file/unwritable"
+ * Makes new files, all of them or none; one that exists is never overwritten.
+ * Throws   Problem "file/unwritable" for the first that cannot be made
  */
-export function writeNew(path: string, text: string, secret: boolean): void {
+export function writeNew(files: readonly NewFile[]): void {
+  const opened: { path: string; text: string; handle: number }[] = [];
+  let path = "";
   try {
-    writeFileSync(path, text, { flag: "wx", mode: secret ? 0o600 : 0o666 });
+    for (const file of files) {
+      path = file.path;
+      opened.push({ ...file, handle: openSync(path, "wx", file.secret ? 0o600 : 0o666) });
+    }
+    for (const file of opened) {
+      path = file.path;
+      writeFileSync(file.handle, file.text);
+    }
   } catch (thrown) {
+    // half of a draw is worth nothing, and would stand in the way of the next one
+    for (const file of opened) unlinkSync(file.path);
     throw problem("file/unwritable", { path, reason: reasonOf(thrown) });
+  } finally {
+    for (const file of opened) closeSync(file.handle);
   }
 }
 

@@ -15,7 +15,7 @@ export function resultText(result: Result): string {
   const sections = [
     words.test,
     [words.verdict, words.size, words.agreed].join("\n"),
-    `${terminal.headings.numbers}\n${columns(words.rows.map(({ label, value }) => [label, value]))}`,
+    `${terminal.headings.numbers}\n${columns(words.rows.map(({ label, value, behind }) => [label, behind === "" ? value : `${value} (${behind})`]))}`,
     [words.meaning, words.caution].filter((line) => line !== "").join("\n"),
     section(terminal.headings.notShown, words.caveats),
     section(terminal.headings.departures, words.departures),

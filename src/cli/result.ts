@@ -5,10 +5,17 @@ import { problem } from "../model/problem.ts";
 import type { Result } from "../model/result.ts";
 import { terminal } from "../words/en/terminal.ts";
 import { readText } from "./files.ts";
-import { computedMethod, type Given, openShare, readGiven, required } from "./options.ts";
+import { alphaOf, computedMethod, confidenceOf, type Given, readGiven, requireComputed, required } from "./options.ts";
 import { asJson, type Output, resultText } from "./output.ts";
 
-export const resultOptions = { method: "text", alpha: "text", confidence: "text", json: "switch" } as const;
+export const resultOptions = {
+  method: "text",
+  goal: "text",
+  sides: "text",
+  alpha: "text",
+  confidence: "text",
+  json: "switch",
+} as const;
 
 /** `cloche result FILE`: the result of answers in a CSV file, or of an exported study. */
 export function result(argv: readonly string[], output: Output, app: string): void {
@@ -19,13 +26,15 @@ export function result(argv: readonly string[], output: Output, app: string): vo
   const found = /^\uFEFF?\s*\{/.test(text)
     ? resultOfStudy(given, text, path, output, app)
     : resultOfCsv(given, text, path, output, app);
+  if (found.people > 1 && found.people < found.judgments) output.note(terminal.notices.spread);
   output.print(given.has("json") ? asJson(found) : resultText(found));
 }
 
 function resultOfCsv(given: Given, text: string, path: string, output: Output, app: string): Result {
   const method = computedMethod(required(given, "method"));
-  const alpha = openShare(given, "alpha") ?? 0.05;
-  const confidence = openShare(given, "confidence") ?? 0.95;
+  requireComputed(given, method);
+  const alpha = alphaOf(given);
+  const confidence = confidenceOf(given);
   const { answers, extraColumns } = readAnswers(text, path);
   if (extraColumns.length > 0) output.note(terminal.notices.extraColumns(extraColumns));
   return resultOfRows({ method, goal: "difference", alpha, confidence }, answers, app);
@@ -33,13 +42,16 @@ function resultOfCsv(given: Given, text: string, path: string, output: Output, a
 
 /** The plan of a study is locked: what it fixed cannot be asked for otherwise. */
 function resultOfStudy(given: Given, text: string, path: string, output: Output, app: string): Result {
-  const { record, held, brokenLinks } = recordOfFile(readStudyFile(text, path), path);
+  const { record, held, brokenLinks, missing } = recordOfFile(readStudyFile(text, path), path);
   const { method, alpha } = record.plan;
   refuseOther(given, "method", method, terminal.expected.methodOfStudy(method));
+  requireComputed(given, method);
   refuseOther(given, "alpha", String(alpha), terminal.expected.lockedAlpha(alpha));
   refuseOther(given, "confidence", null, terminal.expected.leftOut);
   if (held > 0) output.note(terminal.notices.held(held));
   if (brokenLinks > 0) output.note(terminal.notices.brokenLinks(brokenLinks));
+  if (missing > 0) output.note(terminal.notices.missing(missing));
+  if (!record.keyMatches) output.note(terminal.notices.keyMismatch);
   return analyse(record, app);
 }
 

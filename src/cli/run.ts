@@ -43,12 +43,12 @@ async function runCommand([command, ...rest]: readonly string[], output: Output,
     case "start": {
       // read only here: the other commands need neither a server nor a database
       const { runStart } = await import("../server/start.ts");
-      return await runStart(rest);
+      return await runStart(rest.map((word) => (word === "-h" ? "--help" : word)));
     }
     case "trays":
     case "result":
     case "count": {
-      if (rest.includes("--help")) return output.print(terminal.commandHelp[command]);
+      if (rest.includes("--help") || rest.includes("-h")) return output.print(terminal.commandHelp[command]);
       const run = { trays, result, count }[command];
       return run(rest, output, version);
     }

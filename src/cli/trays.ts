@@ -52,13 +52,11 @@ function give(given: Given, drawn: Drawn, output: Output): void {
     key: { study, commitment, sealed: { seed: opened.key.seed, salt: opened.salt, key: opened.key } },
   };
   const files = { blind: given.text("blind"), key: given.text("key") };
-  // the key first: trays without a key are worth nothing
-  if (files.key !== null) {
-    writeNew(files.key, `${asJson(halves.key)}\n`, true);
-    output.note(terminal.notices.fileHoldsKey(files.key));
-  }
-  if (files.blind !== null) writeNew(files.blind, `${asJson(halves.blind)}\n`, false);
-  if (files.key === null) output.note(terminal.notices.holdsKey);
+  writeNew([
+    ...(files.key === null ? [] : [{ path: files.key, text: `${asJson(halves.key)}\n`, secret: true }]),
+    ...(files.blind === null ? [] : [{ path: files.blind, text: `${asJson(halves.blind)}\n`, secret: false }]),
+  ]);
+  output.note(files.key === null ? terminal.notices.holdsKey : terminal.notices.fileHoldsKey(files.key));
   if (given.has("json")) {
     const shown = { ...(files.blind === null ? halves.blind : {}), ...(files.key === null ? halves.key : {}) };
     output.print(asJson({ study, commitment, ...shown }));

@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
 import { writeStudyFile } from "../../src/archive/study-file.ts";
 import { result as resultSchema } from "../../src/model/result.ts";
 import { read } from "../../src/model/schema.ts";
-import { studyEvents, studyFileOf } from "../archive/scenario.ts";
+import { studyEvents, studyFileOf, withoutEvents } from "../archive/scenario.ts";
 import { cloche, folder, inProcess } from "./terminal.ts";
 
 const files = folder();
@@ -14,6 +14,7 @@ beforeAll(async () => {
 afterAll(() => files.remove());
 
 const count = ["count", "--method", "triangle"];
+const words = (text: string) => text.split(" ");
 /** As many answers as wanted, the first of them right. */
 const answers = (right: number, judgments: number) =>
   `panelist,repeat,correct\n${Array.from({ length: judgments }, (_, at) => `p${at + 1},1,${at < right ? 1 : 0}\n`).join("")}`;
@@ -82,6 +83,83 @@ describe("an exported study", () => {
   });
 });
 
+describe("an exported study that was tampered with gives its numbers, and says what is wrong", () => {
+  const resultOf = async (name: string, events: string[], quarantined = 0) => {
+    const file = files.put(name, writeStudyFile({ ...studyFileOf(events), quarantined }));
+    const { code, out, err } = await inProcess("result", file, "--json");
+    expect(code).toBe(0);
+    return { result: read(resultSchema, JSON.parse(out)), err };
+  };
+  test("the end of a tablet's chain cut off", async () => {
+    const cut = withoutEvents(studyEvents(), (device, seq) => device === "tablet" && seq > 69);
+    const { result, err } = await resultOf("tail.json", cut);
+    expect(err).toMatch(/3 records .* missing from the file/);
+    expect(err).not.toMatch(/not follow/);
+    expect(result.departures).toContainEqual({ what: "records-missing", records: 3 });
+  });
+  test("one answer cut out of the middle", async () => {
+    const cut = withoutEvents(studyEvents(), (device, seq) => device === "tablet" && seq === 8);
+    const { result, err } = await resultOf("middle.json", cut);
+    expect(err).toMatch(/One event does not follow/);
+    expect(err).toMatch(/One record .* missing from the file/);
+    expect(result.departures).toContainEqual({ what: "records-missing", records: 1 });
+  });
+  test("another key than the one that was sealed: no verdict, and a notice", async () => {
+    const other = studyEvents().map((text) =>
+      text.includes('"key-revealed"') ? text.replace("ab".repeat(32), "cd".repeat(32)) : text,
+    );
+    const { result, err } = await resultOf("key.json", other);
+    expect(result).toMatchObject({ outcome: "withheld", study: { keyMatches: false } });
+    expect(err).toContain("does not match the seal");
+    const { out } = await inProcess("result", files.at("key.json"));
+    expect(out).toContain("No verdict");
+    expect(out).not.toMatch(/could tell “|calls for\.”/);
+  });
+  test("what the server kept aside stands in the result as it does on the page", async () => {
+    const { result } = await resultOf("aside.json", studyEvents(), 2);
+    expect(result.departures).toEqual([{ what: "quarantined", events: 2 }]);
+  });
+});
+
+describe("people who answered more than once", () => {
+  const repeated = (people: number, repeats: number, right: number) =>
+    `panelist,repeat,correct\n${Array.from(
+      { length: people * repeats },
+      (_, at) => `p${Math.floor(at / repeats) + 1},${(at % repeats) + 1},${at < right ? 1 : 0}\n`,
+    ).join("")}`;
+  test("12 people twice: an exact p without bounds, and a notice that their spread is not computed", async () => {
+    const file = files.put("twice.csv", repeated(12, 2, 14));
+    const { code, out, err } = await inProcess("result", file, "--method", "triangle");
+    expect(code).toBe(0);
+    expect(err).toContain("not computed yet");
+    expect(out).toContain("0.0103");
+    expect(out).toContain("estimate only");
+    expect(out).not.toMatch(/people like these|or more,|at least \d/);
+  });
+  test("9 of 9 by one person: worded about that person, no notice", async () => {
+    const file = files.put("one.csv", repeated(1, 9, 9));
+    const { out, err } = await inProcess("result", file, "--method", "triangle");
+    expect(err).toBe("");
+    expect(out).toContain("This person could tell");
+  });
+});
+
+test("goal, sides and risk may be named as they are computed", async () => {
+  const plain = await inProcess(...count, "--correct", "14", "--of", "24", "--json");
+  const named = await inProcess(
+    ...count,
+    "--correct",
+    "14",
+    "--of",
+    "24",
+    ...words("--goal difference --sides one --alpha 0.05 --json"),
+  );
+  expect([named.code, named.out]).toEqual([0, plain.out]);
+  const file = files.put("named.csv", answers(14, 24));
+  const fromFile = await inProcess("result", file, ...words("--method triangle --goal difference --sides one --json"));
+  expect([fromFile.code, fromFile.out]).toEqual([0, plain.out]);
+});
+
 describe("a caller's mistake: one sentence on standard error, nothing on standard output, exit code 2", () => {
   test.each<[string, string, RegExp]>([
     ["a bad value", "panelist,repeat,correct\n1,1,1\n2,1,yes\n", /bad\.csv, line 3, column “correct”: “yes”/],
@@ -103,6 +181,13 @@ describe("a caller's mistake: one sentence on standard error, nothing on standar
     ["no whole number", [...count, "--correct", "2.5", "--of", "50"], /--correct is “2\.5”/],
     ["a negative number", [...count, "--correct", "-1", "--of", "50"], /--correct is “-1”/],
     ["a risk of 5", [...count, "--correct", "1", "--of", "5", "--alpha", "5"], /--alpha is “5”/],
+    [
+      "a risk over one half",
+      [...count, "--correct", "1", "--of", "5", "--alpha", "0.6"],
+      /--alpha is “0\.6”.* at most 0\.5/,
+    ],
+    ["another goal", [...count, "--correct", "1", "--of", "5", "--goal", "similarity"], /--goal is “similarity”.* yet/],
+    ["two sides", [...count, "--correct", "1", "--of", "5", "--sides", "two"], /--sides is “two”.* yet/],
     ["an option without its value", [...count, "--correct", "--of", "5"], /--correct/],
     ["a method nobody knows", ["count", "--method", "nose", "--correct", "1", "--of", "2"], /no method “nose”/],
     ["a method not computed yet", ["count", "--method", "ranking", "--correct", "1", "--of", "2"], /“ranking” yet/],
@@ -135,14 +220,24 @@ test("columns that are not read are named on standard error; the result stands a
   expect(err).toContain("“booth”");
 });
 
-test.each([["--help"], ["count", "--help"], ["result", "--help"], ["trays", "--help"]])(
-  "%s %s: help on standard output, exit code 0",
-  async (...argv) => {
-    const { code, out, err } = await inProcess(...argv);
-    expect([code, err]).toEqual([0, ""]);
-    expect(out).toMatch(/^cloche/);
-  },
-);
+test.each([
+  ["--help"],
+  ["-h"],
+  ...["count", "result", "trays"].flatMap((command) => [
+    [command, "--help"],
+    [command, "-h"],
+  ]),
+])("%s %s: help on standard output, exit code 0", async (...argv) => {
+  const { code, out, err } = await inProcess(...argv);
+  expect([code, err]).toEqual([0, ""]);
+  expect(out).toMatch(/^cloche/);
+});
+
+test("cloche start -h: help, and no server", async () => {
+  const { code, out, err } = await cloche("start", "-h");
+  expect([code, err]).toEqual([0, ""]);
+  expect(out).toMatch(/^cloche start/);
+});
 
 test("help lists no command that is not there", async () => {
   const { out } = await inProcess("--help");

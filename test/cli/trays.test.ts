@@ -1,4 +1,4 @@
-import { readFileSync, statSync } from "node:fs";
+import { existsSync, readFileSync, statSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
 import { oddPosition } from "../../src/design/orders.ts";
 import type { Key } from "../../src/model/key.ts";
@@ -91,6 +91,16 @@ describe("trays from a plan file", () => {
     expect(code).toBe(2);
     expect(err).toContain("file already exists");
     expect(readFileSync(kept, "utf8")).toBe("an older key");
+  });
+  test("a blind file that exists: no key file is left behind, and the old file stays", async () => {
+    const plan = files.put("short.json", JSON.stringify(short));
+    const kept = files.put("older.json", "an older draw");
+    const { code, out, err } = await inProcess("trays", plan, "--key", files.at("new-key.json"), "--blind", kept);
+    expect([code, out]).toEqual([2, ""]);
+    expect(err).toMatch(/older\.json could not be written: file already exists/);
+    expect(err).not.toContain("holds the key");
+    expect(existsSync(files.at("new-key.json"))).toBe(false);
+    expect(readFileSync(kept, "utf8")).toBe("an older draw");
   });
   test("as text: a line for each tray, codes in both halves", async () => {
     const { out } = await inProcess("trays", files.put("short.json", JSON.stringify(short)), "--seed", "ab12");

@@ -9,7 +9,7 @@ export const terminal = {
   cloche result FILE              the result of answers in a CSV file, or of an exported study
   cloche count                    the result of one outcome: so many right of so many
 
-  cloche COMMAND --help           options of a command
+  cloche COMMAND --help           options of a command (or -h)
   cloche --version
 
 Results go to standard output, notices and errors to standard error. Exit code 2: the command or a file has to be
@@ -21,10 +21,12 @@ corrected; 1: something else went wrong.`,
   --method METHOD    ${methods}
   --correct K        right answers
   --of N             answers given
-  --alpha SHARE      risk of being fooled by chance, between 0 and 1 (0.05)
+  --goal difference  what the test is to show; no other goal is computed yet
+  --sides one        as the triangle has it; no other is computed yet
+  --alpha SHARE      risk of being fooled by chance, above 0 and at most 0.5 (0.05)
   --confidence SHARE of the two-sided interval for the share of right answers (0.95)
   --json             one JSON document with full precision
-  --help             this text
+  -h, --help         this text
 
   cloche count --method triangle --correct 14 --of 24`,
 
@@ -34,10 +36,12 @@ FILE is a CSV file, or a study that the app exported (JSON). A CSV file has a he
 correct (1 right, 0 wrong) and, if people answered more than once, repeat (1, 2, …), in any order.
 
   --method METHOD    ${methods}; an exported study names its own
-  --alpha SHARE      risk of being fooled by chance, between 0 and 1 (0.05); a locked plan has its own
+  --goal difference  what the test is to show; no other goal is computed yet
+  --sides one        as the triangle has it; no other is computed yet
+  --alpha SHARE      risk of being fooled by chance, above 0 and at most 0.5 (0.05); a locked plan has its own
   --confidence SHARE of the two-sided interval for the share of right answers (0.95); not for a study
   --json             one JSON document with full precision
-  --help             this text
+  -h, --help         this text
 
   cloche result answers.csv --method triangle`,
 
@@ -54,7 +58,7 @@ plan, without spare trays and with everybody in one wave:
   --blind FILE       write the blind half to a new file: tray, wave and codes in serving order
   --key FILE         write the sealed half to a new file: it tells which code is which product
   --json             print what is not written to a file as one JSON document
-  --help             this text
+  -h, --help         this text
 
 The sealed half is plain text here. Keep it from whoever serves or tastes.`,
   },
@@ -78,6 +82,12 @@ The sealed half is plain text here. Keep it from whoever serves or tastes.`,
       `${events === 1 ? "One event" : `${events} events`} of the study come from a newer Cloche and were not used.`,
     brokenLinks: (events: number) =>
       `${events === 1 ? "One event does" : `${events} events do`} not follow what the same device wrote before: the file was changed, or a part is missing.`,
+    missing: (events: number) =>
+      `${events === 1 ? "One record that was" : `${events} records that were`} known when the study was closed or its key opened ${events === 1 ? "is" : "are"} missing from the file. The numbers may change.`,
+    keyMismatch:
+      "The opened key does not match the seal made at lock: there is no verdict. Compare the sealed page with the commitment.",
+    spread:
+      "Some people answered more than once. How much people differ (the spread between them) is not computed yet, so there are no bounds.",
     holdsKey: "This output holds the key: it tells which code is which product.",
     fileHoldsKey: (path: string) => `${path} holds the key: it tells which code is which product.`,
     oneWave: (people: number) =>
@@ -87,6 +97,9 @@ The sealed half is plain text here. Keep it from whoever serves or tastes.`,
   },
   expected: {
     whole: (low: number, high: number) => `a whole number from ${low} to ${high}`,
+    alpha: (most: number) => `a number above 0 and at most ${most}, like 0.05`,
+    goal: "difference (no other goal is computed yet)",
+    sides: (method: string, sides: string) => `${sides}, as the ${method} has it (no other is computed yet)`,
     openShare: "a number between 0 and 1, like 0.05",
     hex: "2 to 128 hex digits",
     value: "followed by a value",
