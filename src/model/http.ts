@@ -76,8 +76,10 @@ export const panelReply = z.strictObject({
   incarnation: id,
   heads: z.record(z.string(), whole),
   packet: z.nullable(blindPacket),
-  /** Trays of that study that some other device has kept an answer of. */
+  /** Trays of that study that some other device has kept an answer of, or has ended without one. */
   taken: z.array(trayNumber),
+  /** The lead has closed that study: no tray of it is to be opened any more. */
+  closed: z.boolean(),
 });
 export type PanelReply = z.infer<typeof panelReply>;
 

@@ -63,6 +63,7 @@ export type ProblemDetails = {
   "tray/open-in-other-tab": { tray: number };
   "tray/wrong-code": { tapped: string; expected: string };
   "tray/no-study": Record<string, never>;
+  "tray/study-closed": Record<string, never>;
   "tray/stopped-here": { tray: number };
   "tray/new-wording": { wording: string };
   // device storage

@@ -69,10 +69,12 @@ export function progressOf(facts: Iterable<Fact>, tray: number, clearance: strin
 }
 
 /** Why a tray cannot be opened here; null when it can. What this tablet itself knows goes first. */
-export function refusal(tray: number, progress: Progress, taken: readonly number[]): Problem | null {
+export function refusal(tray: number, progress: Progress, taken: readonly number[], closed = false): Problem | null {
   if (progress === "finished") return problem("tray/used-here", { tray });
   if (progress === "stopped") return problem("tray/stopped-here", { tray });
   const begun = progress === "answered" || progress === "remarked";
+  // what was begun may be finished: it counts as late, and the lead can admit it
+  if (!begun && closed) return problem("tray/study-closed");
   return !begun && taken.includes(tray) ? problem("tray/used-elsewhere", { tray }) : null;
 }
 

@@ -33,10 +33,11 @@ export async function lookForNews(
   if (!who) return null;
   const outcome = await call(fetcher, panelReply, "/api/panel", { token: who.token });
   if (!outcome.ok) return outcome.problem;
-  const { heads, packet, taken } = outcome.reply;
+  const { heads, packet, taken, closed } = outcome.reply;
   const now = await store.identity();
   if (now?.device === who.device) await noteEmptied(store, heads);
   await keepIfNew(store, "taken", taken);
+  await keepIfNew(store, "closed", closed && packet ? packet.study : null);
   if (mayTakePacket()) await keepIfNew(store, "packet", packet);
   return null;
 }

@@ -3,8 +3,10 @@ import { readEvent } from "../log/facts.ts";
 
 /** What of this tablet the server does not have yet. */
 export type Standing = {
-  /** Trays with at least one record that is on this tablet only. */
-  unsentTrays: number;
+  /** Kept answers that are on this tablet only. */
+  unsentAnswers: number;
+  /** All records that are: openings, stops and remarks too. */
+  unsentRecords: number;
   /** When the oldest of those records was made, by this tablet's clock; null when there is none. */
   oldestUnsentAt: string | null;
   /** Records that the server put aside or refused. */
@@ -15,17 +17,17 @@ export type Standing = {
 export async function readStanding(store: DeviceStore): Promise<Standing | null> {
   try {
     const { unsent, aside } = await store.counts();
-    if (unsent === 0) return { unsentTrays: 0, oldestUnsentAt: null, aside };
-    const trays = new Set<number>();
+    if (unsent === 0) return { unsentAnswers: 0, unsentRecords: 0, oldestUnsentAt: null, aside };
+    let answers = 0;
     let oldestUnsentAt: string | null = null;
     for (const row of await store.ownRows()) {
       if (row.sent !== "unsent") continue;
       const read = readEvent(row.text);
       if (!read.ok) continue;
-      if (read.fact && "tray" in read.fact.body) trays.add(read.fact.body.tray);
+      if (read.fact?.kind === "answer-kept") answers += 1;
       if (oldestUnsentAt === null || read.envelope.at < oldestUnsentAt) oldestUnsentAt = read.envelope.at;
     }
-    return { unsentTrays: trays.size, oldestUnsentAt, aside };
+    return { unsentAnswers: answers, unsentRecords: unsent, oldestUnsentAt, aside };
   } catch {
     return null;
   }

@@ -8,10 +8,12 @@ export function StatusLine() {
   const parts = [worksOffline ? status.offline : status.online];
   if (standing === null) parts.push(status.unreadable);
   if (standing) {
-    const { unsentTrays, oldestUnsentAt, aside } = standing;
+    const { unsentAnswers, unsentRecords, oldestUnsentAt, aside } = standing;
     const minutes = waitingMinutes(oldestUnsentAt, clock.instant());
     const since = minutes === null ? "" : ` ${status.since(minutes)}`;
-    parts.push(unsentTrays === 0 ? status.sent : `${status.unsent(unsentTrays)}${since}`);
+    if (unsentRecords === 0) parts.push(status.sent);
+    else
+      parts.push(`${unsentAnswers > 0 ? status.unsent(unsentAnswers) : status.unsentRecords(unsentRecords)}${since}`);
     if (aside > 0) parts.push(status.aside(aside));
   }
   if (mustEnrollAgain) parts.push(status.enrollAgain);

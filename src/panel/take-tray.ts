@@ -63,7 +63,8 @@ async function take(parts: TakeParts, packet: BlindPacket, tray: flow.Tray): Pro
     // read only now: another window may have finished the tray a moment ago
     const facts = await store.ownFacts({ kind: "study", id: study });
     const progress = flow.progressOf(facts, tray.tray, packet.allergens.version);
-    const refused = flow.refusal(tray.tray, progress, readTaken(await store.meta("taken")));
+    const closed = (await store.meta("closed")) === study;
+    const refused = flow.refusal(tray.tray, progress, readTaken(await store.meta("taken")), closed);
     if (refused) throw refused;
     const draft = readDraft(await store.draft(draftName(study, tray.tray)));
     await store.saveDraft(openTrayName, { study, tray: tray.tray, at: clock.instant() });

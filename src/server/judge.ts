@@ -17,7 +17,7 @@ export type Judged =
       refused: "device" | "kind" | null;
       /** Sound in itself, but of a kind or version that this server does not know, or with a body that does not fit. */
       held: boolean;
-      /** The tray of an answer, so that other tablets can be told that it is taken. */
+      /** The tray of an answer or a stop, so that other tablets can be told that it is taken. */
       tray: number | null;
     };
 
@@ -32,7 +32,7 @@ export function judge(text: string, role: Role, ownIds: readonly string[]): Judg
   if (read === null || !read.ok) return { readable: false, id: readableId(text), text };
   const { envelope, hash, fact } = read;
   const refused = !ownIds.includes(envelope.device) ? "device" : mayWrite(role, envelope) ? null : "kind";
-  const tray = fact?.kind === "answer-kept" ? fact.body.tray : null;
+  const tray = fact?.kind === "answer-kept" || fact?.kind === "tray-stopped" ? fact.body.tray : null;
   return { readable: true, envelope, text, hash, refused, held: read.held, tray };
 }
 

@@ -96,7 +96,7 @@ test("from plan to report with two tablets, a killed server and a killed tablet:
   await b.page.reload();
   for (const row of half.b.slice(10, 13)) await answer(b, row);
   expect((await b.stored()).filter((row) => row.endsWith("unsent"))).toHaveLength(9);
-  await b.page.getByText("3 trays only on this tablet").waitFor();
+  await b.page.getByText("3 answers only on this tablet").waitFor();
 
   // tablet A loses its whole browser in the middle of a ballot, without the server
   const broken = half.a[10];

@@ -50,17 +50,26 @@ describe("enrolling", () => {
 });
 
 describe("around the trays", () => {
-  test("the status line says how many trays are on this tablet only, and since when", async () => {
+  test("the status line says what is on this tablet only, and since when; an opened tray is no answer", async () => {
     tablet.server.reachable = false;
     await start(tablet);
     const status = () => document.querySelector(".status")?.textContent;
     await waitFor(() => expect(status()).toBe(`${words.status.offline} · ${words.status.sent}`));
     type("17-4");
     fireEvent.click(await screen.findByRole("button", { name: words.clearance.clear }));
-    await waitFor(() => expect(status()).toBe(`${words.status.offline} · ${words.status.unsent(1)}`));
+    await waitFor(() => expect(status()).toBe(`${words.status.offline} · ${words.status.unsentRecords(1)}`));
     tablet.clock.pass(5 * 60_000 + 1000); // covered by now, which draws the page again
     await heading(words.rest.title);
-    expect(status()).toContain(`${words.status.unsent(1)} ${words.status.since(5)}`);
+    expect(status()).toContain(`${words.status.unsentRecords(1)} ${words.status.since(5)}`);
+  });
+
+  test("once the lead has closed the study no tray is opened any more, and the sentence says why", async () => {
+    tablet.server.reply = { ...tablet.server.reply, closed: true };
+    await start(tablet);
+    await waitFor(async () => expect(await tablet.store.meta("closed")).toBe(packet.study));
+    type("17-4");
+    expect((await screen.findByRole("alert")).textContent).toContain("closed");
+    expect(await tablet.store.counts()).toMatchObject({ total: 0 });
   });
 
   test("a packet that comes while a tray is in hand waits until the tablet is at rest", async () => {
@@ -69,8 +78,10 @@ describe("around the trays", () => {
     await heading(words.clearance.title);
     const later = { ...packet, palette: "day" as const };
     tablet.server.reply = { ...tablet.server.reply, packet: later, taken: [3] };
-    tablet.clock.pass(15_000);
-    await waitFor(async () => expect(await tablet.store.meta("taken")).toEqual([3]));
+    await waitFor(async () => {
+      tablet.clock.pass(5_000);
+      expect(await tablet.store.meta("taken")).toEqual([3]);
+    });
     expect(await tablet.store.packet()).toMatchObject({ palette: "dim" });
     fireEvent.click(button(words.clearance.otherTray));
     await heading(words.rest.title);

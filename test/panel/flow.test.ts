@@ -85,6 +85,8 @@ describe("how far a tray got", () => {
     expect(flow.refusal(17, "finished", [17])?.problem.code).toBe("tray/used-here");
     expect(flow.refusal(17, "stopped", [])?.problem.code).toBe("tray/stopped-here");
     expect(flow.refusal(17, "answered", [17])).toBeNull();
+    expect(flow.refusal(17, "fresh", [], true)?.problem.code).toBe("tray/study-closed");
+    expect(flow.refusal(17, "answered", [], true)).toBeNull();
   });
 });
 

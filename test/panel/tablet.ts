@@ -75,7 +75,7 @@ export class SmallServer {
   known = true;
   code = "K7QM-4XTP";
   role: "panel" | "lead" = "panel";
-  reply: PanelReply = { incarnation, heads: {}, packet, taken: [] };
+  reply: PanelReply = { incarnation, heads: {}, packet, taken: [], closed: false };
   /** Ids of events it took, once each. */
   taken = new Set<string>();
   asked: { path: string; body: unknown }[] = [];

@@ -32,7 +32,7 @@ test("a tablet gets the blind packet of its study, as it was locked, and nothing
   const packet = packetOf(study);
   await house.push(lead, [leadPen.lock(study, packet).text]);
   const reply = await house.call("GET", "/api/panel", { token: tablet.token });
-  expect(reply.json).toEqual({ incarnation: house.store.incarnation, heads: {}, packet, taken: [] });
+  expect(reply.json).toEqual({ incarnation: house.store.incarnation, heads: {}, packet, taken: [], closed: false });
   expect(reply.headers.get("cache-control")).toBe("no-store");
 });
 
@@ -82,6 +82,17 @@ test("the lead moves a tablet to another study; a tablet without one gets no pac
   expect((await panel(tablet)).packet?.study).toBe(next);
   await move(null);
   expect(await panel(tablet)).toMatchObject({ packet: null, taken: [] });
+});
+
+test("a tray that was ended on another tablet is taken too; once the lead has closed, tablets are told so", async () => {
+  const other = await house.device(lead, "panel", study);
+  await house.push(lead, [leadPen.lock(study).text]);
+  const stop = new Pen(other.device).write(study, "tray-stopped", { tray: 2, reason: "cannot-answer" });
+  await house.push(other, [stop.text]);
+  expect(await panel(tablet)).toMatchObject({ taken: [2], closed: false });
+  expect(await panel(other)).toMatchObject({ taken: [] });
+  await house.push(lead, [leadPen.close(study).text]);
+  expect(await panel(tablet)).toMatchObject({ closed: true });
 });
 
 test("trays answered on another tablet are taken; own ones, opened ones, held and forked answers are not", async () => {

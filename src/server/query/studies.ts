@@ -85,6 +85,12 @@ export async function headsOfStudy(db: Db, study: string): Promise<Record<string
   return Object.fromEntries(rows.map(({ device, head }) => [device, Number(head)]));
 }
 
+/** Has a lead closed the study? */
+export async function isClosed(db: Db, study: string): Promise<boolean> {
+  const closes = await leadEvents(db, "study-closed").select("id").where("stream", "=", key(study)).limit(1).execute();
+  return closes.length > 0;
+}
+
 /** The event that locked a study: of two, the one with the lower id, as in the fold. */
 export async function lockEvent(db: Db, study: string): Promise<string | null> {
   const row = await db
@@ -111,7 +117,7 @@ export async function takenTrays(db: Db, study: string, ownIds: readonly string[
     .select("tray")
     .distinct()
     .where("stream", "=", key(study))
-    .where("kind", "=", "answer-kept")
+    .where("kind", "in", ["answer-kept", "tray-stopped"])
     .where("held", "=", 0)
     .where("tray", "is not", null)
     .where("device", "not in", ownIds)

@@ -21,6 +21,7 @@ export const deviceProblems: Sentences = {
     `Tray ${d.tray} is open in another window of this tablet. Go on there, or close that window.`,
   "tray/wrong-code": (d) =>
     `That cup should come later. Please touch the codes in the order they stand on the tray; next is ${d.expected.split("").join(" ")}.`,
+  "tray/study-closed": () => "This tasting is closed. Please ask the lead; nothing was opened.",
   "tray/no-study": () => "No tasting is set up on this tablet yet. Please ask for help.",
   "tray/stopped-here": (d) =>
     `Tray ${d.tray} was stopped on this tablet and stays closed. Please ask for help; the lead may have a spare tray.`,

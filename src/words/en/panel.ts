@@ -243,7 +243,9 @@ export const panel = {
     offline: "works without network",
     online: "needs the network to start",
     sent: "everything sent",
-    unsent: (trays: number) => `${times(trays, "tray", "trays")} only on this tablet, not sent yet`,
+    unsent: (answers: number) => `${times(answers, "answer", "answers")} only on this tablet, not sent yet`,
+    unsentRecords: (records: number) =>
+      `every answer sent, ${times(records, "other record", "other records")} not sent yet`,
     since: (minutes: number) =>
       minutes < 120 ? `for ${times(minutes, "minute", "minutes")}` : `for ${Math.floor(minutes / 60)} hours`,
     aside: (records: number) => `${times(records, "record", "records")} for the lead to look at`,
