@@ -146,14 +146,16 @@ export function Select(props: {
   value: string;
   options: readonly { value: string; label: string }[];
   onChange: (value: string) => void;
+  problem?: string | null | undefined;
 }) {
-  const { id, label, hint, value, options, onChange } = props;
+  const { id, label, hint, value, options, onChange, problem } = props;
   return (
-    <Field id={id} label={label} hint={hint}>
+    <Field id={id} label={label} hint={hint} problem={problem}>
       <select
         id={id}
         value={value}
-        aria-describedby={describedBy(id, hint)}
+        aria-describedby={describedBy(id, hint, problem)}
+        aria-invalid={problem ? "true" : undefined}
         onChange={(event) => onChange(event.currentTarget.value)}
       >
         {options.map((option) => (

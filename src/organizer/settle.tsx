@@ -7,6 +7,7 @@ import { contestedTrays, rivalBallots, settleBody } from "./day.ts";
 import { Choice } from "./fields.tsx";
 import { Page } from "./page.tsx";
 import { ProblemNote } from "./problem-note.tsx";
+import { settleHindrance } from "./rulings.ts";
 import { BackToDay, NoteField, useDoing } from "./step-parts.tsx";
 import type { StudyProps } from "./study.tsx";
 import { useDevices } from "./use-devices.ts";
@@ -31,14 +32,13 @@ function SettleTray({ id, tray }: { id: string; tray: TrayState }) {
   const doing = useDoing();
   const [keep, setKeep] = useState<string | null>(null);
   const [note, setNote] = useState("");
-  const [missing, setMissing] = useState(false);
+  const [tried, setTried] = useState(false);
+  const hindrance = settleHindrance(keep, tray);
   const field = `settle-${tray.tray}`;
 
   const submit = (): void => {
-    if (keep === null) {
-      setMissing(true);
-      return;
-    }
+    setTried(true);
+    if (keep === null || hindrance !== null) return;
     doing.run(async () => {
       const body = settleBody(tray, keep, note.trim());
       await appendEvent(lead, { stream: { kind: "study", id }, kind: "contest-settled", body });
@@ -65,9 +65,9 @@ function SettleTray({ id, tray }: { id: string; tray: TrayState }) {
           value={keep}
           onChange={(device) => {
             setKeep(device);
-            setMissing(false);
+            setTried(false);
           }}
-          problem={missing ? words.missing : null}
+          problem={hindrance !== null && (tried || hindrance === "gone") ? words.missing[hindrance] : null}
         />
         <NoteField id={`${field}-note`} value={note} onInput={setNote} />
         <ProblemNote thrown={doing.thrown} />

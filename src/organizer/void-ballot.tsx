@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
-import { voidReasons } from "../model/event.ts";
+import type { Ballot } from "../log/fold.ts";
+import { type Body, voidReasons } from "../model/event.ts";
 import { trayLabel } from "../model/tray.ts";
 import { dayWords, voidReasons as reasonWords } from "../words/en/organizer-day.ts";
 import { appendEvent, useLead } from "./app-context.ts";
@@ -7,37 +8,18 @@ import { voidable, voidBody } from "./day.ts";
 import { Choice, Select } from "./fields.tsx";
 import { Page } from "./page.tsx";
 import { ProblemNote } from "./problem-note.tsx";
+import { ballotName, voidHindrance } from "./rulings.ts";
 import { BackToDay, NoteField, useDoing } from "./step-parts.tsx";
 import type { StudyProps } from "./study.tsx";
 import { useDevices } from "./use-devices.ts";
 
 const words = dayWords.void;
-type Reason = (typeof voidReasons)[number];
+type Reason = Body<"ballot-voided">["reason"];
 
 /** Takes a ballot out of the count, blind, with a reason. */
 export function VoidBallot({ id, state }: StudyProps) {
-  const lead = useLead();
-  const devices = useDevices();
-  const doing = useDoing();
   const ballots = voidable(state);
-  const [picked, setPicked] = useState("");
-  const [reason, setReason] = useState<Reason>("sample-dropped");
-  const [note, setNote] = useState("");
   const [done, setDone] = useState<number | null>(null);
-  const nameOf = (ballot: { tray: number; device: string }) => `${ballot.tray} ${ballot.device}`;
-  const ballot = ballots.find((each) => nameOf(each) === picked) ?? ballots[0];
-
-  const submit = (): void => {
-    if (!ballot) return;
-    doing.run(async () => {
-      const body = voidBody(ballot, reason, note.trim());
-      await appendEvent(lead, { stream: { kind: "study", id }, kind: "ballot-voided", body });
-      setDone(ballot.tray);
-      setPicked("");
-      setNote("");
-    });
-  };
-
   return (
     <Page heading={words.heading} windowTitle={words.heading}>
       <BackToDay id={id} />
@@ -47,41 +29,89 @@ export function VoidBallot({ id, state }: StudyProps) {
           {words.done(trayLabel(done))}
         </p>
       )}
-      {!ballot && !state.reveal ? <p>{words.none}</p> : null}
-      {ballot && !state.reveal ? (
-        <form
-          class="stack"
-          onSubmit={(event) => {
-            event.preventDefault();
-            submit();
-          }}
-        >
-          <Select
-            id="void-ballot"
-            label={words.which}
-            value={nameOf(ballot)}
-            options={ballots.map((each) => ({
-              value: nameOf(each),
-              label: words.ballot(trayLabel(each.tray), devices.nameOf(each.device), each.answeredAt ?? each.openedAt),
-            }))}
-            onChange={setPicked}
-          />
-          <Choice
-            id="void-reason"
-            legend={words.reason}
-            options={voidReasons.map((value) => ({ value, label: reasonWords[value], hint: "" }))}
-            value={reason}
-            onChange={setReason}
-          />
-          <NoteField id="void-note" value={note} onInput={setNote} />
-          <ProblemNote thrown={doing.thrown} />
-          <p>
-            <button type="submit" class="next" aria-disabled={doing.busy ? "true" : undefined}>
-              {words.submit}
-            </button>
-          </p>
-        </form>
-      ) : null}
+      {ballots.length === 0 && !state.reveal ? <p>{words.none}</p> : null}
+      {ballots.length > 0 && !state.reveal ? <VoidForm id={id} ballots={ballots} onDone={setDone} /> : null}
     </Page>
+  );
+}
+
+type FormProps = { id: string; ballots: Ballot[]; onDone: (tray: number) => void };
+
+/** Nothing is chosen beforehand: a ballot that nobody picked, or a reason that nobody gave, must not go into the log. */
+function VoidForm({ id, ballots, onDone }: FormProps) {
+  const lead = useLead();
+  const doing = useDoing();
+  const [picked, setPicked] = useState("");
+  const [reason, setReason] = useState<Reason | null>(null);
+  const [note, setNote] = useState("");
+  const [tried, setTried] = useState(false);
+  const hindrance = voidHindrance(picked, reason, ballots);
+  const ballot = ballots.find((each) => ballotName(each) === picked);
+  const said = (...which: (typeof hindrance)[]) =>
+    hindrance !== null && which.includes(hindrance) && (tried || hindrance === "gone")
+      ? words.missing[hindrance]
+      : null;
+
+  const submit = (): void => {
+    setTried(true);
+    if (hindrance !== null || !ballot || reason === null) return;
+    doing.run(async () => {
+      const body = voidBody(ballot, reason, note.trim());
+      await appendEvent(lead, { stream: { kind: "study", id }, kind: "ballot-voided", body });
+      setPicked("");
+      setReason(null);
+      setNote("");
+      setTried(false);
+      onDone(ballot.tray);
+    });
+  };
+
+  return (
+    <form
+      class="stack"
+      onSubmit={(event) => {
+        event.preventDefault();
+        submit();
+      }}
+    >
+      <PickBallot ballots={ballots} value={ballot ? picked : ""} onChange={setPicked} problem={said("pick", "gone")} />
+      <Choice
+        id="void-reason"
+        legend={words.reason}
+        options={voidReasons.map((value) => ({ value, label: reasonWords[value], hint: "" }))}
+        value={reason}
+        onChange={setReason}
+        problem={said("reason")}
+      />
+      <NoteField id="void-note" value={note} onInput={setNote} />
+      <ProblemNote thrown={doing.thrown} />
+      <p>
+        <button type="submit" class="next" aria-disabled={doing.busy ? "true" : undefined}>
+          {words.submit}
+        </button>
+      </p>
+    </form>
+  );
+}
+
+type PickProps = { ballots: Ballot[]; value: string; onChange: (name: string) => void; problem: string | null };
+
+function PickBallot({ ballots, value, onChange, problem }: PickProps) {
+  const devices = useDevices();
+  return (
+    <Select
+      id="void-ballot"
+      label={words.which}
+      value={value}
+      options={[
+        { value: "", label: words.pick },
+        ...ballots.map((each) => ({
+          value: ballotName(each),
+          label: words.ballot(trayLabel(each.tray), devices.nameOf(each.device), each.answeredAt ?? each.openedAt),
+        })),
+      ]}
+      onChange={onChange}
+      problem={problem}
+    />
   );
 }

@@ -87,6 +87,12 @@ export const dayWords = {
     lead: "A void ballot stays in the log and does not count. The report names tray, reason and note.",
     none: "There is no ballot to void: nobody has opened a tray yet, or all are void.",
     which: "Which ballot?",
+    pick: "choose a ballot",
+    missing: {
+      pick: "Choose the ballot first.",
+      gone: "The ballot you chose can no longer be voided: it is void already, or this device no longer knows it. Nothing was done; choose again.",
+      reason: "Choose the reason.",
+    },
     ballot: (label: string, tablet: string, at: string | null) =>
       `Tray ${label}, ${tablet}${at ? `, ${organizer.clock(at)}` : ""}`,
     reason: "Why?",
@@ -102,7 +108,16 @@ export const dayWords = {
     reason: "What for?",
     instead: "Instead of tray",
     pick: "choose a tray",
-    missing: "Choose the tray that it replaces.",
+    missing: {
+      reason: "Choose what it is served for.",
+      instead: "Choose the tray that it replaces.",
+      stands: "Void the other ballot first.",
+      gone: "The spare tray you were shown was served or opened meanwhile. Nothing was done.",
+    },
+    stands: (label: string) =>
+      `The ballot of tray ${label} still counts. A spare beside it would give one person two answers.`,
+    voidFirst: "Void that ballot first",
+    another: "Show the next one",
     submit: (label: string) => `Serve tray ${label}`,
     done: (label: string) => `Tray ${label} may be served now.`,
     over: "The study is closed: no tray is served any more.",
@@ -115,7 +130,10 @@ export const dayWords = {
     ballot: (tablet: string, opened: string | null, answered: string | null, whole: boolean) =>
       `${tablet}: ${opened ? `opened ${organizer.clock(opened)}, ` : ""}answered ${answered ? organizer.clock(answered) : "at an unknown time"}, ${whole ? "finished" : "not finished"}`,
     submit: "This one counts",
-    missing: "Choose one of the ballots first.",
+    missing: {
+      pick: "Choose one of the ballots first.",
+      gone: "The ballot you chose is no longer one of these. Nothing was done; choose again.",
+    },
     clocks: "Times are those of each tablet\u2019s own clock; a clock can be wrong.",
     over: "The key is open: nothing can be settled any more.",
   },
