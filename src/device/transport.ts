@@ -1,6 +1,6 @@
 import * as z from "zod/mini";
 import type { PushOutcome, Transport } from "../log/outbox.ts";
-import { type EnrollReply, enrollReply, problemReply, pushReply } from "../model/http.ts";
+import { problemReply, pushReply } from "../model/http.ts";
 import { Problem, type ProblemData, problem } from "../model/problem.ts";
 
 type Fetch = (input: string, init: RequestInit) => Promise<Response>;
@@ -51,13 +51,6 @@ export async function call<T>(
 export const httpTransport = (fetcher: Fetch, token: string): Transport => ({
   push: (request): Promise<PushOutcome> => call(fetcher, pushReply, "/api/events", { token, body: request }),
 });
-
-/** Turns a typed one-time code into an identity. Throws the problem in words. */
-export async function enroll(fetcher: Fetch, code: string, name: string): Promise<EnrollReply> {
-  const outcome = await call(fetcher, enrollReply, "/api/enroll", { body: { code, name } });
-  if (!outcome.ok) throw new Problem(outcome.problem);
-  return outcome.reply;
-}
 
 function parse(text: string): unknown {
   try {

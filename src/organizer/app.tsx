@@ -4,7 +4,7 @@ import { ErrorBoundary } from "../ui/error-boundary.tsx";
 import { useReading } from "../ui/use-store.ts";
 import { organizer } from "../words/en/organizer.ts";
 import { sentenceOf } from "../words/problem-sentence.ts";
-import { type Fetch, type Lead, LeadContext } from "./app-context.ts";
+import { type Fetch, type Lead, LeadContext, useLead } from "./app-context.ts";
 import { Bar } from "./bar.tsx";
 import type { KeepState } from "./draft-keeper.ts";
 import { watchOf } from "./facts.ts";
@@ -12,7 +12,7 @@ import { keyMemory } from "./key-memory.ts";
 import { Page } from "./page.tsx";
 import { papersAddress, type Route, readRoute, studiesAddress } from "./route.ts";
 import { Setup } from "./setup.tsx";
-import type { Sent } from "./status.ts";
+import { neverSent, type Sent } from "./status.ts";
 import { Studies } from "./studies.tsx";
 import { Study } from "./study.tsx";
 import { Tablets } from "./tablets.tsx";
@@ -48,6 +48,10 @@ export function App(props: AppProps) {
     if (then === "back" && study !== null) window.location.hash = papersAddress(study);
   }, [route]);
   useEffect(() => watchTheKey(now), []);
+  const enrolled = (): void => {
+    toStudies();
+    void props.sendNow();
+  };
   if (who === undefined) return null;
   return (
     <div class="sheet">
@@ -57,10 +61,11 @@ export function App(props: AppProps) {
             store={store}
             fetcher={fetcher}
             code={route.page === "setup" ? route.code : ""}
-            onEnrolled={toStudies}
+            before={null}
+            onEnrolled={enrolled}
           />
         ) : (
-          <Enrolled {...props} who={who} route={route} />
+          <Enrolled {...props} who={who} route={route} onEnrolled={enrolled} />
         )}
       </ErrorBoundary>
       {accept ? <UpdateLine accept={accept} /> : null}
@@ -79,9 +84,9 @@ function watchTheKey(now: () => string): () => void {
   return () => clearInterval(timer);
 }
 
-function Enrolled(props: AppProps & { who: Identity; route: Route }) {
-  const { store, fetcher, now, sendNow, onSent, who, route } = props;
-  const [sent, setSent] = useState<Sent>({ at: null, failed: false });
+function Enrolled(props: AppProps & { who: Identity; route: Route; onEnrolled: () => void }) {
+  const { store, fetcher, now, sendNow, onSent, who, route, onEnrolled } = props;
+  const [sent, setSent] = useState<Sent>(neverSent);
   const [keep, setKeep] = useState<KeepState | null>(null);
   useEffect(() => onSent(setSent), []);
   const lead: Lead = { store, fetcher, who, now, sendNow, sent, keep, setKeep: useCallback(setKeep, []) };
@@ -89,13 +94,13 @@ function Enrolled(props: AppProps & { who: Identity; route: Route }) {
     <LeadContext.Provider value={lead}>
       <Bar route={route} />
       <ErrorBoundary key={JSON.stringify(route)} instead={(thrown) => <Broken thrown={thrown} />}>
-        <Body route={route} />
+        <Body route={route} onEnrolled={onEnrolled} />
       </ErrorBoundary>
     </LeadContext.Provider>
   );
 }
 
-function Body({ route }: { route: Route }) {
+function Body({ route, onEnrolled }: { route: Route; onEnrolled: () => void }) {
   switch (route.page) {
     case "studies":
       return <Studies />;
@@ -106,10 +111,27 @@ function Body({ route }: { route: Route }) {
     case "papers":
       return <Study key={`${route.id} ${route.page === "step" ? route.step : route.page}`} route={route} />;
     case "setup":
-      return <Notice heading={organizer.studies.heading} text={organizer.setup.already} />;
+      return <Again code={route.code} onEnrolled={onEnrolled} />;
+    case "again":
+      return <Again code="" onEnrolled={onEnrolled} />;
     case "unknown":
       return <Notice heading={organizer.errors.unknownPage} text={organizer.errors.unknownText} />;
   }
+}
+
+/**
+ * Setting up again is for a browser that the server does not know. One that it knows would lose the right to send what
+ * it wrote under its present name.
+ */
+function Again({ code, onEnrolled }: { code: string; onEnrolled: () => void }) {
+  const { store, fetcher, who, sent } = useLead();
+  // right after loading nothing has been heard from the server yet
+  if (sent.at === null && !sent.failed) return <p class="fine">{organizer.loading}</p>;
+  if (!sent.unknown) {
+    const { already, codeUnused } = organizer.setup;
+    return <Notice heading={organizer.studies.heading} text={code === "" ? already : `${already} ${codeUnused}`} />;
+  }
+  return <Setup store={store} fetcher={fetcher} code={code} before={who} onEnrolled={onEnrolled} />;
 }
 
 function Notice({ heading, text }: { heading: string; text: string }) {

@@ -2,7 +2,7 @@ import { useReading } from "../ui/use-store.ts";
 import { organizer } from "../words/en/organizer.ts";
 import { useLead } from "./app-context.ts";
 import { watchOf } from "./facts.ts";
-import { devicesAddress, type Route, studiesAddress } from "./route.ts";
+import { againAddress, devicesAddress, type Route, studiesAddress } from "./route.ts";
 import { statusText } from "./status.ts";
 
 /** The header: where you are, and whether everything is kept and sent. */
@@ -36,6 +36,12 @@ function StatusLine() {
   return (
     <p class="end" title={counts.aside > 0 ? organizer.status.asideTitle : undefined}>
       {text}
+      {sent.unknown ? (
+        <>
+          {" "}
+          <a href={againAddress}>{organizer.status.again}</a>
+        </>
+      ) : null}
     </p>
   );
 }

@@ -6,14 +6,14 @@ import { appVersion } from "../ui/app-version.ts";
 import { watchForUpdate } from "../ui/update.ts";
 import { App } from "./app.tsx";
 import "./organizer.css";
-import { afterRun, type Sent } from "./status.ts";
+import { afterRun, neverSent, type Sent } from "./status.ts";
 
 const everyMs = 15_000;
 const now = (): string => new Date().toISOString();
 const fetcher = (input: string, init: RequestInit): Promise<Response> => fetch(input, init);
 
 const store = new DeviceStore("cloche-lead");
-let sent: Sent = { at: null, failed: false };
+let sent: Sent = neverSent;
 const listeners = new Set<(sent: Sent) => void>();
 
 const { sendNow } = startSending({

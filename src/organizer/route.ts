@@ -8,6 +8,8 @@ export type Route =
   | { page: "studies" }
   | { page: "devices" }
   | { page: "setup"; code: string }
+  /** This browser, which the server does not know any more. */
+  | { page: "again" }
   /** `field`: the control of the plan page to go to. */
   | { page: "study"; id: string; field?: string }
   | { page: "step"; id: string; step: Step }
@@ -27,6 +29,7 @@ export function readRoute(hash: string): Route {
   const [first = "", id = "", what = "", which = "", ...rest] = text.split("/").filter((part) => part !== "");
   if (first === "" && id === "") return { page: "studies" };
   if (first === "devices" && id === "") return { page: "devices" };
+  if (first === "again" && id === "") return { page: "again" };
   if (first !== "study" || id === "" || rest.length > 0) return { page: "unknown" };
   if (what === "") return { page: "study", id };
   if (what === "field" && which !== "") return { page: "study", id, field: which };
@@ -38,6 +41,7 @@ export function readRoute(hash: string): Route {
 
 export const studiesAddress = "#/";
 export const devicesAddress = "#/devices";
+export const againAddress = "#/again";
 export const studyAddress = (id: string): string => `#/study/${id}`;
 export const fieldAddress = (id: string, field: string): string => `#/study/${id}/field/${field}`;
 export const stepAddress = (id: string, step: Step): string => `#/study/${id}/${step}`;

@@ -1,18 +1,26 @@
 import { useState } from "preact/hooks";
+import { enrollDevice } from "../device/enrollment.ts";
 import type { DeviceStore, Identity } from "../device/store.ts";
-import { enroll } from "../device/transport.ts";
 import { organizer } from "../words/en/organizer.ts";
 import type { Fetch } from "./app-context.ts";
 import { TextField } from "./fields.tsx";
 import { Page } from "./page.tsx";
 import { ProblemNote } from "./problem-note.tsx";
 
-type Props = { store: DeviceStore; fetcher: Fetch; code: string; onEnrolled: (who: Identity) => void };
+type Props = {
+  store: DeviceStore;
+  fetcher: Fetch;
+  /** A code that came with the address; empty when none did. */
+  code: string;
+  /** Who this browser was, when the server does not know it any more; null when it is set up for the first time. */
+  before: Identity | null;
+  onEnrolled: () => void;
+};
 
-/** Makes this browser a lead's, with the one-time code of the server or of another lead. */
-export function Setup({ store, fetcher, code: given, onEnrolled }: Props) {
+/** Makes this browser a lead's, with the one-time code of the server or of another lead; or makes it one again. */
+export function Setup({ store, fetcher, code: given, before, onEnrolled }: Props) {
   const words = organizer.setup;
-  const [name, setName] = useState("");
+  const [name, setName] = useState(before?.name ?? "");
   const [code, setCode] = useState(given);
   const [busy, setBusy] = useState(false);
   const [tried, setTried] = useState(false);
@@ -24,20 +32,19 @@ export function Setup({ store, fetcher, code: given, onEnrolled }: Props) {
     setBusy(true);
     setThrown(null);
     try {
-      const { device, token, role, name: called } = await enroll(fetcher, code.trim(), name.trim());
-      if (role !== "lead") throw new Error(words.wrongRole);
-      const who: Identity = { device, token, role, name: called, formerly: [] };
-      await store.setMeta("identity", who);
-      onEnrolled(who);
+      const who = await enrollDevice(store, fetcher, ["lead"], { code: code.trim(), name: name.trim() });
+      if (!who) throw new Error(words.wrongRole);
+      onEnrolled();
     } catch (failure) {
       setThrown(failure);
       setBusy(false);
     }
   }
 
+  const heading = before ? words.again.heading : words.heading;
   return (
-    <Page heading={words.heading} windowTitle={words.heading}>
-      <p class="lead-in">{words.lead}</p>
+    <Page heading={heading} windowTitle={heading}>
+      <p class="lead-in">{before ? words.again.lead : words.lead}</p>
       <form
         class="stack"
         onSubmit={(event) => {
@@ -57,7 +64,7 @@ export function Setup({ store, fetcher, code: given, onEnrolled }: Props) {
         <TextField
           id="setup-code"
           label={words.code}
-          hint={words.codeHint}
+          hint={before ? words.again.codeHint : words.codeHint}
           value={code}
           max={40}
           onInput={setCode}

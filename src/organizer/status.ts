@@ -1,13 +1,25 @@
+import { mustEnrollAgain } from "../device/enrollment.ts";
 import type { SendOutcome } from "../log/outbox.ts";
 import { organizer } from "../words/en/organizer.ts";
 import type { KeepState } from "./draft-keeper.ts";
 
-/** What is known of sending: when everything was last with the server, and whether the last try failed. */
-export type Sent = { at: string | null; failed: boolean };
+/** What is known of sending: when everything was last with the server, and how the last try went. */
+export type Sent = {
+  at: string | null;
+  failed: boolean;
+  /** The server said that it does not know this browser, and nothing else since. */
+  unknown: boolean;
+};
+export const neverSent: Sent = { at: null, failed: false, unknown: false };
 
 /** The next state of sending after a run. */
-export const afterRun = (before: Sent, outcome: SendOutcome, at: string): Sent =>
-  outcome.done === "all-sent" ? { at, failed: false } : { at: before.at, failed: true };
+export function afterRun(before: Sent, outcome: SendOutcome, at: string): Sent {
+  if (outcome.done === "all-sent") return { at, failed: false, unknown: false };
+  if (outcome.done === "rolled-back") return { at: before.at, failed: true, unknown: false };
+  // a network that is away says nothing about who the server knows
+  const spoke = outcome.problem.code.startsWith("access/");
+  return { at: before.at, failed: true, unknown: spoke ? mustEnrollAgain(outcome.problem) : before.unknown };
+}
 
 /**
  * The quiet line at the right of the header. It never says kept before the write is on disk, and never sent while
@@ -27,6 +39,7 @@ export function statusText(
     parts.push(words.kept(lastKept));
     if (sent.at && sent.at >= lastKept) parts.push(words.sent(sent.at));
   } else if (sent.at) parts.push(words.sent(sent.at));
+  if (sent.unknown) parts.push(words.unknown);
   if (counts.aside > 0) parts.push(words.aside(counts.aside));
   return parts.join(words.join);
 }

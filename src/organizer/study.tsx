@@ -26,7 +26,7 @@ export type StudyProps = { id: string; state: StudyState; fetching: Fetching };
 export function Study({ route }: { route: Extract<Route, { page: "study" | "step" | "papers" }> }) {
   const lead = useLead();
   const state = useStudy(lead.store, route.id);
-  const fetching = usePolling(lead, () => fetchStudy(lead, route.id), everyMs, [route.id]);
+  const fetching = usePolling(lead, () => fetchStudy(lead, route.id), everyMs, [route.id, lead.who.token]);
   if (!state) return <p class="fine">{organizer.loading}</p>;
   if (!planOf(state)) return <Unknown />;
   const props = { id: route.id, state, fetching };

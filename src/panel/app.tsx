@@ -1,10 +1,10 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { enrollDevice } from "../device/enrollment.ts";
 import type { Identity } from "../device/store.ts";
 import type { ProblemData } from "../model/problem.ts";
 import { panel as en, type PanelWords } from "../words/en/panel.ts";
 import { asStorageProblem } from "./as-problem.ts";
 import { type Desk, DeskContext } from "./desk.ts";
-import { enrollTablet } from "./enrollment.ts";
 import { OnDuty } from "./on-duty.tsx";
 import type { AppParts } from "./parts.ts";
 import { Enroll } from "./screens/enroll.tsx";
@@ -43,7 +43,7 @@ export function App({ parts, words = en }: { parts: AppParts; words?: PanelWords
   }, [parts, session, tries]);
 
   async function enroll(code: string, name: string): Promise<boolean> {
-    const identity = await enrollTablet(store, fetcher, code, name);
+    const identity = await enrollDevice(store, fetcher, ["panel"], { code, name });
     if (identity) {
       parts.persist();
       setStart({ at: "ready" });

@@ -70,7 +70,3 @@ export function startLink(parts: LinkParts): Link {
     },
   };
 }
-
-/** Does the problem mean that the server does not know this tablet any more? */
-export const mustEnrollAgain = (problem: ProblemData | null): boolean =>
-  problem?.code === "access/not-enrolled" || problem?.code === "access/not-allowed";

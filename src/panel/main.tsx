@@ -7,7 +7,6 @@ import "./panel.css";
 import { appVersion } from "../ui/app-version.ts";
 import { watchForUpdate } from "../ui/update.ts";
 import { App } from "./app.tsx";
-import { codeInAddress } from "./enrollment.ts";
 import type { AppParts } from "./parts.ts";
 import { anyTrayHeld, holdTray } from "./tray-hold.ts";
 import { WakeLock } from "./wake-lock.ts";
@@ -24,9 +23,9 @@ window.addEventListener("keydown", () => {
   pointer = "keyboard";
 });
 
-/** A code in the address is used once, and must not stay where the next person could read it. */
+/** A code in an address that ends in "#code=K7QM-4XTP" is used once, and must not stay where others could read it. */
 function takeCode(): string {
-  const code = codeInAddress(location.hash);
+  const code = new URLSearchParams(location.hash.slice(1)).get("code");
   if (code !== null) history.replaceState(null, "", location.pathname);
   return code ?? "";
 }

@@ -1,9 +1,10 @@
 import type { RefObject } from "preact";
 import { useEffect, useLayoutEffect, useState } from "preact/hooks";
+import { mustEnrollAgain } from "../device/enrollment.ts";
 import { ErrorBoundary } from "../ui/error-boundary.tsx";
 import { useReading } from "../ui/use-store.ts";
 import { type Desk, DeskContext } from "./desk.ts";
-import { mustEnrollAgain, startLink } from "./link.ts";
+import { startLink } from "./link.ts";
 import { forgetEmptied, readEmptied } from "./news.ts";
 import type { AppParts } from "./parts.ts";
 import { EmptiedNotice, EnrollAgain, Insecure, UpdateNotice } from "./screens/notices.tsx";

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
+import { enrollDevice } from "../device/enrollment.ts";
 import type { DeviceStore } from "../device/store.ts";
-import { enroll } from "../device/transport.ts";
 import { reader } from "../words/en/reader.ts";
 import { sentenceOf } from "../words/problem-sentence.ts";
 import { Frame } from "./furniture.tsx";
@@ -24,9 +24,9 @@ export function EnrollForm({ store, fetcher, code: codeGiven, onDone }: Props) {
     if (code.trim() === "" || name.trim() === "") return setStep({ at: "asking", problem: words.missing });
     setStep({ at: "sending" });
     try {
-      const { device, token, role, name: known } = await enroll(fetcher, code.trim(), name.trim());
-      if (role === "panel") return setStep({ at: "asking", problem: words.wrongRole });
-      await store.setMeta("identity", { device, token, role, name: known, formerly: [] });
+      const typed = { code: code.trim(), name: name.trim() };
+      const who = await enrollDevice(store, fetcher, ["reader", "lead"], typed);
+      if (!who) return setStep({ at: "asking", problem: words.wrongRole });
       onDone();
     } catch (thrown) {
       setStep({ at: "asking", problem: sentenceOf(thrown) });

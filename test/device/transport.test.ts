@@ -1,7 +1,7 @@
 import { createServer, type RequestListener, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { afterEach, describe, expect, test } from "vitest";
-import { enroll, httpTransport } from "../../src/device/transport.ts";
+import { httpTransport } from "../../src/device/transport.ts";
 
 let server: Server | undefined;
 afterEach(() => new Promise((done) => (server ? server.close(done) : done(undefined))));
@@ -73,11 +73,4 @@ test("a server that is away is named so, and the wait it asked for is passed on"
     problem: { code: "request/too-many", details: { seconds: 9 } },
     retryAfterSeconds: 9,
   });
-});
-
-test("a refused enrollment code comes as the problem the server named", async () => {
-  const fetcher = await answering((_q, r) =>
-    r.writeHead(403, json).end(JSON.stringify({ code: "enroll/bad-code", details: {}, errorId: "x" })),
-  );
-  await expect(enroll(fetcher, "7K3M-9QXD", "A")).rejects.toMatchObject({ problem: { code: "enroll/bad-code" } });
 });

@@ -3,6 +3,7 @@ import { IDBFactory } from "fake-indexeddb";
 import type { ComponentChildren } from "preact";
 import { DeviceStore } from "../../src/device/store.ts";
 import { type Lead, LeadContext } from "../../src/organizer/app-context.ts";
+import { neverSent } from "../../src/organizer/status.ts";
 
 export const study = "b2c7f2ce-9b5f-4a39-8c0d-3d3a6a1d7e10";
 export const device = "6a1b7d90-55aa-4f0e-9d2b-0c7d1f3e9a42";
@@ -22,7 +23,7 @@ export async function newLead(): Promise<Lead> {
     who,
     now: () => now,
     sendNow: async () => {},
-    sent: { at: null, failed: false },
+    sent: neverSent,
     keep: null,
     setKeep: () => {},
   };

@@ -2,9 +2,9 @@ import { describe, expect, test } from "vitest";
 import { saw } from "../../src/design/panel-size.ts";
 import { readNumber } from "../../src/organizer/number-field.tsx";
 import { sizeSentences } from "../../src/organizer/part-people.tsx";
-import { papersAddress, readRoute, stepAddress, studyAddress } from "../../src/organizer/route.ts";
+import { againAddress, papersAddress, readRoute, stepAddress, studyAddress } from "../../src/organizer/route.ts";
 import { sawLayout } from "../../src/organizer/saw-layout.ts";
-import { afterRun, statusText } from "../../src/organizer/status.ts";
+import { afterRun, neverSent, statusText } from "../../src/organizer/status.ts";
 import { readyPlan } from "../design/scenario.ts";
 
 const id = "b2c7f2ce-9b5f-4a39-8c0d-3d3a6a1d7e10";
@@ -14,6 +14,7 @@ describe("addresses", () => {
     expect(readRoute("")).toEqual({ page: "studies" });
     expect(readRoute("#/")).toEqual({ page: "studies" });
     expect(readRoute("#/devices")).toEqual({ page: "devices" });
+    expect(readRoute(againAddress)).toEqual({ page: "again" });
     expect(readRoute(studyAddress(id))).toEqual({ page: "study", id });
     expect(readRoute(stepAddress(id, "close"))).toEqual({ page: "step", id, step: "close" });
     expect(readRoute(papersAddress(id))).toEqual({ page: "papers", id, paper: null });
@@ -48,18 +49,18 @@ describe("the line about keeping and sending", () => {
   const at = "2026-05-03T14:02:00.000Z";
   const later = "2026-05-03T14:05:00.000Z";
   const counts = { unsent: 0, aside: 0 };
-  const none = { at: null, failed: false };
+  const none = neverSent;
 
   test("sent is said only when nothing is unsent", () => {
     const unsent = statusText({
       counts: { unsent: 2, aside: 0 },
       lastKept: at,
-      sent: { at, failed: true },
+      sent: { ...none, at, failed: true },
       keep: null,
     });
     expect(unsent).toContain("not sent yet");
     expect(unsent).toContain("2");
-    const sent = statusText({ counts, lastKept: at, sent: { at: later, failed: false }, keep: null });
+    const sent = statusText({ counts, lastKept: at, sent: { ...none, at: later }, keep: null });
     expect(sent).toMatch(/kept here .* sent /);
   });
 
@@ -75,8 +76,21 @@ describe("the line about keeping and sending", () => {
       problem: { code: "server/unreachable", details: {} },
       retryAfterSeconds: null,
     } as const;
-    expect(afterRun({ at, failed: false }, failed, later)).toEqual({ at, failed: true });
-    expect(afterRun({ at, failed: true }, { done: "all-sent" }, later)).toEqual({ at: later, failed: false });
+    expect(afterRun({ ...none, at }, failed, later)).toEqual({ ...none, at, failed: true });
+    expect(afterRun({ ...none, at, failed: true }, { done: "all-sent" }, later)).toEqual({ ...none, at: later });
+  });
+
+  test("that the server does not know this browser stands until the server says otherwise", () => {
+    const failedWith = (code: "access/not-enrolled" | "server/unreachable") =>
+      ({ done: "failed", problem: { code, details: {} }, retryAfterSeconds: null }) as const;
+    const unknown = afterRun({ ...none, at }, failedWith("access/not-enrolled"), later);
+    expect(unknown.unknown).toBe(true);
+    expect(statusText({ counts: { unsent: 2, aside: 0 }, lastKept: at, sent: unknown, keep: null })).toMatch(
+      /2.*does not know this browser/,
+    );
+    expect(afterRun(unknown, failedWith("server/unreachable"), later).unknown).toBe(true);
+    expect(afterRun(none, failedWith("server/unreachable"), later).unknown).toBe(false);
+    expect(afterRun(unknown, { done: "all-sent" }, later)).toEqual({ ...none, at: later });
   });
 });
 

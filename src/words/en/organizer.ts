@@ -35,6 +35,8 @@ export const organizer = {
     failed: "not kept yet",
     notSent: (count: number) => `kept here, not sent yet \u00b7 ${count}`,
     aside: (count: number) => `${plural(count, "record needs", "records need")} a look`,
+    unknown: "the server does not know this browser",
+    again: "Set it up again",
     join: " \u00b7 ",
     asideTitle:
       "The server kept these records aside or refused them. They are kept here too; show this line to whoever runs the server.",
@@ -58,7 +60,14 @@ export const organizer = {
     missingName: "Type your name.",
     missingCode: "Type the one-time code.",
     wrongRole: "This code is for a tablet or a reader, not for a lead. Ask for a lead\u2019s code.",
-    already: "This browser is set up already. The code in the address was not used.",
+    already: "This browser is set up already.",
+    codeUnused: "The code in the address was not used.",
+    again: {
+      heading: "Set up this browser again",
+      lead: "The server does not know this browser any more: its data was lost, or somebody withdrew this browser. Everything kept here stays, and is sent again once the browser is set up.",
+      codeHint:
+        "A server that knows no lead shows a code when it starts. Otherwise another lead makes one under Tablets, or whoever runs the server starts it with --lead-link.",
+    },
   },
 
   studies: {
