@@ -2,6 +2,9 @@ import type { ComponentChildren } from "preact";
 import { useEffect, useRef } from "preact/hooks";
 import { organizer } from "../words/en/organizer.ts";
 
+/** The heading of the page, of which there is one: where the focus goes when what had it is gone. */
+export const headingId = "page-heading";
+
 type Props = {
   /** Heading of the page, and of the window unless `windowTitle` says otherwise. */
   heading: ComponentChildren;
@@ -25,7 +28,7 @@ export function Page({ heading, windowTitle, margin, wide = false, children }: P
   return (
     <>
       <main class={wide ? "wide" : undefined}>
-        <h1 ref={title} tabIndex={-1}>
+        <h1 ref={title} id={headingId} tabIndex={-1}>
           {heading}
         </h1>
         {children}

@@ -1,6 +1,7 @@
 import { applyingCautions } from "../design/readiness.ts";
 import { type Allergen, allergens, usMajorAllergens } from "../model/allergen.ts";
 import { type Caution, cautions, type Declaration, type Plan } from "../model/plan.ts";
+import { focusSoon } from "../ui/focus.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { allergenNames } from "../words/en/organizer-safety.ts";
 import { Check, TextField } from "./fields.tsx";
@@ -52,7 +53,10 @@ function Declared({ draft, of }: { draft: Draft; of: string }) {
         <button
           type="button"
           id={`declare-${of}`}
-          onClick={() => edit((before) => changeDeclaration(before, of, (d) => d))}
+          onClick={() => {
+            edit((before) => changeDeclaration(before, of, (d) => d));
+            focusSoon(`declare-${of}`);
+          }}
         >
           {words.declare(name)}
         </button>

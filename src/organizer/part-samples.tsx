@@ -1,5 +1,6 @@
 import { newId } from "../model/id.ts";
 import type { Plan } from "../model/plan.ts";
+import { focusSoon } from "../ui/focus.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { Check, Choice, TextField } from "./fields.tsx";
 import { NumberField } from "./number-field.tsx";
@@ -68,7 +69,10 @@ function Products({ draft }: { draft: Draft }) {
             <button
               type="button"
               class="quiet"
-              onClick={() => edit((before) => withoutProduct(before, id), words.removed(name))}
+              onClick={() => {
+                edit((before) => withoutProduct(before, id), words.removed(name));
+                focusSoon("samples-add");
+              }}
             >
               {words.remove(name)}
             </button>
@@ -77,7 +81,14 @@ function Products({ draft }: { draft: Draft }) {
       </div>
       {plan.products.length < 2 ? (
         <p>
-          <button type="button" id="samples-add" onClick={() => edit((before) => withProduct(before, newId()))}>
+          <button
+            type="button"
+            id="samples-add"
+            onClick={() => {
+              edit((before) => withProduct(before, newId()));
+              focusSoon(`product-${plan.products.length}-name`);
+            }}
+          >
             {words.add}
           </button>
         </p>

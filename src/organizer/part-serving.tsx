@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { newId } from "../model/id.ts";
 import type { Wave } from "../model/plan.ts";
+import { focusSoon } from "../ui/focus.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { Choice, TextField } from "./fields.tsx";
 import { NumberField } from "./number-field.tsx";
@@ -20,7 +21,14 @@ export function PartServing({ draft }: { draft: Draft }) {
         <WaveFields key={wave.id} draft={draft} wave={wave} at={at} />
       ))}
       <p class="after-row">
-        <button type="button" id="serving-add" onClick={() => edit((before) => withWave(before, newId()))}>
+        <button
+          type="button"
+          id="serving-add"
+          onClick={() => {
+            edit((before) => withWave(before, newId()));
+            focusSoon(`wave-${plan.waves.length}-starts`);
+          }}
+        >
           {words.add}
         </button>
         {plan.waves.length > 0 ? <span class="fine">{words.count(inWaves, plan.people)}</span> : null}
@@ -83,7 +91,10 @@ function WaveFields({ draft, wave, at }: { draft: Draft; wave: Wave; at: number 
       <button
         type="button"
         class="quiet"
-        onClick={() => edit((before) => withoutWave(before, wave.id), words.removed(at))}
+        onClick={() => {
+          edit((before) => withoutWave(before, wave.id), words.removed(at));
+          focusSoon("serving-add");
+        }}
       >
         {words.remove(at)}
       </button>

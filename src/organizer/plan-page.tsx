@@ -1,12 +1,13 @@
 import { useCallback, useEffect, useState } from "preact/hooks";
 import { openParts } from "../design/readiness.ts";
 import { type OpenPart, type PlanPart, planParts } from "../model/open-part.ts";
+import { focusSoon } from "../ui/focus.ts";
 import { organizer } from "../words/en/organizer.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { openPartSentence } from "../words/en/planning.ts";
 import { useLead } from "./app-context.ts";
 import { FieldProblems } from "./number-field.tsx";
-import { Page } from "./page.tsx";
+import { headingId, Page } from "./page.tsx";
 import { PartMethod } from "./part-method.tsx";
 import { partNotes } from "./part-notes.tsx";
 import { PartPeople } from "./part-people.tsx";
@@ -50,7 +51,7 @@ export function PlanPage({ id, state, field }: StudyProps & { field: string | nu
   const begun = beginning(state);
   const jump = (part: PlanPart, field: string): void => {
     setShown(part);
-    requestAnimationFrame(() => requestAnimationFrame(() => focusField(field)));
+    focusSoon(field, "center");
   };
 
   return (
@@ -74,7 +75,7 @@ export function PlanPage({ id, state, field }: StudyProps & { field: string | nu
               open={open.filter((each) => pagePartOf(each) === part)}
               shown={shown === part}
               onToggle={() => setShown(shown === part ? null : part)}
-              onNext={(next) => setShown(next)}
+              onNext={(next) => jump(next, headingOf(next))}
               jump={jump}
             />
           ))}
@@ -82,7 +83,14 @@ export function PlanPage({ id, state, field }: StudyProps & { field: string | nu
         {undo ? (
           <p class="undo" role="status">
             {undo.text}{" "}
-            <button type="button" class="quiet" onClick={undo.back}>
+            <button
+              type="button"
+              class="quiet"
+              onClick={() => {
+                undo.back();
+                focusSoon(shown === null ? headingId : headingOf(shown));
+              }}
+            >
               {planWords.undo}
             </button>
           </p>
@@ -114,7 +122,9 @@ function Part({ part, number, draft, open, shown, onToggle, onNext, jump }: Part
       <span class="place" aria-hidden="true">
         {number}
       </span>
-      <h2 id={`part-${part}`}>{name}</h2>
+      <h2 id={headingOf(part)} tabIndex={-1}>
+        {name}
+      </h2>
       <button type="button" class="quiet" aria-expanded={shown} onClick={onToggle}>
         {shown ? planWords.done : planWords.change}
         <span class="unseen">{planWords.ofPart(name)}</span>
@@ -176,7 +186,7 @@ function FieldProblemList({ problems }: { problems: Record<string, string> }) {
               href={`#${field}`}
               onClick={(event) => {
                 event.preventDefault();
-                focusField(field);
+                focusSoon(field, "center");
               }}
             >
               {sentence}
@@ -208,6 +218,8 @@ function LockLine({ id, open, flush }: { id: string; open: OpenPart[]; flush: ()
   );
 }
 
+const headingOf = (part: PlanPart): string => `part-${part}`;
+
 const firstOpen = (open: OpenPart[]): PlanPart | null =>
   planParts.find((part) => open.some((each) => pagePartOf(each) === part)) ?? null;
 
@@ -217,10 +229,4 @@ function beginning(state: StudyProps["state"]): string | null {
     if (kind === "draft-saved" && (first === null || at < first)) first = at;
   }
   return first;
-}
-
-function focusField(field: string): void {
-  const control = document.getElementById(field);
-  control?.focus();
-  control?.scrollIntoView({ block: "center" });
 }

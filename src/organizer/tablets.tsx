@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 import { call } from "../device/transport.ts";
 import { type DeviceInfo, deviceInfo } from "../model/http.ts";
 import { Problem } from "../model/problem.ts";
+import { focusSoon } from "../ui/focus.ts";
 import { organizer } from "../words/en/organizer.ts";
 import { dayWords } from "../words/en/organizer-day.ts";
 import { tabletWords } from "../words/en/organizer-tablets.ts";
@@ -9,7 +10,7 @@ import { AddDevice } from "./add-device.tsx";
 import { type Lead, useLead } from "./app-context.ts";
 import { minutesBetween } from "./day.ts";
 import { useStudies } from "./facts.ts";
-import { Page } from "./page.tsx";
+import { headingId, Page } from "./page.tsx";
 import { ProblemNote } from "./problem-note.tsx";
 import { useDoing } from "./step-parts.tsx";
 import { planOf, stageOf } from "./study-stage.ts";
@@ -82,12 +83,13 @@ async function changeDevice(
 function DeviceRow({ device, servable, devices }: { device: DeviceInfo; servable: Servable[]; devices: Devices }) {
   const lead = useLead();
   const doing = useDoing();
-  const [asking, setAsking] = useState(false);
   const { tablets } = dayWords;
   const change = (what: { study?: string | null; revoked?: true }): void =>
     doing.run(async () => {
       await changeDevice(lead, device.id, what);
       await devices.refresh();
+      // the row of a withdrawn device, and the button that was pressed, are gone
+      if (what.revoked) focusSoon(headingId);
     });
   const self = device.id === lead.who.device;
   return (
@@ -108,24 +110,37 @@ function DeviceRow({ device, servable, devices }: { device: DeviceInfo; servable
       <td>{device.status && device.status.unsent > 0 ? device.status.unsent : ""}</td>
       <td class="number">
         {device.revoked ? tabletWords.withdrawn : null}
-        {!device.revoked && !self && !asking ? (
-          <button type="button" class="quiet" onClick={() => setAsking(true)}>
-            {tabletWords.withdraw}
-            <span class="unseen">{tabletWords.withdrawOf(device.name)}</span>
-          </button>
-        ) : null}
-        {asking && !device.revoked ? (
-          <fieldset class="asking" aria-label={tabletWords.asking(device.name)}>
-            <button type="button" class="quiet" onClick={() => change({ revoked: true })}>
-              {tabletWords.yes}
-            </button>{" "}
-            <button type="button" class="quiet" onClick={() => setAsking(false)}>
-              {tabletWords.no}
-            </button>
-          </fieldset>
-        ) : null}
+        {device.revoked || self ? null : <Withdraw device={device} onYes={() => change({ revoked: true })} />}
       </td>
     </tr>
+  );
+}
+
+/** The question before a device is shut out. The focus goes to No, so that a second Enter does no harm. */
+export function Withdraw({ device, onYes }: { device: Pick<DeviceInfo, "id" | "name">; onYes: () => void }) {
+  const [asking, setAsking] = useState(false);
+  const ids = { button: `withdraw-${device.id}`, no: `withdraw-no-${device.id}` };
+  const ask = (now: boolean): void => {
+    setAsking(now);
+    focusSoon(now ? ids.no : ids.button);
+  };
+  if (!asking) {
+    return (
+      <button type="button" class="quiet" id={ids.button} onClick={() => ask(true)}>
+        {tabletWords.withdraw}
+        <span class="unseen">{tabletWords.withdrawOf(device.name)}</span>
+      </button>
+    );
+  }
+  return (
+    <fieldset class="asking" aria-label={tabletWords.asking(device.name)}>
+      <button type="button" class="quiet" onClick={onYes}>
+        {tabletWords.yes}
+      </button>{" "}
+      <button type="button" class="quiet" id={ids.no} onClick={() => ask(false)}>
+        {tabletWords.no}
+      </button>
+    </fieldset>
   );
 }
 
