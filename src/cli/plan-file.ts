@@ -34,6 +34,11 @@ export function readPlan(text: string, path: string): { plan: Plan; oneWave: boo
     spares: 0,
     ...written,
     serving: isObject(written.serving) ? { ...empty.serving, ...written.serving } : (written.serving ?? empty.serving),
+    declarations: Array.isArray(written.declarations)
+      ? written.declarations.map((each: unknown) =>
+          isObject(each) ? { contains: [], mayContain: [], other: "", none: false, ...each } : each,
+        )
+      : (written.declarations ?? []),
     // what is no list stays as it was written, for the schema to name
     products: written.products === undefined || Array.isArray(written.products) ? products : written.products,
     waves:

@@ -2,7 +2,7 @@ import { criticalNumber } from "../analysis/binomial.ts";
 import { leastForVerdict } from "../analysis/choice.ts";
 import { choiceMethod } from "../analysis/method.ts";
 import type { OpenPart } from "../model/open-part.ts";
-import { type Caution, cautions, type Plan } from "../model/plan.ts";
+import { type Caution, cautions, type Declaration, type Plan } from "../model/plan.ts";
 
 /** A plan of which nothing is decided; the numbers are starting points a lead may change. */
 export function emptyPlan(): Plan {
@@ -117,6 +117,8 @@ function openServing(plan: Plan): OpenPart[] {
     open.push({ part: "serving", what: "people-in-waves", planned: plan.people, inWaves });
   }
   plan.waves.forEach((wave, at) => {
+    if (isBlank(wave.starts)) open.push({ part: "serving", what: "wave-start", wave: at });
+    if (wave.people < 1 && plan.people >= 1) open.push({ part: "serving", what: "wave-people", wave: at });
     plan.products.forEach(({ id, name }, product) => {
       const batches = wave.batches[id] ?? [];
       if (batches.length === 0 || batches.some(isBlank)) {
@@ -131,7 +133,7 @@ function openServing(plan: Plan): OpenPart[] {
 
 function openSafety(plan: Plan): OpenPart[] {
   const open: OpenPart[] = [];
-  const declared = new Set(plan.declarations.map((declaration) => declaration.of));
+  const declared = new Set(plan.declarations.filter(saysSomething).map((declaration) => declaration.of));
   for (const of of toDeclare(plan)) {
     if (declared.has(of)) continue;
     const at = plan.products.findIndex(({ id }) => id === of);
@@ -144,5 +146,8 @@ function openSafety(plan: Plan): OpenPart[] {
   }
   return open;
 }
+
+const saysSomething = ({ contains, mayContain, other, none }: Declaration): boolean =>
+  none || contains.length > 0 || mayContain.length > 0 || !isBlank(other);
 
 const isBlank = (text: string): boolean => text.trim() === "";

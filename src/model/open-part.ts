@@ -20,6 +20,7 @@ export type OpenPart =
   | { part: "samples"; what: "same-name"; name: string }
   | { part: "samples"; what: "looks" | "masking" }
   | { part: "serving"; what: "waves" }
+  | { part: "serving"; what: "wave-start" | "wave-people"; wave: number }
   | { part: "serving"; what: "people-in-waves"; planned: number; inWaves: number }
   | { part: "serving"; what: "batch"; wave: number; product: number; name: string }
   | { part: "serving"; what: "warm-up" }

@@ -34,6 +34,8 @@ const declaration = z.strictObject({
   contains: z.array(z.enum(allergens)),
   mayContain: z.array(z.enum(allergens)),
   other: line,
+  /** Somebody said that it holds none of the list: an empty list alone says only that nobody has ticked anything. */
+  none: z.boolean(),
 });
 export type Declaration = z.infer<typeof declaration>;
 

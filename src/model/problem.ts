@@ -53,6 +53,8 @@ export type ProblemDetails = {
   // the key
   "key/wrong-passphrase": Record<string, never>;
   "key/damaged": Record<string, never>;
+  "key/page-unreadable": { trays: number };
+  "key/page-mistyped": Record<string, never>;
   "key/commitment-mismatch": { expected: string; found: string };
   "key/not-closed": Record<string, never>;
   // trays on the tablet

@@ -28,18 +28,15 @@ export function paperKeyText(opened: OpenedKey, plan: Plan, trays: Body<"study-l
 
 /**
  * The key from the text of a sealed page, typed or scanned; spaces, line ends and case do not matter.
- * Throws Problem "key/damaged" when it is not such a text, "key/commitment-mismatch" when it gives another key than
- * was locked (a wrong letter anywhere does that)
+ * Throws Problem "key/page-unreadable" when it is not such a text or not all of it, "key/page-mistyped" when it gives
+ * another key than was locked (a wrong letter anywhere does that)
  */
 export function readPaperKey(text: string, lock: Body<"study-locked">): OpenedKey {
   const [head, seed = "", salt = "", ...rows] = text.trim().toLowerCase().split(/\s+/);
-  if (head !== mark.toLowerCase() || rows.length !== lock.packet.trays.length) throw problem("key/damaged");
+  if (head !== mark.toLowerCase() || rows.length !== lock.packet.trays.length) throw unreadable(lock.packet);
   const trays = rows.map((row, at) => trayOf(row, at, lock));
   const opened = { key: { v: 1 as const, study: lock.packet.study, seed, trays }, salt };
-  const found = commitmentOf(opened);
-  if (found !== lock.sealed.commitment) {
-    throw problem("key/commitment-mismatch", { expected: lock.sealed.commitment, found });
-  }
+  if (commitmentOf(opened) !== lock.sealed.commitment) throw problem("key/page-mistyped");
   return opened;
 }
 
@@ -48,14 +45,17 @@ function trayOf(row: string, at: number, { plan, packet }: Body<"study-locked">)
   const places = numbers.split(".");
   const blind = packet.trays[at];
   const order = letters.toUpperCase();
-  if (!blind || Number(number) !== blind.tray || order.length !== blind.codes.length) throw problem("key/damaged");
-  if (places.length !== order.length) throw problem("key/damaged");
+  if (!blind || Number(number) !== blind.tray || order.length !== blind.codes.length) throw unreadable(packet);
+  if (places.length !== order.length) throw unreadable(packet);
   const batches = plan.waves[blind.wave - 1]?.batches ?? {};
   const samples = blind.codes.map((code, place) => {
     const product = plan.products[(order.codePointAt(place) ?? 0) - ("A".codePointAt(0) ?? 0)]?.id ?? "";
     const batch = batches[product]?.[Number(places[place]) - 1];
-    if (batch === undefined) throw problem("key/damaged");
+    if (batch === undefined) throw unreadable(packet);
     return { code, product, batch };
   });
   return { tray: blind.tray, order, samples };
 }
+
+const unreadable = (packet: Body<"study-locked">["packet"]) =>
+  problem("key/page-unreadable", { trays: packet.trays.length });

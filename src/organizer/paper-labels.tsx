@@ -43,7 +43,6 @@ export function Labels({ lock, size, first }: { lock: Body<"study-locked">; size
         <article key={cells.find((cell) => cell)?.code ?? sheet} class={`paper labels ${size}`}>
           <p class="label-marks">
             <MeasureBar />
-            <span>{lock.plan.title}</span>
             <span>{paperWords.seal(lock.packet.commitment)}</span>
           </p>
           <div class="grid">

@@ -34,8 +34,9 @@ export function FlowSheet({ lock, name, size, black, children }: SheetProps) {
               <p class="sheet-head">
                 <span>
                   <strong>{name}</strong>
-                  <br />
-                  {lock.plan.title}
+                  {/* a title tends to name the treatment: only papers that show the key carry it */}
+                  {black ? <br /> : null}
+                  {black ? lock.plan.title : null}
                 </span>
                 <span class="seal">{paperWords.seal(lock.packet.commitment)}</span>
               </p>

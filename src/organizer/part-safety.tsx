@@ -2,10 +2,17 @@ import { applyingCautions } from "../design/readiness.ts";
 import { type Allergen, allergens, usMajorAllergens } from "../model/allergen.ts";
 import { type Caution, cautions, type Declaration, type Plan } from "../model/plan.ts";
 import { focusSoon } from "../ui/focus.ts";
+import { allergenNames } from "../words/en/allergens.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
-import { allergenNames } from "../words/en/organizer-safety.ts";
 import { Check, TextField } from "./fields.tsx";
-import { changeDeclaration, type DeclaredAs, declarables, declareAllergen, withoutDeclaration } from "./plan-edit.ts";
+import {
+  changeDeclaration,
+  type DeclaredAs,
+  declarables,
+  declareAllergen,
+  declareNone,
+  withoutDeclaration,
+} from "./plan-edit.ts";
 import type { Draft } from "./use-draft.ts";
 
 const words = planWords.safety;
@@ -76,6 +83,12 @@ function Declared({ draft, of }: { draft: Draft; of: string }) {
           edit((before) => changeDeclaration(before, of, (d) => declareAllergen(d, allergen, as)))
         }
       />
+      <Check
+        id={`none-${of}`}
+        label={words.none(name)}
+        checked={declaration.none}
+        onChange={(none) => edit((before) => changeDeclaration(before, of, (d) => declareNone(d, none)))}
+      />
       <TextField
         id={`other-${of}`}
         label={words.other}
@@ -86,8 +99,11 @@ function Declared({ draft, of }: { draft: Draft; of: string }) {
   );
 }
 
-const contentOf = ({ contains, mayContain, other }: Declaration): string =>
-  planWords.summaries.safety(contains, mayContain, other.trim() === "" ? [] : [other.trim()]);
+function contentOf({ contains, mayContain, other, none }: Declaration): string {
+  const nothing = contains.length + mayContain.length === 0 && other.trim() === "";
+  if (nothing && !none) return words.undeclaredShort;
+  return planWords.summaries.safety(contains, mayContain, other.trim() === "" ? [] : [other.trim()]);
+}
 
 type TableProps = {
   name: string;

@@ -76,7 +76,7 @@ export function readCodes(typed: string): { codes: string[]; bad: string | null 
 
 export type DeclaredAs = "contains" | "mayContain" | "free";
 
-const blankDeclaration = (of: string): Declaration => ({ of, contains: [], mayContain: [], other: "" });
+const blankDeclaration = (of: string): Declaration => ({ of, contains: [], mayContain: [], other: "", none: false });
 
 /** Changes a declaration, making it when there is none. A changed recipe needs the lead's word anew. */
 export function changeDeclaration(plan: Plan, of: string, change: (before: Declaration) => Declaration): Plan {
@@ -96,7 +96,12 @@ export const declareAllergen = (declaration: Declaration, allergen: Allergen, as
   ...declaration,
   contains: listWith(declaration.contains, allergen, as === "contains"),
   mayContain: listWith(declaration.mayContain, allergen, as === "mayContain"),
+  none: declaration.none && as === "free",
 });
+
+/** Says, or takes back, that a thing holds none of the list; saying it clears both lists. */
+export const declareNone = (declaration: Declaration, none: boolean): Declaration =>
+  none ? { ...declaration, contains: [], mayContain: [], none } : { ...declaration, none };
 
 const listWith = (list: Allergen[], allergen: Allergen, wanted: boolean): Allergen[] =>
   allergens.filter((each) => (each === allergen ? wanted : list.includes(each)));
@@ -137,6 +142,10 @@ export function fieldOf(open: OpenPart): string {
       return "samples-masking";
     case "waves":
       return "serving-add";
+    case "wave-start":
+      return `wave-${open.wave}-starts`;
+    case "wave-people":
+      return `wave-${open.wave}-people`;
     case "people-in-waves":
       return "wave-0-people";
     case "batch":

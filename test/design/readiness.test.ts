@@ -115,6 +115,30 @@ test("six people at a risk of 0.002 can reach it: 1 in 729 is less", () => {
   expect(open).toEqual([]);
 });
 
+test("an allergen list on which nobody has ticked anything is open, until somebody says that there is none", () => {
+  const declared = (none: boolean) =>
+    changed((plan) => ({
+      declarations: plan.declarations.map((each) =>
+        each.of === "cleanser" ? { ...each, contains: [], mayContain: [], other: " ", none } : each,
+      ),
+    }));
+  expect(declared(false)).toMatchObject([{ part: "safety", what: "declaration", of: "cleanser" }]);
+  expect(declared(true)).toEqual([]);
+});
+
+test("a wave without a beginning or without people is open", () => {
+  const open = changed((plan) => ({
+    waves: [
+      ...plan.waves.map((wave, at) => (at === 0 ? { ...wave, starts: " " } : wave)),
+      { ...(plan.waves[0] ?? plan.waves[1]), id: "11111111-2222-4333-8444-555555555509", starts: "13:00", people: 0 },
+    ] as Plan["waves"],
+  }));
+  expect(open).toEqual([
+    { part: "serving", what: "wave-start", wave: 0 },
+    { part: "serving", what: "wave-people", wave: 2 },
+  ]);
+});
+
 test("no warm-up and no cleanser need no declaration", () => {
   const open = changed((plan) => ({
     serving: { ...plan.serving, warmUp: false, cleanser: "" },
@@ -142,8 +166,9 @@ describe("the allergens a panelist sees", () => {
   });
   test("leave out a product that was taken from the plan and a warm-up that is not served", () => {
     const plan = readyPlan();
-    const gone = { of: "99999999-9999-4999-8999-999999999999", contains: ["fish" as const], mayContain: [], other: "" };
-    const warmUp = { of: "warm-up", contains: ["lupin" as const], mayContain: [], other: "" };
+    const rest = { mayContain: [], other: "", none: false };
+    const gone = { of: "99999999-9999-4999-8999-999999999999", contains: ["fish" as const], ...rest };
+    const warmUp = { of: "warm-up", contains: ["lupin" as const], mayContain: [], other: "", none: false };
     const declarations = [...plan.declarations.filter(({ of }) => of !== "warm-up"), gone, warmUp];
     const union = allergenUnion({ ...plan, declarations, serving: { ...plan.serving, warmUp: false } });
     expect(union.contains).toEqual(["egg", "gluten-cereals", "milk"]);
@@ -151,7 +176,7 @@ describe("the allergens a panelist sees", () => {
   test("get another version when an ingredient changes, and the packet carries the cautions", () => {
     const plan = readyPlan({ cautionsApplying: ["undercooked"] });
     const packet = blindPacketOf(plan, plan.products[0]?.id ?? "", [], "0".repeat(64));
-    const cleanser = { of: "carrier", contains: ["soy" as const], mayContain: [], other: "" };
+    const cleanser = { of: "carrier", contains: ["soy" as const], mayContain: [], other: "", none: false };
     const changedPacket = blindPacketOf(
       { ...plan, declarations: [...plan.declarations, cleanser] },
       packet.study,

@@ -12,6 +12,7 @@ export function readyPlan(changes: Partial<Plan> = {}): Plan {
     contains: [...declaration.contains],
     mayContain: [...declaration.mayContain],
     other: declaration.other,
+    none: false,
   });
   return {
     ...empty,
@@ -46,7 +47,7 @@ export function readyPlan(changes: Partial<Plan> = {}): Plan {
       declared(current),
       declared(steamed),
       declared("warm-up"),
-      { of: "cleanser", contains: ["gluten-cereals"], mayContain: [], other: "" },
+      { of: "cleanser", contains: ["gluten-cereals"], mayContain: [], other: "", none: false },
     ],
     declarationsComplete: true,
     cautionsRead: ["hygiene", "choking"],

@@ -80,9 +80,13 @@ export class LeadHands {
   async safety(plan: Plan): Promise<void> {
     const declare = this.page.getByRole("button", { name: /^Declare (?!a carrier)/ });
     while ((await declare.count()) > 0) await declare.first().click();
-    const first = this.page.locator("details.declared").first();
-    if ((await first.getAttribute("open")) === null) await first.locator("summary").click();
-    await first.getByRole("row", { name: /^egg/ }).getByRole("checkbox").first().check();
+    const lists = this.page.locator("details.declared");
+    for (let at = 0; at < (await lists.count()); at++) {
+      const list = lists.nth(at);
+      if ((await list.getAttribute("open")) === null) await list.locator("summary").click();
+      if (at === 0) await list.getByRole("row", { name: /^egg/ }).getByRole("checkbox").first().check();
+      else await list.getByRole("checkbox", { name: /^Contains none of these/ }).check();
+    }
     await this.field("safety-complete").check();
     const read = this.page.getByLabel(planWords.safety.read);
     for (let at = 0; at < plan.cautionsRead.length; at++) await read.nth(at).check();

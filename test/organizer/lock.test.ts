@@ -101,12 +101,11 @@ describe("a locked plan", () => {
     const text = paperKeyText(locked.opened, plan, locked.body.packet.trays);
     const wrongSeed = text.replace(/ [0-9A-F]/, (sign) => (sign === " 0" ? " 1" : " 0"));
     const mismatch = problemOf(() => readPaperKey(wrongSeed, locked.body));
-    expect(mismatch).toMatchObject({
-      code: "key/commitment-mismatch",
-      details: { expected: locked.body.sealed.commitment, found: expect.stringMatching(/^[0-9a-f]{64}$/) },
-    });
-    expect(problemOf(() => readPaperKey(text.split(" ").slice(0, -1).join(" "), locked.body)).code).toBe("key/damaged");
-    expect(problemOf(() => readPaperKey("nothing of the kind", locked.body)).code).toBe("key/damaged");
+    expect(mismatch.code).toBe("key/page-mistyped");
+    expect(problemOf(() => readPaperKey(text.split(" ").slice(0, -1).join(" "), locked.body)).code).toBe(
+      "key/page-unreadable",
+    );
+    expect(problemOf(() => readPaperKey("nothing of the kind", locked.body)).code).toBe("key/page-unreadable");
   });
 
   test("its first and last word, typed back in any case, show that it was written down", () => {

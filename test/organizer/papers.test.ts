@@ -1,3 +1,5 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { blindPacketOf } from "../../src/design/packet.ts";
 import { seeded } from "../../src/design/random.ts";
@@ -49,5 +51,25 @@ describe("label sheets", () => {
     expect(sheets[0]?.slice(0, 3)).toEqual([null, null, null]);
     expect(sheets[0]?.[3]).toEqual({ tray: 1, place: 1, code: lock.packet.trays[0]?.codes[0] });
     expect(sheets.flat().filter((cell) => cell !== null).length).toBe(81);
+  });
+});
+
+describe("tables over several pages", () => {
+  const css = readFileSync(join(import.meta.dirname, "../../src/organizer/papers.css"), "utf8");
+  const rules = [...css.matchAll(/([^{}]+)\{([^}]*)\}/g)].map(([, selectors = "", body = ""]) => ({
+    selectors: selectors.split(",").map((selector) => selector.trim()),
+    body,
+  }));
+  const bodyOf = (selector: string) =>
+    rules
+      .filter(({ selectors }) => selectors.includes(selector))
+      .map(({ body }) => body)
+      .join();
+
+  test("a wave may go over a page, a tray may not, and the head stands on each page", () => {
+    expect(bodyOf(".by-tray")).toContain("table-layout");
+    expect(bodyOf(".by-tray")).not.toContain("break-inside");
+    expect(bodyOf(".by-tray tr")).toContain("break-inside: avoid");
+    expect(bodyOf(".by-tray thead")).toContain("display: table-header-group");
   });
 });

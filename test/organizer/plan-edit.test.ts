@@ -41,7 +41,7 @@ describe("changes of a plan", () => {
   });
 
   test("an allergen is contained or may be contained, never both", () => {
-    const before = { of: "carrier", contains: [], mayContain: [], other: "" };
+    const before = { of: "carrier", contains: [], mayContain: [], other: "", none: false };
     const contained = declareAllergen(before, "egg", "contains");
     const perhaps = declareAllergen(contained, "egg", "mayContain");
     expect([perhaps.contains, perhaps.mayContain]).toEqual([[], ["egg"]]);

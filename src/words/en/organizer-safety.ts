@@ -1,25 +1,11 @@
 import type { Allergen } from "../../model/allergen.ts";
 import type { Caution } from "../../model/plan.ts";
+import { allergenNames } from "./allergens.ts";
 
 /** Words of the plan's safety part: allergens, their declaration, cautions. */
-export const allergenNames: Record<Allergen, string> = {
-  "gluten-cereals": "cereals with gluten (wheat, rye, barley, oats)",
-  crustaceans: "crustaceans",
-  egg: "egg",
-  fish: "fish",
-  peanut: "peanut",
-  soy: "soy",
-  milk: "milk",
-  "tree-nuts": "tree nuts",
-  celery: "celery",
-  mustard: "mustard",
-  sesame: "sesame",
-  sulfites: "sulfites",
-  lupin: "lupin",
-  molluscs: "molluscs",
-};
-/** Short enough for a sentence. */
-export const allergenShort: Record<Allergen, string> = { ...allergenNames, "gluten-cereals": "cereals with gluten" };
+
+/** Short enough for a sentence: without what stands in brackets. */
+export const allergenShort = (allergen: Allergen): string => allergenNames[allergen].replace(/ \(.*\)$/, "");
 
 const cautionTexts: Record<Caution, { name: string; text: string }> = {
   hygiene: {
@@ -56,6 +42,7 @@ export const safety = {
   contains: "contains",
   mayContain: "may contain",
   us: "* also among the nine that US law names (of the cereals, wheat).",
+  none: (name: string) => `Contains none of these: ${name}`,
   other: "Anything else to declare",
   undeclaredShort: "not declared yet",
   declare: (name: string) => `Declare ${name}`,

@@ -57,6 +57,10 @@ export function openPartSentence(open: OpenPart): string {
       return "Write how the looks are masked.";
     case "waves":
       return "Plan at least one wave: when it starts, and how many people it serves.";
+    case "wave-start":
+      return `Say when wave ${open.wave + 1} begins.`;
+    case "wave-people":
+      return `Wave ${open.wave + 1} has no people. Give it some, or remove it.`;
     case "people-in-waves":
       return `The waves serve ${open.inWaves}, the plan says ${open.planned}. Make the two agree.`;
     case "batch":

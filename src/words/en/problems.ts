@@ -74,7 +74,11 @@ export const problems: Sentences = {
   "lock/already-locked": () => "This plan is locked already. Nothing was changed.",
 
   "key/wrong-passphrase": () =>
-    "This passphrase does not open the key. Check each word against the sealed page; capital letters and extra spaces do not matter.",
+    "This passphrase does not open the key. Check each word against what you wrote down; capital letters and extra spaces do not matter.",
+  "key/page-unreadable": (d) =>
+    `This is not the whole text of this study’s sealed page. It begins with CLOCHEKEY and has one group for each of its ${d.trays} trays. Type or scan all of it.`,
+  "key/page-mistyped": () =>
+    "The text can be read, but it does not give the key that was locked: somewhere a letter or digit differs. Compare it with the page group by group. Nothing was opened.",
   "key/damaged": () =>
     "The sealed key is damaged and cannot be opened. Use the sealed page, which holds the key as well.",
   "key/commitment-mismatch": (d) =>
