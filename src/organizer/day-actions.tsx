@@ -3,6 +3,7 @@ import { knownTexts } from "../device/pull.ts";
 import type { StudyState } from "../log/fold.ts";
 import { newId } from "../model/id.ts";
 import { appVersion } from "../ui/app-version.ts";
+import { saveText } from "../ui/save.ts";
 import { dayWords } from "../words/en/organizer-day.ts";
 import { appendEvent, type Lead, useLead } from "./app-context.ts";
 import { contestedTrays, lateBallots, voidable } from "./day.ts";
@@ -77,12 +78,7 @@ export function DayActions({ id, state }: { id: string; state: StudyState }) {
 async function saveFile(lead: Lead, id: string): Promise<void> {
   const events = await knownTexts(lead.store, { kind: "study", id });
   const text = writeStudyFile({ app: appVersion, exportedAt: lead.now(), study: id, events });
-  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = `cloche-study-${id.slice(0, 8)}.json`;
-  link.click();
-  URL.revokeObjectURL(address);
+  saveText(`cloche-study-${id.slice(0, 8)}.json`, "application/json", text);
 }
 
 /** Begins a new study from this plan: the way on after a mistake that the lock made final. */

@@ -7,6 +7,7 @@ import { problem } from "../model/problem.ts";
 import { randomBytes } from "../seal/random.ts";
 import { appVersion } from "../ui/app-version.ts";
 import { organizer } from "../words/en/organizer.ts";
+import { dayWords } from "../words/en/organizer-day.ts";
 import { lockWords } from "../words/en/organizer-lock.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { openPartSentence } from "../words/en/planning.ts";
@@ -80,6 +81,7 @@ export function LockPage({ id, state }: StudyProps) {
           <section>
             <p>{words.key}</p>
             <p class="stop">{words.lost}</p>
+            <p>{words.crash(dayWords.actions.copy)}</p>
           </section>
           <section class="heavy">
             <p class="fine">{words.facts(plan.people, plan.spares)}</p>

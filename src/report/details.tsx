@@ -1,8 +1,8 @@
 import { trayLabel } from "../model/tray.ts";
 import { committedText } from "../seal/commitment.ts";
+import { saveText } from "../ui/save.ts";
 import { reader } from "../words/en/reader.ts";
 import type { Opened } from "./load.ts";
-import { saveText } from "./save.ts";
 
 /** What it takes to compute and check everything again: formula, versions, seed, and the key with its commitment. */
 export function Details({ study }: { study: Opened }) {

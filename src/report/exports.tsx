@@ -2,9 +2,9 @@ import type { RefObject } from "preact";
 import { markedTriangles } from "../analysis/marking.ts";
 import { answersCsv } from "../archive/answers-csv.ts";
 import type { Result } from "../model/result.ts";
+import { saveText } from "../ui/save.ts";
 import { reader } from "../words/en/reader.ts";
 import type { Opened } from "./load.ts";
-import { saveText } from "./save.ts";
 import { studyText } from "./study-text.ts";
 
 type Props = { study: Opened; app: string; now: () => string; picture: RefObject<HTMLDivElement | null> };

@@ -37,7 +37,7 @@ export function rulesOf(packet: BlindPacket, { rules }: PanelWords): string[] {
     ...(packet.warmUp ? [rules.warmUp] : []),
     rules.order,
     rules.swallow[packet.swallow],
-    rules.pause(packet.cleanser, packet.pauseSeconds),
+    rules.pause(packet.pauseSeconds),
     packet.retaste ? rules.retaste : rules.noRetaste,
     rules.stop,
     rules.stored,

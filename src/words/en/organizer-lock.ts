@@ -24,6 +24,8 @@ export const lockWords = {
     never: "None of this can ever be changed, by anybody. A mistake means a new study.",
     key: "The key, which says what each code is, is sealed under a passphrase. The passphrase is shown once, on the next page. Have a pen or a printer at hand.",
     lost: "Whoever loses both the passphrase and the sealed page cannot open this study. Nobody else can either.",
+    crash: (copy: string) =>
+      `If this window closes before the passphrase is written down, the key of this study is lost for good. The plan is not: \u201c${copy}\u201d on the study\u2019s page makes another study of it.`,
     word: "LOCK",
     action: "Lock for good",
     working: "Sealing\u2026",
@@ -80,6 +82,12 @@ export const lockWords = {
     holdingHeading: "These tablets still hold something",
     holding: (name: string, unsent: number, seen: string | null) =>
       `${name}: ${plural(unsent, "record", "records")} not sent${seen ? `, last heard ${seen}` : ""}.`,
+    mayHoldHeading: "These tablets may hold an answer",
+    mayHold: (name: string, trays: string, seen: string | null) =>
+      [
+        `${name}:`,
+        [trays ? `tray ${trays} was begun there` : "", seen ? `last heard ${seen}` : "never heard"].filter(Boolean).join(", "),
+      ].join(" "),
     holdingAdvice: "Bring them to where the network is, or close now: what they hold then counts as late.",
     none: "No tablet is known to hold anything unsent.",
     unknown:

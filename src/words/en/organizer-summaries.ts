@@ -70,10 +70,10 @@ export const summaries = {
           .filter(Boolean)
           .join(" "),
   safety: (contains: readonly Allergen[], may: readonly Allergen[], other: readonly string[]) => {
-    const has = [...contains.map((a) => allergenShort[a]), ...other];
+    const has = [...contains.map(allergenShort), ...other];
     return [
       has.length === 0 ? "No allergen declared." : `Contains ${listed(has)}.`,
-      may.length === 0 ? "" : `May contain ${listed(may.map((a) => allergenShort[a]))}.`,
+      may.length === 0 ? "" : `May contain ${listed(may.map(allergenShort))}.`,
     ]
       .filter(Boolean)
       .join(" ");

@@ -1,29 +1,12 @@
-import type { Allergen } from "../../model/allergen.ts";
 import type { Body } from "../../model/event.ts";
 import type { BlindPacket } from "../../model/packet.ts";
 import type { Caution } from "../../model/plan.ts";
+import { allergenNames } from "./allergens.ts";
 
 type StopReason = Body<"tray-stopped">["reason"];
 
 /** A sentence with something set into it (a code in its own type), in the order of the language. */
 export type Woven<T> = (string | T)[];
-
-const allergens: Record<Allergen, string> = {
-  "gluten-cereals": "cereals with gluten (wheat, rye, barley, oats)",
-  crustaceans: "crustaceans",
-  egg: "egg",
-  fish: "fish",
-  peanut: "peanut",
-  soy: "soy",
-  milk: "milk, including lactose",
-  "tree-nuts": "tree nuts",
-  celery: "celery",
-  mustard: "mustard",
-  sesame: "sesame",
-  sulfites: "sulfites",
-  lupin: "lupin",
-  molluscs: "mollusks",
-};
 
 const cautions: Record<Caution, string> = {
   choking:
@@ -68,7 +51,11 @@ const times = (count: number, one: string, more: string): string => `${count} ${
 const duration = (seconds: number): string =>
   seconds >= 120 && seconds % 60 === 0 ? `${seconds / 60} minutes` : times(seconds, "second", "seconds");
 
-const rinse = (cleanser: string): string => (cleanser.trim() === "" ? "" : ` (${cleanser.trim()})`);
+/** What the lead typed, as typed, at the end of a sentence; a period of its own is not doubled. */
+const rinsing = (sentence: string, cleanser: string): string => {
+  const typed = cleanser.trim().replace(/\.$/, "");
+  return typed === "" ? `${sentence}.` : `${sentence}: ${typed}.`;
+};
 
 /** Everything a panelist reads on a tablet. Neutral throughout: no word hints at an answer or praises one. */
 export const panel = {
@@ -143,7 +130,7 @@ export const panel = {
     other: "Also declared",
     nothing: "None of the listed allergens is declared for what is served.",
     cautions: "Please note",
-    allergens,
+    allergens: allergenNames,
     caution: cautions,
     disclaimer:
       "This app does not replace food law, your hygiene plan or medical advice; local codes and the responsible person decide.",
@@ -157,13 +144,13 @@ export const panel = {
     title: "How to taste",
     alone: "Please work alone and do not talk about the samples.",
     warmUp: "Taste the warm-up sample first: the one without a code. There is no question about it.",
-    rinse: (cleanser: string) => `Rinse now${rinse(cleanser)}.`,
+    rinse: (cleanser: string) => rinsing("Rinse now", cleanser),
     order: "Taste in the order shown.",
     swallow,
-    pause: (cleanser: string, seconds: number) =>
+    pause: (seconds: number) =>
       seconds > 0
-        ? `Between samples, rinse${rinse(cleanser)} and wait ${duration(seconds)}. The tablet says when to go on.`
-        : `Between samples, rinse${rinse(cleanser)}.`,
+        ? `Between samples, rinse again and wait ${duration(seconds)}. The tablet says when to go on.`
+        : "Between samples, rinse again.",
     retaste: "Before you answer you may taste again, in the same order, rinsing in between.",
     noRetaste: "Taste each sample once only.",
     stop: "You may stop at any time without giving a reason.",
@@ -174,7 +161,7 @@ export const panel = {
   tasting: {
     title: "These codes must stand on your tray, from left to right.",
     now: <T>(code: T): Woven<T> => ["Taste sample ", code, ". When you have tasted it, touch its code."],
-    resting: (cleanser: string) => `Rinse now${rinse(cleanser)} and rest a moment.`,
+    resting: (cleanser: string) => rinsing("Rest a moment and rinse", cleanser),
     left: (seconds: number) => `The next sample follows in about ${duration(seconds)}.`,
     early: "The pause is not over yet. There is no hurry.",
     tasted: "tasted",

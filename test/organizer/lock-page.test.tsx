@@ -1,0 +1,46 @@
+// @vitest-environment happy-dom
+import "fake-indexeddb/auto";
+import { cleanup, render, screen } from "@testing-library/preact";
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { foldStudy } from "../../src/log/fold.ts";
+import type { Plan } from "../../src/model/plan.ts";
+import { type Lead, LeadContext } from "../../src/organizer/app-context.ts";
+import { LockPage } from "../../src/organizer/lock-page.tsx";
+import { dayWords } from "../../src/words/en/organizer-day.ts";
+import { lockWords } from "../../src/words/en/organizer-lock.ts";
+import { readyPlan } from "../design/scenario.ts";
+import { device, newLead, now, stream, study } from "./lead-page.tsx";
+
+let lead: Lead;
+beforeEach(async () => {
+  lead = await newLead();
+});
+afterEach(async () => {
+  cleanup();
+  await lead.store.close();
+});
+
+async function show(plan: Plan): Promise<void> {
+  const draft = await lead.store.append(device, now, { stream, kind: "draft-saved", body: { base: null, plan } });
+  render(
+    <LeadContext.Provider value={lead}>
+      <LockPage id={study} state={foldStudy([draft])} fetching={{ at: now, thrown: null }} />
+    </LeadContext.Provider>,
+  );
+}
+const action = () => screen.queryByRole("button", { name: lockWords.lock.action });
+
+test("before the lock it says what a window that closes too early costs, and the way on", async () => {
+  await show(readyPlan());
+  expect(action()).not.toBeNull();
+  expect(screen.getByText(lockWords.lock.crash(dayWords.actions.copy))).toBeTruthy();
+});
+
+test("a plan for five people cannot be locked, and the point leads to its field", async () => {
+  const plan = readyPlan({ people: 5 });
+  await show({ ...plan, waves: plan.waves.map((wave, at) => ({ ...wave, people: 3 - at })) });
+  expect(action()).toBeNull();
+  const [link, ...others] = screen.getAllByRole("link", { name: /no verdict/ });
+  expect(link?.getAttribute("href")).toBe(`#/study/${study}/field/people-people`);
+  expect(others).toEqual([]);
+});
