@@ -4,7 +4,7 @@ import { trayLabel } from "../model/tray.ts";
 import { listed } from "../words/en/organizer.ts";
 import { heard, lockWords } from "../words/en/organizer-lock.ts";
 import { appendEvent, useLead } from "./app-context.ts";
-import { closeBody, holdings, progressOf } from "./day.ts";
+import { closeBody, holdings, mayHold, progressOf } from "./day.ts";
 import { fetchStudy } from "./facts.ts";
 import { Page } from "./page.tsx";
 import { ProblemNote } from "./problem-note.tsx";
@@ -25,6 +25,7 @@ export function CloseStudy({ id, state, fetching }: StudyProps) {
   const holding = holdings(devices.list ?? [], id);
   const { answered, planned } = progressOf(state);
   const open = [...state.trays.values()].filter((tray) => tray.status === "open").map(({ tray }) => trayLabel(tray));
+  const perhaps = mayHold(devices.list ?? [], id, state, lead.now());
   const unknown = fetching.thrown !== null || devices.fetching.thrown !== null;
 
   const close = (): void =>
@@ -59,9 +60,20 @@ export function CloseStudy({ id, state, fetching }: StudyProps) {
             </ul>
             <p>{words.holdingAdvice}</p>
           </div>
-        ) : unknown ? null : (
+        ) : unknown || perhaps.length > 0 ? null : (
           <p>{words.none}</p>
         )}
+        {perhaps.length > 0 ? (
+          <>
+            <h2>{words.mayHoldHeading}</h2>
+            <ul class="plain">
+              {perhaps.map(({ name, lastSeen, trays }) => (
+                <li key={name}>{words.mayHold(name, listed(trays.map(trayLabel)), heard(lastSeen))}</li>
+              ))}
+            </ul>
+            <p>{words.holdingAdvice}</p>
+          </>
+        ) : null}
         {unknown ? <p class="stop">{words.unknown}</p> : null}
       </section>
       <section class="heavy">

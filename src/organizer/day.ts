@@ -99,6 +99,30 @@ export function holdings(devices: DeviceInfo[], study: string): Holding[] {
     .map(({ name, status, lastSeen }) => ({ name, unsent: status?.unsent ?? 0, lastSeen }));
 }
 
+/** Milliseconds without a word after which a tablet may hold answers that nobody knows of: several missed looks. */
+const quietMs = 60_000;
+
+/**
+ * Tablets of this study that may hold answers although none is known: not heard of for a minute, or with a tray that
+ * was opened there and has no answer yet.
+ */
+export function mayHold(devices: DeviceInfo[], study: string, state: StudyState, now: string): MayHold[] {
+  const openOn = new Map<string, number[]>();
+  for (const { tray, ballots } of state.trays.values()) {
+    for (const { device, answered, stopped, finished } of ballots) {
+      if (!answered && !stopped && !finished) openOn.set(device, [...(openOn.get(device) ?? []), tray]);
+    }
+  }
+  return tabletsOf(devices, study)
+    .filter((device) => (device.status?.unsent ?? 0) === 0)
+    .map(({ id, name, lastSeen }) => ({ name, lastSeen, trays: openOn.get(id) ?? [] }))
+    .filter(({ lastSeen, trays }) => trays.length > 0 || isQuiet(lastSeen, now));
+}
+export type MayHold = { name: string; lastSeen: string | null; trays: number[] };
+
+const isQuiet = (lastSeen: string | null, now: string): boolean =>
+  lastSeen === null || Date.parse(now) - Date.parse(lastSeen) > quietMs;
+
 /** Tablets set to this study, withdrawn ones too while they hold something. */
 export const tabletsOf = (devices: DeviceInfo[], study: string): DeviceInfo[] =>
   devices.filter((d) => d.role === "panel" && d.study === study && (!d.revoked || (d.status?.unsent ?? 0) > 0));

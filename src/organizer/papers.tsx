@@ -1,14 +1,16 @@
 import { useState } from "preact/hooks";
 import type { FactOf, StudyState } from "../log/fold.ts";
 import { type Paper, papers } from "../model/event.ts";
+import { useReading } from "../ui/use-store.ts";
 import { organizer } from "../words/en/organizer.ts";
 import { paperNames, paperWords } from "../words/en/organizer-papers.ts";
 import { useLead } from "./app-context.ts";
+import { watchOf } from "./facts.ts";
 import { type HeldKey, keyMemory } from "./key-memory.ts";
 import { OpenForPrint } from "./open-for-print.tsx";
 import { Page } from "./page.tsx";
 import { PaperView } from "./paper-view.tsx";
-import { PassphraseOnce } from "./passphrase-once.tsx";
+import { PassphraseOnce, passphraseKnown } from "./passphrase-once.tsx";
 import { keyPapers, mayShow, showsKey } from "./print-rules.ts";
 import { papersAddress } from "./route.ts";
 import { BackToDay } from "./step-parts.tsx";
@@ -34,7 +36,7 @@ export function Papers({ id, state, lock, paper }: Props) {
     };
     return <PassphraseOnce id={id} lock={lock.body} held={held} printed={state.papers} onWritten={written} />;
   }
-  if (paper === null) return <PaperList id={id} state={state} held={held} />;
+  if (paper === null) return <PaperList id={id} state={state} lock={lock} held={held} />;
   if (!shown) {
     const open = (): void => {
       look();
@@ -50,7 +52,12 @@ export function Papers({ id, state, lock, paper }: Props) {
   return <PaperView id={id} lock={lock.body} paper={paper} held={held} printed={state.papers} onOver={over} />;
 }
 
-function PaperList({ id, state, held }: { id: string; state: StudyState; held: HeldKey | null }) {
+type ListProps = { id: string; state: StudyState; lock: FactOf<"study-locked">; held: HeldKey | null };
+
+function PaperList({ id, state, lock, held }: ListProps) {
+  const lead = useLead();
+  const known = useReading(() => lead.store.meta(passphraseKnown(id)), watchOf(lead.store), [id]);
+  const doubt = lock.device === lead.who.device && known !== true && state.reveal === null;
   const free = papers.filter((paper) => !showsKey(paper));
   return (
     <Page
@@ -59,6 +66,7 @@ function PaperList({ id, state, held }: { id: string; state: StudyState; held: H
       margin={held ? <p>{paperWords.leave}</p> : null}
     >
       <BackToDay id={id} />
+      {doubt ? <p class="stop">{paperWords.passphraseInDoubt}</p> : null}
       <p class="lead-in">{paperWords.lead}</p>
       <section>
         <h2>{paperWords.withKey}</h2>

@@ -13,6 +13,9 @@ import { usePrint } from "./use-print.ts";
 
 const words = lockWords.once;
 
+/** Under which name this browser remembers that the passphrase of a study it locked was written down. */
+export const passphraseKnown = (study: string): string => `passphrase-known ${study}`;
+
 type Props = {
   id: string;
   lock: Body<"study-locked">;
@@ -34,6 +37,8 @@ export function PassphraseOnce({ id, lock, held, printed, onWritten }: Props) {
   }, []);
   const written = (): void => {
     keyMemory.dropPassphrase(lead.now());
+    // a window that closes before this leaves the papers saying that nobody may have the passphrase
+    void lead.store.setMeta(passphraseKnown(id), true).catch(() => undefined);
     onWritten();
   };
   return (

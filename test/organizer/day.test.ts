@@ -11,6 +11,7 @@ import {
   freeSpares,
   holdings,
   lateBallots,
+  mayHold,
   progressOf,
   settleBody,
   voidable,
@@ -125,6 +126,20 @@ describe("the close", () => {
       study,
     );
     expect(holding.map(({ name, unsent }) => `${name} ${unsent}`)).toEqual(["Booth 2 3", "Booth 3 2"]);
+    const quiet = mayHold(
+      [
+        tablet("Booth 1", 0),
+        tablet("Never heard", 0, { id: tabletB, status: null, lastSeen: null }),
+        tablet("Booth 2", 3),
+      ],
+      study,
+      foldStudy(facts),
+      "2026-05-03T14:02:30.000Z",
+    );
+    expect(quiet).toEqual([{ name: "Never heard", lastSeen: null, trays: [] }]);
+    const begun = foldStudy([...facts, log.write(tabletA, "tray-opened", { tray: 3, clearance: "0".repeat(64) })]);
+    expect(mayHold([tablet("Booth 1", 0)], study, begun, "2026-05-03T14:02:30.000Z")).toMatchObject([{ trays: [3] }]);
+    expect(mayHold([tablet("Booth 1", 0)], study, foldStudy(facts), "2026-05-03T14:04:00.000Z")).toHaveLength(1);
     expect(closeBody(headsOf(facts), holding, "two tablets were left in the van")).toMatchObject({
       knownUnsent: 5,
       note: "two tablets were left in the van",

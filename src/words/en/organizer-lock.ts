@@ -86,7 +86,9 @@ export const lockWords = {
     mayHold: (name: string, trays: string, seen: string | null) =>
       [
         `${name}:`,
-        [trays ? `tray ${trays} was begun there` : "", seen ? `last heard ${seen}` : "never heard"].filter(Boolean).join(", "),
+        [trays ? `tray ${trays} was begun there` : "", seen ? `last heard ${seen}` : "never heard"]
+          .filter(Boolean)
+          .join(", "),
       ].join(" "),
     holdingAdvice: "Bring them to where the network is, or close now: what they hold then counts as late.",
     none: "No tablet is known to hold anything unsent.",

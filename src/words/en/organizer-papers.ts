@@ -17,6 +17,8 @@ export const paperWords = {
   heading: "Papers",
   back: "All papers",
   lead: "Each paper has a page of its own and a print button.",
+  passphraseInDoubt:
+    "Stop. The page that showed the passphrase was closed before you typed it back. If you have neither the passphrase nor the printed sealed page, this study can never be opened: begin a new one with this plan now, before any food is served.",
   withKey: "With the key",
   withKeyNote:
     "They say which code is which. They go to whoever fills the cups, and come back to the lead when the trays are filled.",
