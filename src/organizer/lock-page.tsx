@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 import { openParts } from "../design/readiness.ts";
 import { knownFacts } from "../device/pull.ts";
 import { foldStudy } from "../log/fold.ts";
+import type { OpenPart } from "../model/open-part.ts";
 import type { Plan } from "../model/plan.ts";
 import { problem } from "../model/problem.ts";
 import { randomBytes } from "../seal/random.ts";
@@ -54,35 +55,10 @@ export function LockPage({ id, state }: StudyProps) {
       </p>
       <ProblemNote thrown={thrown} />
       {open.length > 0 ? (
-        <section>
-          <h2>{words.openHeading}</h2>
-          <p>{words.open(open.length)}</p>
-          <ul class="open">
-            {open.map((each) => (
-              <li key={keyOf(each)}>
-                <a href={fieldAddress(id, fieldOf(each))}>
-                  {planWords.parts[pagePartOf(each)]}: {openPartSentence(each)}
-                </a>
-              </li>
-            ))}
-          </ul>
-        </section>
+        <OpenPoints id={id} open={open} />
       ) : (
         <>
-          <section>
-            <p>{words.fixes}</p>
-            <ul class="plain">
-              {words.fixed.map((line) => (
-                <li key={line}>{line}</li>
-              ))}
-            </ul>
-            <p>{words.never}</p>
-          </section>
-          <section>
-            <p>{words.key}</p>
-            <p class="stop">{words.lost}</p>
-            <p>{words.crash(dayWords.actions.copy)}</p>
-          </section>
+          <WhatLockingFixes />
           <section class="heavy">
             <p class="fine">{words.facts(plan.people, plan.spares)}</p>
             <WordGate
@@ -97,6 +73,46 @@ export function LockPage({ id, state }: StudyProps) {
         </>
       )}
     </Page>
+  );
+}
+
+/** What the plan still lacks, each a way to its field. */
+function OpenPoints({ id, open }: { id: string; open: OpenPart[] }) {
+  return (
+    <section>
+      <h2>{words.openHeading}</h2>
+      <p>{words.open(open.length)}</p>
+      <ul class="open">
+        {open.map((each) => (
+          <li key={keyOf(each)}>
+            <a href={fieldAddress(id, fieldOf(each))}>
+              {planWords.parts[pagePartOf(each)]}: {openPartSentence(each)}
+            </a>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function WhatLockingFixes() {
+  return (
+    <>
+      <section>
+        <p>{words.fixes}</p>
+        <ul class="plain">
+          {words.fixed.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+        <p>{words.never}</p>
+      </section>
+      <section>
+        <p>{words.key}</p>
+        <p class="stop">{words.lost}</p>
+        <p>{words.crash(dayWords.actions.copy)}</p>
+      </section>
+    </>
   );
 }
 

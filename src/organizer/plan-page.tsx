@@ -80,24 +80,29 @@ export function PlanPage({ id, state, field }: StudyProps & { field: string | nu
             />
           ))}
         </ol>
-        {undo ? (
-          <p class="undo" role="status">
-            {undo.text}{" "}
-            <button
-              type="button"
-              class="quiet"
-              onClick={() => {
-                undo.back();
-                focusSoon(shown === null ? headingId : headingOf(shown));
-              }}
-            >
-              {planWords.undo}
-            </button>
-          </p>
-        ) : null}
+        {undo ? <UndoLine undo={undo} then={() => focusSoon(shown === null ? headingId : headingOf(shown))} /> : null}
         <LockLine id={id} open={open} flush={draft.flush} />
       </Page>
     </FieldProblems.Provider>
+  );
+}
+
+/** What was taken away, and the way back. The button goes with it, so `then` finds the focus another place. */
+function UndoLine({ undo, then }: { undo: NonNullable<Draft["undo"]>; then: () => void }) {
+  return (
+    <p class="undo" role="status">
+      {undo.text}{" "}
+      <button
+        type="button"
+        class="quiet"
+        onClick={() => {
+          undo.back();
+          then();
+        }}
+      >
+        {planWords.undo}
+      </button>
+    </p>
   );
 }
 

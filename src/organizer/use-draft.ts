@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import type { StudyState } from "../log/fold.ts";
 import type { Plan } from "../model/plan.ts";
-import { appendEvent, useLead } from "./app-context.ts";
+import { appendEvent, type Lead, useLead } from "./app-context.ts";
 import { DraftKeeper } from "./draft-keeper.ts";
 
 const delayMs = 800;
@@ -25,21 +25,7 @@ export function useDraft(study: string, stored: NonNullable<StudyState["draft"]>
   const [plan, setPlan] = useState(stored.plan);
   const [undo, setUndo] = useState<{ text: string; plan: Plan } | null>(null);
   const latest = useRef(plan);
-  const keeper = useRef<DraftKeeper | null>(null);
-  keeper.current ??= new DraftKeeper({
-    base: stored.event,
-    delayMs,
-    onState: lead.setKeep,
-    save: async (base, changed) => {
-      const fact = await appendEvent(lead, {
-        stream: { kind: "study", id: study },
-        kind: "draft-saved",
-        body: { base, plan: changed },
-      });
-      return fact.id;
-    },
-  });
-  const keep = keeper.current;
+  const keep = useKeeper(lead, study, stored.event);
 
   const set = useCallback((next: Plan) => {
     latest.current = next;
@@ -57,6 +43,39 @@ export function useDraft(study: string, stored: NonNullable<StudyState["draft"]>
     latest.current = stored.plan;
     setPlan(stored.plan);
   }, [stored.event]);
+  useFlushOnLeave(lead, keep);
+
+  return {
+    plan,
+    edit,
+    flush: () => keep.flush(),
+    undo: undo && {
+      text: undo.text,
+      back: () => {
+        set(undo.plan);
+        setUndo(null);
+      },
+    },
+  };
+}
+
+/** The keeper of this page: made once, and writing drafts of this study. */
+function useKeeper(lead: Lead, study: string, base: string): DraftKeeper {
+  const keeper = useRef<DraftKeeper | null>(null);
+  keeper.current ??= new DraftKeeper({
+    base,
+    delayMs,
+    onState: lead.setKeep,
+    save: async (before, plan) => {
+      const stream = { kind: "study" as const, id: study };
+      return (await appendEvent(lead, { stream, kind: "draft-saved", body: { base: before, plan } })).id;
+    },
+  });
+  return keeper.current;
+}
+
+/** Writes what is pending when the page is left or put away. */
+function useFlushOnLeave(lead: Lead, keep: DraftKeeper): void {
   useEffect(() => {
     const leave = (): void => void keep.flush();
     const hidden = (): void => {
@@ -71,17 +90,4 @@ export function useDraft(study: string, stored: NonNullable<StudyState["draft"]>
       lead.setKeep(null);
     };
   }, []);
-
-  return {
-    plan,
-    edit,
-    flush: () => keep.flush(),
-    undo: undo && {
-      text: undo.text,
-      back: () => {
-        set(undo.plan);
-        setUndo(null);
-      },
-    },
-  };
 }
