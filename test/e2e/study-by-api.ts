@@ -75,8 +75,8 @@ export class ApiLead {
       .map(({ kind, body }) => `${body.tray} ${kind}`);
   }
 
-  async post(path: string, body: unknown): Promise<unknown> {
-    const token = this.#me?.token;
+  /** Asks the server as this lead, or as the device of another token. */
+  async post(path: string, body: unknown, token = this.#me?.token): Promise<unknown> {
     const response = await fetch(`${this.#server.origin}${path}`, {
       method: "POST",
       headers: { "content-type": "application/json", ...(token ? { authorization: `Bearer ${token}` } : {}) },
