@@ -112,8 +112,6 @@ export default defineConfig({
     target: "es2022",
     manifest: true,
     rolldownOptions: {
-      // making a schema does nothing but make it: those that an entry never reads by are left out of it
-      treeshake: { manualPureFunctions: ["z"] },
       input: Object.fromEntries(
         ["start", "panel", "organizer", "report"].map((name) => [
           name,
