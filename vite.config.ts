@@ -13,6 +13,16 @@ const { version } = JSON.parse(readFileSync(join(import.meta.dirname, "package.j
 const notOnTablets = /^(analysis|design|seal|demo|archive|organizer|report)\//;
 /** Entries that work offline, each with a worker of its own whose scope is its folder. */
 const offlineEntries = ["panel", "organizer"];
+/** Modules that tablets and other entries load. All that these import, in turn, is loaded by tablets anyway. */
+const sharedByTablets = new RegExp(
+  [
+    "/preact/",
+    "/src/device/(enrollment|sending|store)\\.ts$",
+    "/src/model/(http|tray)\\.ts$",
+    "/src/ui/(app-version|code-digits|error-boundary|update|use-store)\\.tsx?$",
+    "/src/words/en/(device-problems|panel)\\.ts$",
+  ].join("|"),
+);
 
 type Chunk = { file: string; css?: string[]; assets?: string[]; imports?: string[]; dynamicImports?: string[] };
 
@@ -111,7 +121,11 @@ export default defineConfig({
     emptyOutDir: true,
     target: "es2022",
     manifest: true,
+    // it only fetches earlier what is fetched anyway, in browsers that are too old to
+    modulePreload: { polyfill: false },
     rolldownOptions: {
+      // what a tablet shares with other entries goes into one file: it compresses better than in several
+      output: { codeSplitting: { groups: [{ name: "common", test: sharedByTablets }] } },
       input: Object.fromEntries(
         ["start", "panel", "organizer", "report"].map((name) => [
           name,
