@@ -15,15 +15,6 @@ import { TabletHands } from "./tablet.ts";
 // exact p and the 23 needed are computed there. The kitchen is the invented one.
 const published = { judgments: 50, correct: 25, needed: 23, p: 0.010826684448815991 };
 
-// ECMAScript leaves the last digit of Math.exp and its like to the engine, and browser and Node differ in it (seen with
-// Chromium 156 and Node 20 at Math.exp(-3.14159)): numbers of the two are held together to a part in 10^12
-expect.addEqualityTesters([
-  (one: unknown, other: unknown) =>
-    typeof one === "number" && typeof other === "number"
-      ? Math.abs(one - other) <= 1e-12 * Math.max(Math.abs(one), Math.abs(other))
-      : undefined,
-]);
-
 const { folder, remove } = scratch("whole-job");
 const machines: Machine[] = [];
 let server: ServerProcess;
