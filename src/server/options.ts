@@ -19,13 +19,14 @@ const options = z.strictObject({
   "trust-port": z.optional(portNumber),
   name: z.optional(hostName),
   "lead-link": z._default(z.boolean(), false),
+  restored: z._default(z.boolean(), false),
   app: z.optional(text),
   verbose: z._default(z.boolean(), false),
 });
 export type Options = z.infer<typeof options>;
 
 const numbers = ["port", "trust-port"];
-const switches = ["local-ca", "lead-link", "verbose"];
+const switches = ["local-ca", "lead-link", "restored", "verbose"];
 const names = Object.keys(options.shape);
 const command = "start";
 

@@ -32,7 +32,7 @@ export async function runStart(argv: readonly string[]): Promise<void> {
   const options = readOptions(argv, process.env);
   if (!options) return say(startWords.help);
   const staticFolder = builtApp(options.app);
-  const store = await openStore(resolve(options.data));
+  const store = await openStore(resolve(options.data), { restored: options.restored });
   try {
     await run(options, store, staticFolder);
   } finally {
@@ -105,6 +105,7 @@ async function announce(
   say(startWords.running(addresses));
   say(startWords.tablets(network.length > 0 ? network : [local]));
   say(startWords.data(resolve(options.data)));
+  if (options.restored) say(startWords.restored);
   if (network.length > 0 && local.startsWith("http:")) say(startWords.plainHttp);
   const links = (code: string) => [local, ...network].map((address) => `${address}organizer/#setup=${code}`);
   await dropEndlessCodes(store.db);

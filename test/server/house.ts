@@ -37,8 +37,8 @@ export class House {
     return house;
   }
 
-  async start(): Promise<void> {
-    this.store = await openStore(join(this.folder, "data"), this.#busyMs);
+  async start({ restored = false } = {}): Promise<void> {
+    this.store = await openStore(join(this.folder, "data"), { busyMs: this.#busyMs, restored });
     const stream = new Writable({
       write: (chunk, _encoding, done) => {
         this.log += String(chunk);

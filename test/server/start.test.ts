@@ -39,6 +39,7 @@ describe("options", () => {
       data: "./cloche-data",
       "local-ca": true,
       "lead-link": false,
+      restored: false,
       verbose: true,
     });
     expect(readOptions([], {})).toMatchObject({ port: 8080, host: "0.0.0.0", "local-ca": false });
@@ -100,6 +101,20 @@ describe("what the start says", () => {
     expect(reply.status).toBe(403);
   });
 
+  test("--restored names the database anew, once; the other starts keep its name", async () => {
+    const names: string[] = [];
+    for (const args of [[], [], ["--restored"], []]) {
+      await server.start({ args });
+      expect(server.output.includes("put back from a copy")).toBe(args.length > 0);
+      names.push(((await callServer(server.origin, "GET", "/api/hello")).json as { incarnation: string }).incarnation);
+      await server.end("SIGTERM");
+    }
+    const [first, second, third, fourth] = names;
+    expect(second).toBe(first);
+    expect(third).not.toBe(first);
+    expect(fourth).toBe(third);
+  });
+
   test("with a name for other devices on plain http it says what will not work there", async () => {
     await server.start({ args: ["--name", "kitchen.test"] });
     expect(server.output).toContain(`http://kitchen.test:${server.port}/panel/`);
@@ -110,7 +125,19 @@ describe("what the start says", () => {
   test("--help names every option and starts nothing", async () => {
     await server.start({ args: ["--help"] });
     expect(await server.ended()).toBe(0);
-    for (const name of ["port", "host", "data", "cert", "key", "local-ca", "trust-port", "name", "lead-link", "app"]) {
+    for (const name of [
+      "port",
+      "host",
+      "data",
+      "cert",
+      "key",
+      "local-ca",
+      "trust-port",
+      "name",
+      "lead-link",
+      "restored",
+      "app",
+    ]) {
       expect(server.output).toContain(`--${name}`);
     }
   });

@@ -14,18 +14,25 @@ export type Store = { db: Db; incarnation: string; path: string; close(): Promis
 
 export const databasePath = (folder: string): string => join(folder, "cloche.sqlite");
 
+export type OpenOptions = {
+  /** How long to wait for a lock that another process holds on the database. */
+  busyMs?: number;
+  /** The database was put back from a copy: it gets a new name, so that every device sends again what it holds. */
+  restored?: boolean;
+};
+
 /**
  * Opens the store in a folder, which is made if missing; brings its tables up to date and judges held events again.
  *
  * Throws   Problem "start/folder-unwritable", "start/database-damaged", "server/busy"
  */
-export async function openStore(folder: string, busyMs = 5000): Promise<Store> {
+export async function openStore(folder: string, { busyMs = 5000, restored = false }: OpenOptions = {}): Promise<Store> {
   const path = databasePath(folder);
   requireWritable(folder, path);
   const { db, close } = openSqlite(path, busyMs);
   try {
     await migrate(db, path);
-    const incarnation = await incarnationOf(db);
+    const incarnation = await incarnationOf(db, restored);
     await judgeHeldAgain(db);
     return { db, incarnation, path, close };
   } catch (error) {
@@ -61,7 +68,8 @@ async function migrate(db: Db, path: string): Promise<void> {
   throw problem("start/database-damaged", { path, reason });
 }
 
-async function incarnationOf(db: Db): Promise<string> {
+async function incarnationOf(db: Db, anew: boolean): Promise<string> {
+  if (anew) await db.deleteFrom("meta").where("name", "=", "incarnation").execute();
   await db
     .insertInto("meta")
     .values({ name: "incarnation", value: newId() })

@@ -20,6 +20,8 @@ export const startWords = {
   --trust-port N   port of the page that explains how tablets come to trust it (the port plus one)
   --name NAME      host name that tablets use; goes into addresses and the local certificate
   --lead-link      print a fresh one-time address for a lead's device, valid for ten minutes
+  --restored       the data folder was put back from a copy: for this one start, so that every device sends again
+                   what it holds
   --app FOLDER     folder of the built app (dist/app of this checkout)
   --config FILE    JSON file with any of these, named as here without the dashes
   --verbose        log every request to standard error
@@ -34,6 +36,8 @@ environment, the environment over the file.`,
       : `Cloche is running. On this computer:\n${list([local])}\nFrom the network:\n${list(network)}`,
   tablets: (addresses: string[]) => `Tablets open:\n${list(addresses.map((address) => `${address}panel/`))}`,
   data: (folder: string) => `Everything is kept in:\n${list([folder])}`,
+  restored:
+    "The data was put back from a copy: every device now sends again what it holds. Leave out --restored from the next start on.",
   firstLead: (links: string[]) =>
     `Set up the lead's device with this address. It works once, as long as this server runs:\n${list(links)}`,
   moreLead: (links: string[]) =>
