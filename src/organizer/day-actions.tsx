@@ -1,5 +1,5 @@
 import { writeStudyFile } from "../archive/study-file.ts";
-import { knownTexts } from "../device/pull.ts";
+import { knownTexts, pulledState } from "../device/pull.ts";
 import type { StudyState } from "../log/fold.ts";
 import { newId } from "../model/id.ts";
 import { appVersion } from "../ui/app-version.ts";
@@ -76,8 +76,10 @@ export function DayActions({ id, state }: { id: string; state: StudyState }) {
 
 /** Hands the log over as a file: every text this device holds. */
 async function saveFile(lead: Lead, id: string): Promise<void> {
-  const events = await knownTexts(lead.store, { kind: "study", id });
-  const text = writeStudyFile({ app: appVersion, exportedAt: lead.now(), study: id, events });
+  const stream = { kind: "study" as const, id };
+  const events = await knownTexts(lead.store, stream);
+  const quarantined = (await pulledState(lead.store, stream))?.quarantined ?? 0;
+  const text = writeStudyFile({ app: appVersion, exportedAt: lead.now(), study: id, quarantined, events });
   saveText(`cloche-study-${id.slice(0, 8)}.json`, "application/json", text);
 }
 
