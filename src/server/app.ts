@@ -4,7 +4,7 @@ import { limits } from "../model/http.ts";
 import { answerFailures } from "./fail.ts";
 import { guard } from "./guard.ts";
 import { Presence } from "./presence.ts";
-import type { Store } from "./query/store.ts";
+import { readOneRow, type Store } from "./query/store.ts";
 import { deviceRoutes } from "./routes/devices.ts";
 import { enrollRoutes } from "./routes/enroll.ts";
 import { eventRoutes } from "./routes/events.ts";
@@ -43,7 +43,7 @@ export async function makeApp(parts: AppParts): Promise<FastifyInstance> {
   studyRoutes(app, house);
   deviceRoutes(app, house);
   app.get("/healthz", async () => {
-    await store.db.selectFrom("meta").select("name").limit(1).execute();
+    await readOneRow(store.db);
     return { ok: true };
   });
   if (staticFolder !== null) await serveApp(app, staticFolder);

@@ -1,16 +1,18 @@
 import { problem } from "../model/problem.ts";
 
-/** Wrong codes within `windowMs` that lock an address, or everybody, out for `lockMs` after the last one. */
-const windowMs = 10 * 60_000;
+/** So many wrong codes within `windowMs` lock an address, or everybody, out for `lockMs` after the last one. */
+const windowMs = 60_000;
 const lockMs = 60_000;
 const allowedPerAddress = 10;
-const allowedInAll = 20;
+/** A flood from many addresses; a few people who mistype, or one who guesses now and then, never get there. */
+const allowedInAll = 100;
 
 /**
  * Keeps people from guessing codes. It counts wrong codes only, so forty tablets behind one address enroll freely.
  *
  * `check` throws Problem "enroll/locked-out" while locked: right codes are refused too, or guessing could go on.
- * A code has 40 random bits and lives ten minutes; at 20 wrong ones a minute, one of them is found in 10^5 years.
+ * A code has 40 random bits and lives ten minutes; at 100 wrong ones a minute, with one code always alive, one of them
+ * is found in 2^40 / 100 minutes, which is 20,000 years.
  * The counts are in memory: a restart forgets them.
  */
 export class WrongCodes {

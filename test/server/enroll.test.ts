@@ -1,7 +1,8 @@
 import { randomUUID } from "node:crypto";
-import { afterEach, beforeEach, expect, test } from "vitest";
+import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import type { DeviceInfo } from "../../src/model/http.ts";
 import { hashOf, newCode, newToken, plainCode } from "../../src/server/secret.ts";
+import { WrongCodes } from "../../src/server/wrong-codes.ts";
 import { House, problemCode } from "./house.ts";
 import { Pen } from "./pen.ts";
 
@@ -49,6 +50,42 @@ test("H1 guessing is locked out, for right codes too, and ends a minute later", 
   expect((await tryCode(code)).status).toBe(429);
   house.clock += 60_000;
   expect((await tryCode(code)).status).toBe(200);
+});
+
+describe("H1 wrong codes", () => {
+  let now: number;
+  let wrong: WrongCodes;
+  beforeEach(() => {
+    now = 0;
+    wrong = new WrongCodes(() => now);
+  });
+  const locked = (address: string): boolean => {
+    try {
+      wrong.check(address);
+      return false;
+    } catch (thrown) {
+      expect(thrown).toMatchObject({ problem: { code: "enroll/locked-out" } });
+      return true;
+    }
+  };
+
+  test("somebody who keeps trying slowly, from a few addresses, locks nobody out", () => {
+    for (let tries = 0; tries < 360; tries += 1) {
+      expect(locked("192.0.2.9")).toBe(false);
+      if (!locked(`192.0.2.${tries % 3}`)) wrong.note(`192.0.2.${tries % 3}`);
+      now += 10_000;
+    }
+  });
+
+  test("who guesses fast is locked out alone; a flood from many addresses locks everybody, for a minute", () => {
+    for (let guess = 0; guess < 10; guess += 1) wrong.note("192.0.2.1");
+    for (let guess = 0; guess < 89; guess += 1) wrong.note(`198.51.100.${guess}`);
+    expect([locked("192.0.2.1"), locked("192.0.2.9")]).toEqual([true, false]);
+    wrong.note("198.51.100.89");
+    expect([locked("198.51.100.1"), locked("192.0.2.9")]).toEqual([true, true]);
+    now += 60_000;
+    expect([locked("192.0.2.1"), locked("192.0.2.9")]).toEqual([false, false]);
+  });
 });
 
 test("H14 forty tablets behind one address enroll one after the other", async () => {

@@ -19,7 +19,7 @@ test("B5 the store runs in WAL mode, syncs every commit, holds foreign keys, wai
   const store = await openStore(folder);
   const found = await settings(store.db);
   await store.close();
-  // 2 is FULL in SQLite's documentation of "PRAGMA synchronous"
+  // "PRAGMA synchronous" gives 2 for FULL (from memory)
   expect(found).toMatchObject({ journalMode: "wal", synchronous: 2, foreignKeys: 1, busyTimeout: 5000 });
   const [major = 0, minor = 0, patch = 0] = String(found.version).split(".").map(Number);
   expect(major * 1_000_000 + minor * 1000 + patch).toBeGreaterThanOrEqual(3_051_003);

@@ -77,12 +77,15 @@ class Batch {
     for (const { device, stream } of this.#touched.values()) await this.#advanceHead(device, stream);
   }
 
-  /** Keeps a remark beside its event. One for an event of another device is dropped; the first one for an event stays. */
+  /**
+   * Keeps a remark beside its event, which is here: it travels with it or after it. One for an event that is not here,
+   * or is another device's, is dropped; the first one for an event stays.
+   */
   async attach({ event, salt, text }: Attachment): Promise<void> {
     const known =
       (await this.#db.selectFrom("events").select("device").where("id", "=", event).executeTakeFirst()) ??
       (await this.#db.selectFrom("quarantine").select("device").where("id", "=", event).executeTakeFirst());
-    const device = known ? known.device : this.#caller.id;
+    const device = known?.device ?? null;
     if (device === null || !this.#caller.ids.includes(device)) return;
     await this.#db
       .insertInto("attachments")

@@ -89,3 +89,8 @@ async function judgeHeldAgain(db: Db): Promise<void> {
     await db.updateTable("events").set({ held: 0, tray }).where("id", "=", id).execute();
   }
 }
+
+/** Reads one row; throws when the database cannot be read. */
+export async function readOneRow(db: Db): Promise<void> {
+  await db.selectFrom("meta").select("name").limit(1).execute();
+}

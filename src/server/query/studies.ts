@@ -12,12 +12,16 @@ const pageText = 2_000_000;
 
 const key = (study: string) => `study:${study}`;
 
-/** Every study stream, how far it goes, and whether its key is open. */
+/**
+ * Every study that a lead has written in, how far its stream goes, and whether its key is open. A stream that tablets
+ * alone wrote in is kept, and is listed once its lead's events are here (again): a tablet makes no study.
+ */
 export async function allStudies(db: Db): Promise<{ id: string; head: number; revealed: boolean }[]> {
   const streams = await db
     .selectFrom("streams")
     .select(["key", "id", "head"])
     .where("kind", "=", "study")
+    .where("key", "in", db.selectFrom("events").select("stream").where("role", "=", "lead"))
     .orderBy("id")
     .execute();
   const revealed = new Set((await revealEvents(db).select("stream").distinct().execute()).map(({ stream }) => stream));

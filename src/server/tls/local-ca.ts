@@ -19,7 +19,7 @@ export type LocalCa = {
 
 const dayMs = 24 * 3600 * 1000;
 const authorityDays = 3650;
-/** Apple's devices accept at most 825 days from an authority that the user added; a year is enough. */
+/** Apple's devices accept at most 825 days from an authority that the user added (from memory); a year is enough. */
 const serverDays = 397;
 const renewDays = 14;
 
