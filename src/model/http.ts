@@ -128,6 +128,8 @@ export const deviceInfo = z.strictObject({
   revoked: z.boolean(),
   status: z.nullable(status),
   heads,
+  /** Events it sent that cannot be read: refused, kept aside, and of no study. */
+  unreadable: whole,
 });
 export type DeviceInfo = z.infer<typeof deviceInfo>;
 export const devicesReply = z.strictObject({ devices: z.array(deviceInfo) });

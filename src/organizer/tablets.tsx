@@ -27,7 +27,9 @@ export function Tablets() {
   const servable = studies
     .filter(({ state }) => ["locked", "collecting", "closed"].includes(stageOf(state)))
     .map(({ id, state }) => ({ id, title: planOf(state)?.title.trim() || organizer.untitled }));
-  const list = (devices.list ?? []).filter((device) => !device.revoked || (device.status?.unsent ?? 0) > 0);
+  const list = (devices.list ?? []).filter(
+    (device) => !device.revoked || (device.status?.unsent ?? 0) > 0 || device.unreadable > 0,
+  );
   const offline = devices.fetching.thrown !== null;
   const others = list.filter(({ id }) => id !== lead.who.device);
   return (
@@ -96,6 +98,7 @@ function DeviceRow({ device, servable, devices }: { device: DeviceInfo; servable
     <tr>
       <th scope="row">
         {device.name} <span class="fine">{self ? tabletWords.self : tabletWords.roles[device.role]}</span>
+        {device.unreadable > 0 ? <p class="fine">{tabletWords.unreadable(device.unreadable)}</p> : null}
         <ProblemNote thrown={doing.thrown} />
       </th>
       <td>

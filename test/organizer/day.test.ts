@@ -110,6 +110,7 @@ describe("the close", () => {
       enrolledAt: "2026-05-03T08:00:00.000Z",
       lastSeen: "2026-05-03T14:02:00.000Z",
       revoked: false,
+      unreadable: 0,
       status: { unsent, battery: null, persisted: null, app: "0.1.0" },
       heads: {},
       ...more,

@@ -1,7 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { sha256 } from "../../src/model/canonical.ts";
-import type { EnrollReply, EventsReply, PushReply } from "../../src/model/http.ts";
+import type { DeviceInfo, EnrollReply, EventsReply, PushReply } from "../../src/model/http.ts";
 import { newEventId } from "../../src/model/id.ts";
 import { House, problemCode } from "./house.ts";
 import { answerBody, Pen } from "./pen.ts";
@@ -153,6 +153,24 @@ test("C9 one refused event among sound ones is kept aside and the others go thro
   const reply = await house.push(tablet, texts);
   expect(reply.verdicts.map(({ verdict }) => verdict)).toEqual(["stored", "refused", "refused", "refused", "stored"]);
   expect(head(reply)).toBe(2);
+});
+
+test("what cannot be read is refused, kept aside, and counted for the lead by the device that sent it", async () => {
+  const counted = async (): Promise<number[]> => {
+    const { json } = await house.call("GET", "/api/devices", { token: lead.token });
+    const { devices } = json as { devices: DeviceInfo[] };
+    return [tablet.device, lead.device].map((id) => devices.find((device) => device.id === id)?.unreadable ?? -1);
+  };
+  expect(await counted()).toEqual([0, 0]);
+  const broken = [newEventId(), newEventId()].map((id) => JSON.stringify({ id, stream: "none" }));
+  expect(await house.verdicts(tablet, [...broken, pen.opened(study, 1).text])).toEqual([
+    "refused",
+    "refused",
+    "stored",
+  ]);
+  expect(await house.verdicts(tablet, broken)).toEqual(["refused", "refused"]);
+  expect(await counted()).toEqual([2, 0]);
+  expect((await quarantine()).map(({ text }) => text).sort()).toEqual([...broken].sort());
 });
 
 test("a refused event of the device itself advances its head; one in another device's name moves nobody's", async () => {

@@ -163,6 +163,26 @@ test("before the reveal not even an answer that this server cannot judge is show
   expect(JSON.stringify(events)).not.toContain("715");
 });
 
+test("a tablet makes no study: a stream it alone wrote in is kept, and listed once a lead has written there", async () => {
+  const listed = async () =>
+    ((await house.call("GET", "/api/studies", { token: lead.token })).json as { studies: { id: string }[] }).studies;
+  await house.push(tablet, [pen.answer(study, 1).text, pen.answer(randomUUID(), 1).text]);
+  expect(await listed()).toEqual([]);
+  await house.push(lead, [leadPen.lock(study).text]);
+  expect(await listed()).toEqual([{ id: study, head: 2, revealed: false }]);
+});
+
+test("a remark for an event that is not here is not taken; one that comes with or after its event is", async () => {
+  const remarks = () => house.store.db.selectFrom("attachments").select(["event", "text"]).execute();
+  const later = pen.write(study, "remark-kept", { tray: 1, remark: salt });
+  await house.push(tablet, [], [{ event: later.id, salt, text: "Before its event" }]);
+  await house.push(tablet, [], [{ event: randomUUID(), salt, text: "Of no event" }]);
+  expect(await remarks()).toEqual([]);
+  await house.push(tablet, [later.text]);
+  await house.push(tablet, [later.text], [{ event: later.id, salt, text: "A little dry" }]);
+  expect(await remarks()).toEqual([{ event: later.id, text: "A little dry" }]);
+});
+
 test("a remark for another device's event is not taken", async () => {
   const other = await house.device(lead, "panel", study);
   const remark = pen.write(study, "remark-kept", { tray: 1, remark: salt });
@@ -238,6 +258,7 @@ test("the lead's device list tells when each device was last heard of, what it s
     id: tablet.device,
     study,
     revoked: false,
+    unreadable: 0,
     status,
     enrolledAt: "2026-05-03T10:00:00.000Z",
     lastSeen: "2026-05-03T10:00:05.000Z",

@@ -98,3 +98,14 @@ export async function headsByDevice(db: Db): Promise<Map<string, Record<string, 
   for (const { device, head, study } of rows) heads.set(device, { ...heads.get(device), [study]: Number(head) });
   return heads;
 }
+
+/** How many events of each device nobody could read, so that they belong to no study: device that sent them -> count. */
+export async function unreadableByDevice(db: Db): Promise<Map<string, number>> {
+  const rows = await db
+    .selectFrom("quarantine")
+    .select((e) => ["pushed_by", e.fn.countAll().as("n")])
+    .where("reason", "=", "unreadable")
+    .groupBy("pushed_by")
+    .execute();
+  return new Map(rows.map(({ pushed_by, n }) => [pushed_by, Number(n)]));
+}

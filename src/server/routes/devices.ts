@@ -2,15 +2,15 @@ import type { FastifyInstance } from "fastify";
 import { type DeviceInfo, deviceChange, deviceInfo, devicesReply, type Status } from "../../model/http.ts";
 import { problem } from "../../model/problem.ts";
 import { id as idSchema, read } from "../../model/schema.ts";
-import { allDevices, changeDevice, type DeviceRow, headsByDevice } from "../query/devices.ts";
+import { allDevices, changeDevice, type DeviceRow, headsByDevice, unreadableByDevice } from "../query/devices.ts";
 import { type House, serve } from "../serve.ts";
 
 /** The lead's view of the enrolled devices, and what the lead may change: study served, name, withdrawal. */
 export function deviceRoutes(app: FastifyInstance, { store, presence }: House): void {
   serve(app, "GET /api/devices", devicesReply, async () => {
-    const heads = await headsByDevice(store.db);
+    const known = await knownOfDevices();
     const rows = await allDevices(store.db);
-    return { devices: rows.map((row) => infoOf(row, heads.get(row.id) ?? {})) };
+    return { devices: rows.map((row) => infoOf(row, known)) };
   });
 
   serve(app, "POST /api/devices/:id", deviceInfo, async (request) => {
@@ -23,10 +23,15 @@ export function deviceRoutes(app: FastifyInstance, { store, presence }: House): 
       ...(revoked === undefined ? {} : { revoked: 1 }),
     });
     if (!changed) throw problem("access/not-found");
-    return infoOf(changed, (await headsByDevice(store.db)).get(id) ?? {});
+    return infoOf(changed, await knownOfDevices());
   });
 
-  function infoOf(row: DeviceRow, heads: Record<string, number>): DeviceInfo {
+  const knownOfDevices = async () => ({
+    heads: await headsByDevice(store.db),
+    unreadable: await unreadableByDevice(store.db),
+  });
+
+  function infoOf(row: DeviceRow, known: Awaited<ReturnType<typeof knownOfDevices>>): DeviceInfo {
     const seen = presence.of(row.id);
     return {
       id: row.id,
@@ -37,7 +42,8 @@ export function deviceRoutes(app: FastifyInstance, { store, presence }: House): 
       lastSeen: seen?.lastSeen ?? row.last_seen,
       revoked: row.revoked === 1,
       status: seen?.status ?? (row.status === null ? null : (JSON.parse(row.status) as Status)),
-      heads,
+      heads: known.heads.get(row.id) ?? {},
+      unreadable: known.unreadable.get(row.id) ?? 0,
     };
   }
 }

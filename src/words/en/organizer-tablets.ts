@@ -1,4 +1,4 @@
-import { organizer } from "./organizer.ts";
+import { organizer, plural } from "./organizer.ts";
 
 /** Words of the page of tablets and other devices. */
 export const tabletWords = {
@@ -11,6 +11,8 @@ export const tabletWords = {
   columns: { name: "device", study: "serves", seen: "last heard", unsent: "not sent", change: "" },
   self: "this browser",
   roles: { panel: "tablet", reader: "reader", lead: "lead" },
+  unreadable: (count: number) =>
+    `${plural(count, "record", "records")} from here cannot be read and ${count === 1 ? "counts" : "count"} nowhere. The server and this device keep ${count === 1 ? "it" : "them"}; tell whoever runs the server.`,
   noStudy: "no study",
   studyOf: (name: string) => `Study that ${name} serves`,
   withdraw: "withdraw",
