@@ -139,7 +139,13 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: "unit", include: ["test/**/*.test.{ts,tsx}"], exclude: ["test/server/**", "test/e2e/**"] },
+        test: {
+          name: "unit",
+          include: ["test/**/*.test.{ts,tsx}"],
+          exclude: ["test/server/**", "test/e2e/**"],
+          // for a busy machine: nothing here is timed
+          testTimeout: 60_000,
+        },
       },
       {
         extends: true,
