@@ -122,9 +122,14 @@ test("G2: played to the end, nothing on the tablet, on its wire or in the server
   const heads = {};
   await lead.say("study-closed", { heads, knownUnsent: 0, note: "" });
   await lead.say("key-revealed", { heads, opened: lead.opened });
+  // what the tablet is told once the key is open belongs into the tape as well
+  const before = wire.length;
+  const news = hands.page.waitForResponse((response) => response.url().endsWith("/api/panel"));
   await hands.page.reload();
   await hands.heading("Please take the tray with its card.").waitFor();
+  await (await news).finished();
   await Promise.all(bodies);
+  expect(wire.slice(before)).toContain(`${server.origin}/api/panel`);
 
   const secrets = [
     ...Object.values(canaries),
