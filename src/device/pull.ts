@@ -54,11 +54,10 @@ export async function pullStudy(store: DeviceStore, fetcher: Fetch, token: strin
     if (fresh.length > 0) await store.keepReceived(stream, fresh);
     const { incarnation, revealed, quarantined, held, heads } = reply;
     const last = reply.events.at(-1);
-    const next = {
-      ...{ incarnation, revealed, quarantined, held, heads },
-      position: last?.position ?? 0,
-      chain: last?.chain ?? chainStart,
-    };
+    const position = last?.position ?? 0;
+    const chain = last?.chain ?? chainStart;
+    // in the order of the schema: what was kept comes back in it, and the two are compared as texts
+    const next: Pulled = { incarnation, revealed, position, chain, quarantined, held, heads };
     at = next;
     if (next.position < reply.head && fresh.length > 0) continue;
     if (JSON.stringify(next) !== JSON.stringify(before)) await store.setMeta(`pulled ${streamKey(stream)}`, next);
