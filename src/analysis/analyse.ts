@@ -1,5 +1,6 @@
+import { problem } from "../model/problem.ts";
 import type { AnswerRow, StudyRecord } from "../model/record.ts";
-import type { Result } from "../model/result.ts";
+import type { ChoiceResult, Result } from "../model/result.ts";
 import { caveatsOfStatistics, caveatsOfStudy, servedBatches } from "./caveats.ts";
 import { type ChoiceCounts, choiceStatistics } from "./choice.ts";
 import { type Marked, markedTriangles } from "./marking.ts";
@@ -17,8 +18,15 @@ type Given = Omit<ChoiceCounts, "correct" | "judgments" | "people">;
  *          "analysis/code-not-on-tray" when the record contradicts itself
  */
 export function analyse(record: StudyRecord, app: string): Result {
+  if (record.plan.method !== "triangle") throw problem("analysis/method-not-yet", { method: record.plan.method });
+  return analyseChoice(record, app);
+}
+
+/** As `analyse`, for a choice test. */
+export function analyseChoice(record: StudyRecord, app: string): ChoiceResult {
   const { plan } = record;
   const marked = markedTriangles(record);
+  const ticked = marked.filter(({ guess }) => guess);
   const counted = choiceStatistics({
     method: plan.method,
     goal: plan.goal,
@@ -46,6 +54,7 @@ export function analyse(record: StudyRecord, app: string): Result {
     })),
     caveats: [...caveatsOfStudy(record, marked, served), ...caveatsOfStatistics(statistics, plan.standsFor)],
     departures: record.departures,
+    guesses: { ticked: ticked.length, right: ticked.filter(({ correct }) => correct).length },
   };
 }
 
@@ -53,7 +62,7 @@ export function analyse(record: StudyRecord, app: string): Result {
  * The result of two counts that came without a study.
  * Example  resultOfCounts({ method: "triangle", goal: "difference", alpha: 0.05, correct: 25, judgments: 50 }, "1").criticalNumber // 23
  */
-export function resultOfCounts(counts: ChoiceCounts, app: string): Result {
+export function resultOfCounts(counts: ChoiceCounts, app: string): ChoiceResult {
   const statistics = choiceStatistics(counts);
   return {
     v: 1,
@@ -64,6 +73,7 @@ export function resultOfCounts(counts: ChoiceCounts, app: string): Result {
     oddPositions: [],
     caveats: caveatsOfStatistics(statistics, ""),
     departures: [],
+    guesses: null,
   };
 }
 
@@ -74,7 +84,7 @@ export function resultOfCounts(counts: ChoiceCounts, app: string): Result {
  * Takes    rows: no person and repeat twice; `readAnswers` sees to that, with the lines at fault
  * Throws   what `choiceStatistics` throws
  */
-export function resultOfRows(given: Given, rows: readonly AnswerRow[], app: string): Result {
+export function resultOfRows(given: Given, rows: readonly AnswerRow[], app: string): ChoiceResult {
   const correct = rows.filter((row) => row.correct).length;
   const people = new Set(rows.map(({ panelist }) => panelist)).size;
   return resultOfCounts({ ...given, correct, judgments: rows.length, people }, app);
@@ -87,13 +97,14 @@ const countsOf = (answers: readonly Marked[]) => ({
 
 function studyPart(record: StudyRecord, marked: readonly Marked[]): Result["study"] {
   const { plan, opened } = record;
-  const ticked = marked.filter(({ guess }) => guess);
   return {
     id: record.study,
     title: plan.title,
     objective: plan.objective,
     ifYes: plan.ifYes,
     ifNo: plan.ifNo,
+    standsFor: plan.standsFor,
+    panelType: plan.panelType,
     products: plan.products.map(({ id, name, preparation }) => ({
       name,
       preparation,
@@ -106,7 +117,5 @@ function studyPart(record: StudyRecord, marked: readonly Marked[]): Result["stud
     keyMatches: record.keyMatches,
     seed: opened.key.seed,
     planned: plan.people,
-    guessesTicked: ticked.length,
-    guessesTickedRight: ticked.filter(({ correct }) => correct).length,
   };
 }

@@ -46,6 +46,7 @@ export function choiceStatistics(counts: ChoiceCounts): ChoiceStatistics {
   const needed = criticalNumber(judgments, guessProbability, alpha);
   const intervals = intervalsOf(counts, entry, boundWithTest(counts, guessProbability, pValue), confidence);
   return {
+    family: "choice",
     method,
     goal,
     sides,

@@ -1,4 +1,5 @@
-import type { Interval, Result } from "../model/result.ts";
+import { problem } from "../model/problem.ts";
+import type { ChoiceResult, Interval, Result } from "../model/result.ts";
 import type { ReportWords } from "../words/en/report.ts";
 import { leastForVerdict } from "./choice.ts";
 
@@ -31,6 +32,7 @@ export type Description = {
  * Returns  plain texts; those of the lead (names, notes, steps) appear as typed, in quotation marks
  */
 export function describe(result: Result, words: ReportWords): Description {
+  if (result.family !== "choice") throw problem("analysis/method-not-yet", { method: result.method });
   const { study, judgments, pValue, alpha } = result;
   // p in words reads like a finding: with a key in doubt it stands in the table alone
   const silent = judgments === 0 || result.outcome === "withheld";
@@ -48,7 +50,7 @@ export function describe(result: Result, words: ReportWords): Description {
   };
 }
 
-function verdictOf(result: Result, words: ReportWords): string {
+function verdictOf(result: ChoiceResult, words: ReportWords): string {
   const [first, second] = result.study?.products ?? [];
   return words.verdict[result.outcome]({
     method: result.method,
@@ -63,7 +65,7 @@ function verdictOf(result: Result, words: ReportWords): string {
   });
 }
 
-function sizeOf(result: Result, words: ReportWords): string {
+function sizeOf(result: ChoiceResult, words: ReportWords): string {
   const { correctShare, discriminatorShare, discriminatorShareRange, dPrime, outcome, guessProbability } = result;
   const right = correctShare.estimate;
   if (outcome === "withheld") return words.size.withheld;
@@ -80,7 +82,7 @@ function sizeOf(result: Result, words: ReportWords): string {
 /** The two ends of a two-sided interval of shares. */
 const rangeOf = ({ low, high, confidence }: Interval) => ({ low: low ?? 0, high: high ?? 1, confidence });
 
-function chanceOf(result: Result, words: ReportWords): Description["chance"] {
+function chanceOf(result: ChoiceResult, words: ReportWords): Description["chance"] {
   const { criticalNumber, chanceAtCritical, guessingPanels } = result;
   const dots = guessingPanels.reduce(
     (sum, panels, right) => sum + (right >= (criticalNumber ?? right + 1) ? panels : 0),
@@ -94,8 +96,8 @@ function chanceOf(result: Result, words: ReportWords): Description["chance"] {
   };
 }
 
-function rowsOf(result: Result, { rows, values }: ReportWords): Row[] {
-  const { correct, judgments, people, correctShare, chanceAtCritical, alpha, power, study } = result;
+function rowsOf(result: ChoiceResult, { rows, values }: ReportWords): Row[] {
+  const { correct, judgments, people, correctShare, chanceAtCritical, alpha, power, guesses } = result;
   const bounds = correctShare.kind === "none" ? null : rangeOf(correctShare);
   const list: Row[] = [
     { id: "right", label: rows.right, ...values.of(correct, judgments) },
@@ -122,11 +124,11 @@ function rowsOf(result: Result, { rows, values }: ReportWords): Row[] {
       ...values.power(power.power),
     });
   }
-  if (study) {
+  if (guesses) {
     list.push({
       id: "guesses",
       label: rows.guesses,
-      ...values.guesses(study.guessesTicked, study.guessesTickedRight),
+      ...values.guesses(guesses.ticked, guesses.right),
     });
   }
   return list;

@@ -1,11 +1,9 @@
 import { type Allergen, allergens } from "../model/allergen.ts";
 import { canonicalText, sha256 } from "../model/canonical.ts";
 import type { BlindPacket, BlindTray } from "../model/packet.ts";
-import type { Plan } from "../model/plan.ts";
+import type { Attribute, Plan } from "../model/plan.ts";
+import { designMethod } from "./method.ts";
 import { applyingCautions } from "./readiness.ts";
-
-/** Version of the ballot's wording; a packet names it, the words ship with the app. */
-export const ballotWording = "triangle-1";
 
 /**
  * The blind packet of a study: all that its tablets ever receive.
@@ -20,7 +18,12 @@ export function blindPacketOf(plan: Plan, study: string, trays: BlindTray[], com
     v: 1,
     study,
     method: plan.method,
-    wording: ballotWording,
+    wording: designMethod(plan.method).wording,
+    noPreference: plan.method === "paired-preference" && plan.noPreference !== "not-offered",
+    line:
+      plan.method === "line-scale"
+        ? { lengthMm: plan.scale.lengthMm, attributes: inOrderOfMoments(plan.scale.attributes) }
+        : null,
     palette: plan.palette,
     allergens: { version: sha256(canonicalText(union)), ...union },
     cautions: applyingCautions(plan),
@@ -32,6 +35,12 @@ export function blindPacketOf(plan: Plan, study: string, trays: BlindTray[], com
     trays,
     commitment,
   };
+}
+
+/** The attributes as they are asked: at the first bite, then second after second; of one moment as the plan has them. */
+export function inOrderOfMoments(attributes: readonly Attribute[]): Attribute[] {
+  const seconds = ({ moment }: Attribute) => (moment.at === "after" ? moment.seconds : 0);
+  return attributes.toSorted((one, other) => seconds(one) - seconds(other));
 }
 
 /**

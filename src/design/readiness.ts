@@ -1,8 +1,10 @@
 import { criticalNumber } from "../analysis/binomial.ts";
 import { leastForVerdict } from "../analysis/choice.ts";
 import { choiceMethod } from "../analysis/method.ts";
+import { twoSidedCriticalNumber } from "../analysis/two-sided.ts";
 import type { OpenPart } from "../model/open-part.ts";
-import { type Caution, cautions, type Declaration, type Plan } from "../model/plan.ts";
+import { type Attribute, type Caution, cautions, type Declaration, emptyScale, type Plan } from "../model/plan.ts";
+import { designMethod } from "./method.ts";
 
 /** A plan of which nothing is decided; the numbers are starting points a lead may change. */
 export function emptyPlan(): Plan {
@@ -12,12 +14,15 @@ export function emptyPlan(): Plan {
     ifYes: "",
     ifNo: "",
     standsFor: "",
+    panelType: "colleagues",
     method: "triangle",
     goal: "difference",
     alpha: 0.05,
     discriminatorShareSought: 0.3,
     people: 24,
     spares: 3,
+    noPreference: "not-offered",
+    scale: emptyScale(),
     products: [],
     looks: null,
     masking: "",
@@ -78,9 +83,35 @@ function openMethod(plan: Plan): OpenPart[] {
   const open: OpenPart[] = [];
   if (!isRisk(plan.alpha)) open.push({ part: "method", what: "alpha" });
   const sought = plan.discriminatorShareSought;
-  if (!(sought > 0 && sought <= 1)) open.push({ part: "method", what: "share-sought" });
+  if (plan.method === "line-scale") open.push(...openScale(plan.scale.attributes));
+  else if (!(sought > 0 && sought <= 1)) open.push({ part: "method", what: "share-sought" });
   return open;
 }
+
+function openScale(attributes: readonly Attribute[]): OpenPart[] {
+  if (attributes.length === 0) return [{ part: "method", what: "attributes" }];
+  const open: OpenPart[] = [];
+  attributes.forEach(({ name, adjective, definition, lowAnchor, highAnchor }, attribute) => {
+    const lines = { name, adjective, definition, "low-anchor": lowAnchor, "high-anchor": highAnchor } as const;
+    for (const field of Object.keys(lines) as (keyof typeof lines)[]) {
+      if (isBlank(lines[field])) open.push({ part: "method", what: "attribute-field", attribute, name, field });
+    }
+    if (attributes.slice(0, attribute).some((other) => sameQuestion(other, attributes[attribute]))) {
+      open.push({ part: "method", what: "same-attribute", name });
+    }
+    if (!isBlank(lowAnchor) && alike(lowAnchor, highAnchor)) open.push({ part: "method", what: "same-anchors", name });
+  });
+  return open;
+}
+
+const alike = (one: string, other: string): boolean => one.trim().toLowerCase() === other.trim().toLowerCase();
+
+/** One property at one moment, asked twice. */
+const sameQuestion = (one: Attribute, other: Attribute | undefined): boolean =>
+  other !== undefined &&
+  !isBlank(one.name) &&
+  alike(one.name, other.name) &&
+  JSON.stringify(one.moment) === JSON.stringify(other.moment);
 
 const isRisk = (alpha: number): boolean => alpha > 0 && alpha <= 0.5;
 
@@ -88,22 +119,32 @@ const isRisk = (alpha: number): boolean => alpha > 0 && alpha <= 0.5;
 function openPeople({ method, people, alpha }: Plan): OpenPart[] {
   if (!(people >= 1)) return [{ part: "people", what: "people" }];
   if (people < leastForVerdict) return [{ part: "people", what: "too-few-people", people, least: leastForVerdict }];
-  if (!isRisk(alpha) || criticalNumber(people, choiceMethod(method).guessProbability, alpha) !== null) return [];
+  if (!isRisk(alpha) || method === "line-scale" || neededOf(method, people, alpha) !== null) return [];
   return [{ part: "people", what: "no-critical-number", people, alpha }];
 }
+
+/** Least answers of one kind that count at this risk; null when not even all would. Not for the line scale. */
+const neededOf = (method: Exclude<Plan["method"], "line-scale">, people: number, alpha: number): number | null =>
+  method === "paired-preference"
+    ? twoSidedCriticalNumber(people, alpha)
+    : criticalNumber(people, choiceMethod(method).guessProbability, alpha);
 
 function openSamples(plan: Plan): OpenPart[] {
   const open: OpenPart[] = [];
   const { products } = plan;
-  if (products.length !== 2) open.push({ part: "samples", what: "two-products", count: products.length });
+  const { least, most } = designMethod(plan.method).products;
+  if (products.length < least || products.length > most) {
+    open.push({ part: "samples", what: "products", count: products.length, least, most });
+  }
   products.forEach(({ name, preparation }, product) => {
     if (isBlank(name)) open.push({ part: "samples", what: "product-name", product, name });
     if (isBlank(preparation)) open.push({ part: "samples", what: "product-preparation", product, name });
   });
-  const [first, second] = products.map((product) => product.name.trim());
-  if (first && second && first.toLowerCase() === second.toLowerCase()) {
-    open.push({ part: "samples", what: "same-name", name: first });
-  }
+  products.forEach(({ name }, product) => {
+    if (!isBlank(name) && products.slice(0, product).some((other) => alike(other.name, name))) {
+      open.push({ part: "samples", what: "same-name", name: name.trim() });
+    }
+  });
   if (plan.looks === null) open.push({ part: "samples", what: "looks" });
   if (plan.looks === "masked" && isBlank(plan.masking)) open.push({ part: "samples", what: "masking" });
   return open;

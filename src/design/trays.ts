@@ -3,6 +3,7 @@ import type { BlindTray } from "../model/packet.ts";
 import type { Plan, Product, Wave } from "../model/plan.ts";
 import { problem } from "../model/problem.ts";
 import { drawCodes } from "./codes.ts";
+import { designMethod, ordersOf } from "./method.ts";
 import { dealOrders } from "./orders.ts";
 import { dealtEvenly, seeded, type Uniform } from "./random.ts";
 
@@ -16,37 +17,37 @@ export type Trays = {
   seats: { seat: number; trays: number[] }[];
 };
 
-const samplesPerTray = 3;
 const highestTray = 9999;
+const letters = "ABCDEFGHIJKL";
 
 /**
  * Makes the trays of a study.
  *
- * Takes    plan: two products, and waves whose people add up to the plan's, a batch named for each product of each;
+ * Takes    plan: as many products as its method compares, and waves whose people add up to the plan's, a batch named for each product of each;
  *          study: id; random.seed: hex digits from a cryptographic source, for orders and batches;
  *          random.codes: a cryptographic source, for the codes alone
- * Returns  blind half, key and seats. The blind half depends on the numbers of people, waves and spares, the codes to
- *          avoid and `random.codes`, and on nothing else: neither on the products nor on the seed
+ * Returns  blind half, key and seats. The blind half depends on the numbers of people, waves, spares and samples, the
+ *          codes to avoid and `random.codes`, and on nothing else: neither on which product is which nor on the seed
  * Throws   Problem "plan/too-few-products", "plan/too-many-products", "plan/people-in-waves", "plan/no-batch",
  *          "plan/too-many-trays"
  */
 export function makeTrays(plan: Plan, study: string, random: { seed: string; codes: Uniform }): Trays {
-  const products = pairOf(plan);
+  const orders = requireOrders(plan);
   requireWaves(plan);
-  const blind = blindHalf(plan, random.codes);
+  const blind = blindHalf(plan, orders[0]?.length ?? 0, random.codes);
   const planned = blind.filter((tray) => !tray.spare);
   return {
     blind,
-    key: { v: 1, study, seed: random.seed, trays: keyTrays(plan, products, blind, random.seed) },
+    key: { v: 1, study, seed: random.seed, trays: keyTrays(plan, orders, blind, random.seed) },
     seats: planned.map(({ tray }) => ({ seat: tray, trays: [tray] })),
   };
 }
 
-function pairOf(plan: Plan): { A: Product; B: Product } {
-  const [A, B] = plan.products;
-  if (!A || !B) throw problem("plan/too-few-products", { count: plan.products.length });
-  if (plan.products.length > 2) throw problem("plan/too-many-products", { count: plan.products.length });
-  return { A, B };
+function requireOrders({ method, products }: Plan): readonly string[] {
+  const { least, most } = designMethod(method).products;
+  if (products.length < least) throw problem("plan/too-few-products", { count: products.length, least });
+  if (products.length > most) throw problem("plan/too-many-products", { count: products.length, most });
+  return ordersOf(method, products.length);
 }
 
 function requireWaves(plan: Plan): void {
@@ -60,14 +61,18 @@ function requireWaves(plan: Plan): void {
 }
 
 /** The trays with their codes. It is given no product and no seed, so that it cannot tell anything of them. */
-function blindHalf(plan: Pick<Plan, "people" | "spares" | "avoidCodes" | "waves">, codes: Uniform): BlindTray[] {
+function blindHalf(
+  plan: Pick<Plan, "people" | "spares" | "avoidCodes" | "waves">,
+  samples: number,
+  codes: Uniform,
+): BlindTray[] {
   const waveOf = [
     ...plan.waves.flatMap((wave, at) => Array<number>(wave.people).fill(at + 1)),
     // spares are spread over the waves, the last wave first, since there is no later one to fall back on
     ...Array.from({ length: plan.spares }, (_, spare) => Math.ceil(((spare + 1) * plan.waves.length) / plan.spares)),
   ];
   const sizes = plan.waves.map((_, at) => waveOf.filter((wave) => wave === at + 1).length);
-  const drawn = drawCodes(sizes, samplesPerTray, plan.avoidCodes, codes);
+  const drawn = drawCodes(sizes, samples, plan.avoidCodes, codes);
   return waveOf.map((wave, at) => ({
     tray: at + 1,
     wave,
@@ -76,27 +81,28 @@ function blindHalf(plan: Pick<Plan, "people" | "spares" | "avoidCodes" | "waves"
   }));
 }
 
-function keyTrays(plan: Plan, products: { A: Product; B: Product }, blind: BlindTray[], seed: string): Key["trays"] {
-  const orders = [
-    ...dealOrders(plan.method, plan.people, seeded(seed, "orders of the planned trays")),
-    ...dealOrders(plan.method, plan.spares, seeded(seed, "orders of the spare trays")),
+function keyTrays(plan: Plan, orders: readonly string[], blind: BlindTray[], seed: string): Key["trays"] {
+  const dealt = [
+    ...dealOrders(orders, plan.people, seeded(seed, "orders of the planned trays")),
+    ...dealOrders(orders, plan.spares, seeded(seed, "orders of the spare trays")),
   ];
-  const batches = {
-    A: batchOf(plan, products.A, blind, `${seed} A`),
-    B: batchOf(plan, products.B, blind, `${seed} B`),
-  };
+  const served = plan.products.map((product, at) => ({
+    product,
+    batches: batchOf(plan, product, blind, `${seed} ${letters[at]}`),
+  }));
   return blind.map(({ tray, codes }, at) => {
-    const order = orders[at] ?? "";
+    const order = dealt[at] ?? "";
     const samples = codes.map((code, place) => {
-      const letter = order[place] === "A" ? "A" : "B";
-      return { code, product: products[letter].id, batch: batches[letter].get(tray) ?? "" };
+      const sample = served[letters.indexOf(order[place] ?? "")];
+      if (!sample) throw new RangeError(`order ${order} has no product at place ${place + 1}`);
+      return { code, product: sample.product.id, batch: sample.batches.get(tray) ?? "" };
     });
     return { tray, order, samples };
   });
 }
 
 /**
- * The batch of one product for each tray: within a wave each batch serves equally many trays, by lot. Both cups of
+ * The batch of one product for each tray: within a wave each batch serves equally many trays, by lot. All cups of
  * one product on a tray come from one batch, or "alike" would not be alike.
  */
 function batchOf(plan: Plan, product: Product, blind: BlindTray[], seed: string): Map<number, string> {

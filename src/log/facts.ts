@@ -52,7 +52,7 @@ export function readOutline(value: unknown, hash: string): Fact | null {
 /** The outline of an event: itself, but a ballot event without what it says. */
 export function outlineOf(fact: Fact): Envelope {
   const { hash: _hash, outline: _outline, ...rest } = fact;
-  if (fact.kind === "answer-kept") {
+  if (fact.kind === "answer-kept" || fact.kind === "mark-kept") {
     return { ...rest, body: { tray: fact.body.tray, question: fact.body.question } };
   }
   if (fact.kind === "remark-kept") return { ...rest, body: { tray: fact.body.tray } };
@@ -85,7 +85,7 @@ export function writeEvent<K extends Kind>(parts: {
 
 function judge(read: Envelope, hash: string): Fact | null {
   if (!isKind(read.kind) || read.v !== 1) return null;
-  const schema = bodies[read.kind] as z.ZodMiniType;
-  if (misfit(schema, read.body)) return null;
-  return { ...read, hash, outline: false } as Fact;
+  // as the schema gives it back: fields that an older app did not know have their first meaning
+  const body = z.safeParse(bodies[read.kind] as z.ZodMiniType, read.body);
+  return body.success ? ({ ...read, hash, outline: false, body: body.data } as Fact) : null;
 }

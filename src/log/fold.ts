@@ -1,11 +1,16 @@
-import type { Body, Fact, Heads, Kind } from "../model/event.ts";
-import type { BlindTray } from "../model/packet.ts";
+import { type Body, type Fact, type Heads, isAnswerKind, type Kind, noPreferenceChoice } from "../model/event.ts";
+import { type BlindPacket, type BlindTray, questionsOf } from "../model/packet.ts";
 import type { Plan } from "../model/plan.ts";
 
 /** A fact of one kind. */
 export type FactOf<K extends Kind> = Extract<Fact, { kind: K }>;
 
-/** One device's handling of one tray. `answer` is null while only an outline is known. */
+type Arrival = "on-time" | "late" | "admitted" | "after-reveal";
+
+/** A kept mark, the last of its question on this device; only what arrived in time, or was admitted, is used. */
+export type KeptMark = Body<"mark-kept"> & { arrival: Arrival };
+
+/** One device's handling of one tray. `answer` is null, `marks` is empty while only outlines are known. */
 export type Ballot = {
   tray: number;
   device: string;
@@ -14,12 +19,20 @@ export type Ballot = {
   answered: boolean;
   answeredAt: string | null;
   answer: Body<"answer-kept"> | null;
+  /** By question. */
+  marks: Map<number, KeptMark>;
+  /** Different questions with a kept answer, and whether that is all that the tray asks. */
+  questions: Set<number>;
+  complete: boolean;
   answerEvents: string[];
   finished: boolean;
   stopped: Body<"tray-stopped">["reason"] | null;
   voided: { reason: Body<"ballot-voided">["reason"]; note: string } | null;
-  /** on-time: within the close's heads (or not closed yet); admitted and late: beyond them; after-reveal: beyond the reveal's. */
-  arrival: "on-time" | "late" | "admitted" | "after-reveal";
+  /**
+   * Of its first answer. on-time: within the close's heads (or not closed yet); admitted and late: beyond them;
+   * after-reveal: beyond the reveal's.
+   */
+  arrival: Arrival;
   /** Why a late ballot was admitted, when it was. */
   admission: string | null;
 };
@@ -79,7 +92,7 @@ export function foldStudy(facts: Iterable<Fact>): StudyState {
   const heads = { close: close?.body.heads ?? null, reveal: reveal?.body.heads ?? null };
   /** Rulings after the reveal change nothing: whoever makes them has seen the key. */
   const ruling = <K extends Kind>(kind: K) => of(kind).filter((fact) => within(fact, heads.reveal));
-  const { trays, offPlan } = foldTrays(sorted, lock?.body.packet.trays ?? [], {
+  const { trays, offPlan } = foldTrays(sorted, lock?.body.packet ?? null, {
     heads,
     voids: ruling("ballot-voided"),
     settlements: ruling("contest-settled"),
@@ -116,15 +129,15 @@ type Rulings = {
 const within = (fact: Pick<Fact, "device" | "seq">, heads: Heads | null): boolean =>
   heads === null || fact.seq <= (heads[fact.device] ?? 0);
 
-function foldTrays(sorted: Fact[], planned: BlindTray[], rulings: Rulings) {
+function foldTrays(sorted: Fact[], packet: BlindPacket | null, rulings: Rulings) {
   const ballots = new Map<string, Ballot>();
   const offPlan: Fact[] = [];
+  const planned = packet?.trays ?? [];
   const byNumber = new Map(planned.map((tray) => [tray.tray, tray]));
   const inOrder = sorted.filter(isBallotFact).sort((a, b) => a.seq - b.seq || (a.id < b.id ? -1 : 1));
   for (const fact of inOrder) {
     const tray = byNumber.get(fact.body.tray);
-    const strangeCode = tray && fact.kind === "answer-kept" && !fact.outline && !tray.codes.includes(fact.body.choice);
-    if (!tray || strangeCode) offPlan.push(fact);
+    if (!packet || !tray || !fits(fact, tray, packet)) offPlan.push(fact);
     else addToBallot(ballots, fact, rulings);
   }
   const trays = new Map<number, TrayState>();
@@ -132,11 +145,31 @@ function foldTrays(sorted: Fact[], planned: BlindTray[], rulings: Rulings) {
     const mine = [...ballots.values()]
       .filter((b) => b.tray === tray.tray)
       .sort((a, b) => (a.device < b.device ? -1 : 1));
-    for (const ballot of mine) judgeBallot(ballot, rulings);
+    for (const ballot of mine) {
+      judgeBallot(ballot, rulings);
+      ballot.complete = packet !== null && ballot.questions.size >= questionsOf(packet, tray);
+    }
     trays.set(tray.tray, judgeTray(tray, mine, rulings));
   }
   takeReplacedOut(trays);
   return { trays, offPlan };
+}
+
+/** Is the answer one that this tray's ballot can give? What is not an answer always is. */
+function fits(fact: BallotFact, { codes }: BlindTray, packet: BlindPacket): boolean {
+  if (fact.kind === "answer-kept") {
+    if (packet.line) return false;
+    if (fact.outline || codes.includes(fact.body.choice)) return true;
+    return fact.body.choice === noPreferenceChoice && packet.noPreference;
+  }
+  if (fact.kind !== "mark-kept") return true;
+  if (!packet.line) return false;
+  const { attributes } = packet.line;
+  const { question } = fact.body;
+  const place = Math.floor((question - 1) / attributes.length);
+  if (fact.outline) return question >= 1 && place < codes.length;
+  const { code, attribute } = fact.body;
+  return codes[place] === code && attributes[(question - 1) % attributes.length]?.id === attribute;
 }
 
 /** A tray that a counted spare was served instead of does not count beside it: one person, one answer. */
@@ -148,10 +181,13 @@ function takeReplacedOut(trays: Map<number, TrayState>): void {
   }
 }
 
-type BallotFact = FactOf<"tray-opened" | "answer-kept" | "remark-kept" | "tray-finished" | "tray-stopped">;
+type BallotFact = FactOf<
+  "tray-opened" | "answer-kept" | "mark-kept" | "remark-kept" | "tray-finished" | "tray-stopped"
+>;
 const isBallotFact = (fact: Fact): fact is BallotFact =>
   fact.kind === "tray-opened" ||
   fact.kind === "answer-kept" ||
+  fact.kind === "mark-kept" ||
   fact.kind === "remark-kept" ||
   fact.kind === "tray-finished" ||
   fact.kind === "tray-stopped";
@@ -166,6 +202,9 @@ function addToBallot(ballots: Map<string, Ballot>, fact: BallotFact, { heads }: 
     answered: false,
     answeredAt: null,
     answer: null,
+    marks: new Map(),
+    questions: new Set(),
+    complete: false,
     answerEvents: [],
     finished: false,
     stopped: null,
@@ -178,17 +217,30 @@ function addToBallot(ballots: Map<string, Ballot>, fact: BallotFact, { heads }: 
   if (fact.kind === "tray-opened") ballot.openedAt ??= fact.at;
   if (fact.kind === "tray-finished") ballot.finished = true;
   if (fact.kind === "tray-stopped") ballot.stopped ??= fact.body.reason;
-  if (fact.kind === "answer-kept") {
-    ballot.answerEvents.push(fact.id);
-    if (!ballot.answered) {
-      // a kept answer is final: the device's first one counts
-      ballot.answered = true;
-      ballot.answeredAt = fact.at;
-      ballot.answer = fact.outline ? null : fact.body;
-      if (!within(fact, heads.reveal)) ballot.arrival = "after-reveal";
-      else if (!within(fact, heads.close)) ballot.arrival = "late";
-    }
+  if (isAnswerFact(fact)) addAnswer(ballot, fact, arrivalOf(fact, heads));
+}
+
+const isAnswerFact = (fact: BallotFact): fact is FactOf<"answer-kept" | "mark-kept"> => isAnswerKind(fact.kind);
+
+function arrivalOf(fact: Fact, heads: Rulings["heads"]): Arrival {
+  if (!within(fact, heads.reveal)) return "after-reveal";
+  return within(fact, heads.close) ? "on-time" : "late";
+}
+
+function addAnswer(ballot: Ballot, fact: FactOf<"answer-kept" | "mark-kept">, arrival: Arrival): void {
+  ballot.answerEvents.push(fact.id);
+  ballot.questions.add(fact.body.question);
+  // a mark may be moved until the next sample: the last one in time counts, and a later one does not undo it
+  const before = ballot.marks.get(fact.body.question);
+  if (fact.kind === "mark-kept" && !fact.outline && (!before || before.arrival === arrival)) {
+    ballot.marks.set(fact.body.question, { ...fact.body, arrival });
   }
+  if (ballot.answered) return;
+  // a kept choice is final: the device's first one counts
+  ballot.answered = true;
+  ballot.answeredAt = fact.at;
+  ballot.answer = fact.kind === "answer-kept" && !fact.outline ? fact.body : null;
+  ballot.arrival = arrival;
 }
 
 function judgeBallot(ballot: Ballot, rulings: Rulings): void {
@@ -197,6 +249,7 @@ function judgeBallot(ballot: Ballot, rulings: Rulings): void {
     ballot.arrival = "admitted";
     ballot.admission = admitted.body.note;
   }
+  for (const mark of ballot.marks.values()) if (mark.arrival === "late" && admitted) mark.arrival = "admitted";
   const named = rulings.voids.find((v) => v.body.targets.some((target) => ballot.events.includes(target)));
   if (named) ballot.voided = { reason: named.body.reason, note: named.body.note };
 }
@@ -217,7 +270,9 @@ function judgeTray(tray: BlindTray, ballots: Ballot[], rulings: Rulings): TraySt
 }
 
 function statusOf(ballots: Ballot[], standing: Ballot[], counted: Ballot | undefined): TrayStatus {
-  if (counted) return "answered";
+  if (counted?.complete) return "answered";
+  // some marks of a line scale are there: they count, and the tray may still be going on
+  if (counted) return counted.stopped ? "stopped" : "open";
   if (standing.length > 1) return "contested";
   if (ballots.some((b) => b.voided)) return "voided";
   if (ballots.some((b) => b.stopped)) return "stopped";

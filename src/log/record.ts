@@ -1,6 +1,7 @@
+import { questionsOf } from "../model/packet.ts";
 import { problem } from "../model/problem.ts";
-import type { Departure, Judgment, StudyRecord, UnansweredReason } from "../model/record.ts";
-import type { StudyState, TrayState } from "./fold.ts";
+import type { Departure, Judgment, KeptMark, StudyRecord, UnansweredReason } from "../model/record.ts";
+import type { Ballot, KeptMark as FoldedMark, StudyState, TrayState } from "./fold.ts";
 
 /** What is known of a study beside the facts that were read. */
 export type Around = {
@@ -23,8 +24,10 @@ export type Around = {
 export function recordOf(state: StudyState, around: Around): StudyRecord {
   const { lock, close, reveal } = state;
   if (!lock || !reveal) throw problem("key/not-closed");
-  const judgments = judgmentsOf(state);
-  const counted = new Set(judgments.map((judgment) => judgment.tray));
+  const seated = countedTrays(state);
+  const judgments = seated.flatMap(judgmentOf);
+  const marks = seated.flatMap(marksOf);
+  const counted = new Set([...judgments, ...marks].map(({ tray }) => tray));
   const unanswered = [...state.trays.values()].filter((tray) => !tray.spare && !counted.has(tray.tray));
   return {
     study: lock.stream.id,
@@ -38,36 +41,88 @@ export function recordOf(state: StudyState, around: Around): StudyRecord {
     closedAt: close?.at ?? null,
     revealedAt: reveal.at,
     judgments,
+    marks,
     notAnswered: unanswered.map((tray) => tray.tray),
     departures: [
       ...[...state.trays.values()].flatMap(departuresOf),
-      ...seatsCountedTwice(judgments, state),
+      ...seated.flatMap((one) => departuresOfMarks(one, lock.body.packet)),
+      ...seatsCountedTwice(seated),
       ...departuresOfUnanswered(unanswered),
       ...departuresOfStudy(state, around),
     ],
   };
 }
 
-function judgmentsOf({ lock, trays }: StudyState): Judgment[] {
+/** A tray that counts, with the ballot that does and the seat it speaks for. */
+type Seated = { tray: TrayState; ballot: Ballot; seat: number };
+
+function countedTrays({ lock, trays }: StudyState): Seated[] {
   const seats = new Map(
     (lock?.body.seats ?? []).flatMap(({ seat, trays }) => trays.map((tray) => [tray, seat] as const)),
   );
   const lastSeat = Math.max(0, ...seats.values());
-  const judgments: Judgment[] = [];
-  for (const tray of trays.values()) {
-    const answer = tray.counted?.answer;
-    if (!tray.counted || !answer || (tray.spare && !tray.served)) continue;
-    judgments.push({
-      tray: tray.tray,
-      // an extra person gets a seat of their own
-      seat: seatOf(tray, trays, seats) ?? lastSeat + tray.tray,
-      wave: tray.wave,
-      device: tray.counted.device,
-      choice: answer.choice,
-      guess: answer.guess,
-    });
-  }
-  return judgments;
+  return [...trays.values()].flatMap((tray) => {
+    if (!tray.counted || (tray.spare && !tray.served)) return [];
+    // an extra person gets a seat of their own
+    return [{ tray, ballot: tray.counted, seat: seatOf(tray, trays, seats) ?? lastSeat + tray.tray }];
+  });
+}
+
+const placeOf = ({ tray, ballot, seat }: Seated) => ({
+  tray: tray.tray,
+  seat,
+  wave: tray.wave,
+  device: ballot.device,
+});
+
+function judgmentOf(seated: Seated): Judgment[] {
+  const { answer } = seated.ballot;
+  return answer ? [{ ...placeOf(seated), choice: answer.choice, guess: answer.guess }] : [];
+}
+
+const inTime = ({ arrival }: FoldedMark): boolean => arrival === "on-time" || arrival === "admitted";
+
+/** The marks of a tray that count, in the order of its questions. */
+function marksOf(seated: Seated): KeptMark[] {
+  return [...seated.ballot.marks.values()]
+    .filter(inTime)
+    .sort((a, b) => a.question - b.question)
+    .map(({ code, attribute, mark, why, line, screen, chewedSeconds, hidden, elapsedMs }) => ({
+      ...placeOf(seated),
+      code,
+      attribute,
+      fraction: mark?.fraction ?? null,
+      why,
+      ...line,
+      pointer: screen.pointer,
+      chewedSeconds,
+      hidden,
+      elapsedMs,
+    }));
+}
+
+/** Screens and card checks are good to about half a millimeter in a hundred; more is another line. */
+const lengthTolerance = 0.01;
+
+function departuresOfMarks({ tray: { tray }, ballot }: Seated, packet: StudyRecord["packet"]): Departure[] {
+  const planned = packet.line;
+  const blind = packet.trays.find((one) => one.tray === tray);
+  if (!planned || !blind) return [];
+  const marks = [...ballot.marks.values()];
+  const counted = marks.filter(inTime);
+  const other = counted.find(
+    ({ line }) => Math.abs(line.lengthMm - planned.lengthMm) > lengthTolerance * planned.lengthMm,
+  );
+  const list: Departure[] = [
+    { what: "not-judged", tray, questions: counted.filter(({ mark }) => mark === null).length },
+    { what: "not-reached", tray, questions: questionsOf(packet, blind) - marks.length },
+    { what: "marks-late", tray, questions: marks.length - counted.length },
+    { what: "clock-hidden", tray, questions: counted.filter(({ hidden }) => hidden).length },
+  ];
+  return [
+    ...list.filter((departure) => "questions" in departure && departure.questions > 0),
+    ...(other ? [{ what: "other-length" as const, tray, lengthMm: other.line.lengthMm }] : []),
+  ];
 }
 
 /** A spare stands in for the seat it was served instead of, also when that was a spare itself; null for an extra person. */
@@ -89,10 +144,10 @@ function seatOf(
 }
 
 /** Seats of which more trays count than were planned for them: somebody tasted a spare though the first answer counts. */
-function seatsCountedTwice(judgments: readonly Judgment[], { trays }: StudyState): Departure[] {
-  const spares = judgments.filter(({ tray }) => trays.get(tray)?.spare);
+function seatsCountedTwice(seated: readonly Seated[]): Departure[] {
+  const spares = seated.filter(({ tray }) => tray.spare);
   return [...new Set(spares.map(({ seat }) => seat))].flatMap((seat) => {
-    const counted = judgments.filter((judgment) => judgment.seat === seat).map(({ tray }) => tray);
+    const counted = seated.filter((one) => one.seat === seat).map(({ tray }) => tray.tray);
     return counted.length > 1 ? [{ what: "seat-counted-twice" as const, seat, trays: counted }] : [];
   });
 }
@@ -128,7 +183,7 @@ function departuresOf(tray: TrayState): Departure[] {
     if (ballot.arrival === "after-reveal") list.push({ what: "after-reveal", tray: number });
     if (ballot.arrival === "late") list.push({ what: "late-excluded", tray: number });
     if (ballot.stopped) list.push({ what: "stopped", tray: number, reason: ballot.stopped });
-    if (ballot.answered && !ballot.finished && ballot === tray.counted) list.push({ what: "unfinished", tray: number });
+    if (ballot.complete && !ballot.finished && ballot === tray.counted) list.push({ what: "unfinished", tray: number });
   }
   if (tray.counted?.arrival === "admitted") {
     list.push({ what: "late-admitted", tray: number, note: tray.counted.admission ?? "" });
@@ -146,7 +201,7 @@ function departuresOfStudy(state: StudyState, around: Around): Departure[] {
   const { quarantined = 0, missing = 0, notRead = 0 } = around;
   const list: Departure[] = [];
   for (const fact of state.offPlan) {
-    if (fact.kind === "answer-kept") list.push({ what: "off-plan", tray: fact.body.tray });
+    if (fact.kind === "answer-kept" || fact.kind === "mark-kept") list.push({ what: "off-plan", tray: fact.body.tray });
   }
   for (const fact of state.papers) {
     if (fact.body.reprint) list.push({ what: "key-reprinted", paper: fact.body.paper });

@@ -31,10 +31,14 @@ export type Envelope = z.infer<typeof envelope>;
 export const heads = z.record(id, whole);
 export type Heads = z.infer<typeof heads>;
 
+/** The choice of somebody who prefers neither. */
+export const noPreferenceChoice = "none";
+
 export const voidReasons = ["wrong-tray", "sample-dropped", "talked", "outside-window", "spoiled", "other"] as const;
 export const spareReasons = ["replaces", "extra-person", "other"] as const;
 export const stopReasons = ["not-cleared", "stopped", "cannot-answer"] as const;
 export const papers = [
+  "backup-ballots",
   "kitchen-by-product",
   "kitchen-by-tray",
   "tray-cards",
@@ -44,7 +48,26 @@ export const papers = [
 ] as const;
 export type Paper = (typeof papers)[number];
 
+/** Why somebody left a question of the line scale without a mark. */
+export const noMarkReasons = ["not-perceived", "not-understood", "sample", "other"] as const;
+/** Where the first press put the mark: a tap, a key that began at an end, or a digit key at a tenth. */
+export const markStarts = ["pointer", "low-end", "high-end", "tenth"] as const;
+
 const tray = trayNumber;
+const screen = z.strictObject({ widthPx: count, heightPx: count, pixelRatio: z.number(), pointer: line });
+/** 32 random bytes: without them the hash that an outline shows would tell an answer to whoever tries them all. */
+const salt = hash;
+
+/** The mark as it was made. All of it is null where the panelist could not judge. */
+const mark = z.strictObject({
+  /** Place on the line, 0 at the low end to 1 at the high end. */
+  fraction: z.number().check(z.minimum(0), z.maximum(1)),
+  start: z.enum(markStarts),
+  /** How often it was moved after it was first placed. */
+  moves: count,
+  /** Milliseconds from the question's appearance to the first mark. */
+  firstMs: z.number().check(z.minimum(0)),
+});
 
 /** Bodies by kind, version 1. A kind not listed here, or a newer version, is held and judged after an upgrade. */
 export const bodies = {
@@ -72,13 +95,32 @@ export const bodies = {
   "answer-kept": z.strictObject({
     tray,
     question: count,
-    choice: code,
+    choice: z.union([code, z.literal(noPreferenceChoice)]),
     guess: z.boolean(),
     /** Milliseconds from the question's appearance to keeping, by the device's monotonic clock. */
     elapsedMs: z.number().check(z.minimum(0)),
-    screen: z.strictObject({ widthPx: count, heightPx: count, pixelRatio: z.number(), pointer: line }),
-    /** 32 random bytes: without them the hash that an outline shows would tell the choice to whoever tries all three. */
-    salt: hash,
+    screen,
+    salt,
+  }),
+  /** One sample, one attribute. A later one of the same question by the same device replaces it. */
+  "mark-kept": z.strictObject({
+    tray,
+    /** From 1: sample after sample, within a sample in the order of the packet's attributes. */
+    question: count,
+    code,
+    attribute: id,
+    mark: z.nullable(mark),
+    /** Why there is no mark; null exactly when there is one. */
+    why: z.nullable(z.enum(noMarkReasons)),
+    /** The line as it was shown: its length on this screen, and how that is in millimeters. */
+    line: z.strictObject({ lengthPx: z.number().check(z.positive()), lengthMm: z.number().check(z.positive()) }),
+    /** Seconds from the first bite to the question's appearance, by the monotonic clock; null where no clock ran. */
+    chewedSeconds: z.nullable(z.number().check(z.minimum(0))),
+    /** The page was hidden while the chew clock ran. */
+    hidden: z.boolean(),
+    elapsedMs: z.number().check(z.minimum(0)),
+    screen,
+    salt,
   }),
   "remark-kept": z.strictObject({ tray, remark: hash }),
   "tray-finished": z.strictObject({ tray }),
@@ -92,6 +134,7 @@ export const isKind = (kind: string): kind is Kind => Object.hasOwn(bodies, kind
 export const panelKinds = [
   "tray-opened",
   "answer-kept",
+  "mark-kept",
   "remark-kept",
   "tray-finished",
   "tray-stopped",
@@ -99,10 +142,16 @@ export const panelKinds = [
 export type PanelKind = (typeof panelKinds)[number];
 export const isPanelKind = (kind: string): kind is PanelKind => (panelKinds as readonly string[]).includes(kind);
 
+/** Kinds that carry an answer: what the reveal opens, and what makes a tray taken. */
+export const answerKinds = ["answer-kept", "mark-kept"] as const satisfies readonly PanelKind[];
+export const isAnswerKind = (kind: string): kind is (typeof answerKinds)[number] =>
+  (answerKinds as readonly string[]).includes(kind);
+
 /** What anybody but the writing tablet sees of a ballot event before the reveal: that it happened, never what. */
 export const outlineBodies = {
   ...bodies,
   "answer-kept": z.strictObject({ tray, question: count }),
+  "mark-kept": z.strictObject({ tray, question: count }),
   "remark-kept": z.strictObject({ tray }),
 } as const;
 

@@ -11,11 +11,21 @@ export type PlanPart = (typeof planParts)[number];
 export type OpenPart =
   | { part: "question"; what: "title" | "objective" | "if-yes" | "if-no" }
   | { part: "method"; what: "alpha" | "share-sought" }
+  /** Line scale: nothing to judge; an attribute (by its place, from 0) that lacks something or repeats another. */
+  | { part: "method"; what: "attributes" }
+  | {
+      part: "method";
+      what: "attribute-field";
+      attribute: number;
+      name: string;
+      field: "name" | "adjective" | "definition" | "low-anchor" | "high-anchor";
+    }
+  | { part: "method"; what: "same-attribute" | "same-anchors"; name: string }
   | { part: "people"; what: "people" }
   /** Fewer than give a verdict; or so few at this alpha that not even all right would reach it. */
   | { part: "people"; what: "too-few-people"; people: number; least: number }
   | { part: "people"; what: "no-critical-number"; people: number; alpha: number }
-  | { part: "samples"; what: "two-products"; count: number }
+  | { part: "samples"; what: "products"; count: number; least: number; most: number }
   | { part: "samples"; what: "product-name" | "product-preparation"; product: number; name: string }
   | { part: "samples"; what: "same-name"; name: string }
   | { part: "samples"; what: "looks" | "masking" }

@@ -1,6 +1,6 @@
 import * as z from "zod/mini";
 import { allergens } from "./allergen.ts";
-import { cautions, plannable } from "./plan.ts";
+import { attribute, cautions, lineLengths, plannable } from "./plan.ts";
 import { code, count, hash, id, line, trayNumber } from "./schema.ts";
 
 /**
@@ -24,6 +24,18 @@ export const blindPacket = z.strictObject({
   method: z.enum(plannable),
   /** Version of the ballot's wording; the words themselves ship with the app. */
   wording: z.string().check(z.maxLength(40)),
+  /** Is "no preference" an answer? */
+  noPreference: z._default(z.boolean(), false),
+  /** Line scale: what is asked of each sample, in the order of the questions, and the true length of the line. */
+  line: z._default(
+    z.nullable(
+      z.strictObject({
+        lengthMm: z.number().check(z.minimum(lineLengths.least), z.maximum(lineLengths.most)),
+        attributes: z.array(attribute).check(z.minLength(1), z.maxLength(12)),
+      }),
+    ),
+    null,
+  ),
   palette: z.enum(["day", "dim"]),
   /** Union over everything served, sorted, the same for every tray; `version` names this list in a clearance. */
   allergens: z.strictObject({
@@ -42,3 +54,7 @@ export const blindPacket = z.strictObject({
   commitment: hash,
 });
 export type BlindPacket = z.infer<typeof blindPacket>;
+
+/** How many questions a tray of this packet has: one choice, or one mark for each sample and attribute. */
+export const questionsOf = (packet: Pick<BlindPacket, "line">, tray: Pick<BlindTray, "codes">): number =>
+  packet.line ? tray.codes.length * packet.line.attributes.length : 1;

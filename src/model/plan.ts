@@ -17,7 +17,8 @@ export const methods = [
   "chew-and-weigh",
 ] as const;
 export type Method = (typeof methods)[number];
-export const plannable = ["triangle"] as const satisfies readonly Method[];
+export const plannable = ["triangle", "paired-preference", "line-scale"] as const satisfies readonly Method[];
+export type Plannable = (typeof plannable)[number];
 
 const product = z.strictObject({
   id,
@@ -52,6 +53,50 @@ export type Wave = z.infer<typeof wave>;
 export const cautions = ["hygiene", "choking", "undercooked", "alcohol"] as const;
 export type Caution = (typeof cautions)[number];
 
+/**
+ * When a property is judged: at the first bite, or so many seconds after it. Ratings of different moments are
+ * different properties and are never pooled.
+ */
+export const moment = z.discriminatedUnion("at", [
+  z.strictObject({ at: z.literal("first-bite") }),
+  z.strictObject({ at: z.literal("after"), seconds: z.number().check(z.int(), z.minimum(1), z.maximum(120)) }),
+]);
+export type Moment = z.infer<typeof moment>;
+
+/** A property judged on the line. */
+export const attribute = z.strictObject({
+  id,
+  /** As the report names it: "Juiciness". */
+  name: line,
+  /** As the question uses it: "How juicy is sample 482?" */
+  adjective: line,
+  definition: paragraph,
+  /** End words, on one and the same property; the low end stands at the left. */
+  lowAnchor: line,
+  highAnchor: line,
+  moment,
+});
+export type Attribute = z.infer<typeof attribute>;
+
+/** Lengths of the line that a plan may lock, in millimeters. Under 100 the finger is too coarse (4 mm are 4 points). */
+export const lineLengths = { least: 100, usual: 120, long: 150, most: 200 } as const;
+const lengthMm = z.number().check(z.minimum(lineLengths.least), z.maximum(lineLengths.most));
+
+const scale = z.strictObject({ lengthMm, attributes: z.array(attribute).check(z.maxLength(12)) });
+export type Scale = z.infer<typeof scale>;
+export const emptyScale = (): Scale => ({ lengthMm: lineLengths.usual, attributes: [] });
+
+/**
+ * "No preference": not offered; or offered, and then dropped before the test, split evenly between the two, or
+ * reported as a third share of everybody asked (the test then compares the two among those who chose).
+ */
+export const noPreferenceRules = ["not-offered", "dropped", "split", "three-way"] as const;
+export type NoPreference = (typeof noPreferenceRules)[number];
+
+/** Who sits on the panel. Only recruited consumers speak for more than "this panel". */
+export const panelTypes = ["colleagues", "trained", "consumers"] as const;
+export type PanelType = (typeof panelTypes)[number];
+
 const serving = z.strictObject({
   portionGrams: z.nullable(z.number().check(z.positive(), z.maximum(1000))),
   servingCelsius: z.nullable(z.number().check(z.minimum(-30), z.maximum(100))),
@@ -74,13 +119,22 @@ export const plan = z.strictObject({
   ifYes: paragraph,
   ifNo: paragraph,
   standsFor: line,
+  panelType: z._default(z.enum(panelTypes), "colleagues"),
   method: z.enum(plannable),
   goal: z.enum(["difference"]),
   alpha: z.number().check(z.gt(0), z.lte(0.5)),
-  /** Share who can tell, 0 to 1, that the plan should be able to find; used for the power shown beside it. */
+  /**
+   * Share who can tell, 0 to 1, that the plan should be able to find; used for the power shown beside it. For a
+   * preference, the share by which those who prefer the one outnumber those who prefer the other: 0.3 is 65 to 35.
+   * Not used by the line scale.
+   */
   discriminatorShareSought: z.number().check(z.gt(0), z.lte(1)),
   people: count,
   spares: count,
+  /** Paired preference only. */
+  noPreference: z._default(z.enum(noPreferenceRules), "not-offered"),
+  /** Line scale only. The first attribute is the one the question is about; the others are looked at beside it. */
+  scale: z._default(scale, emptyScale()),
   products: z.array(product).check(z.maxLength(12)),
   /** "Could you tell them apart by looks?" null until answered. */
   looks: z.nullable(z.enum(["alike", "masked", "differ"])),

@@ -12,6 +12,8 @@ export type ProblemDetails = {
   "analysis/unknown-method": { method: string; known: string };
   "analysis/method-not-yet": { method: string };
   "analysis/not-a-distance": { name: string; value: string };
+  "analysis/out-of-range": { name: string; value: string; low: string; high: string };
+  "analysis/unknown-product": { product: string };
   "analysis/tray-not-in-key": { tray: number };
   "analysis/no-odd-sample": { tray: number };
   "analysis/code-not-on-tray": { tray: number; code: string };
@@ -43,8 +45,8 @@ export type ProblemDetails = {
   "cli/unexpected-argument": { argument: string; command: string };
   // planning and locking
   "plan/not-ready": { missing: string };
-  "plan/too-few-products": { count: number };
-  "plan/too-many-products": { count: number };
+  "plan/too-few-products": { count: number; least: number };
+  "plan/too-many-products": { count: number; most: number };
   "plan/people-in-waves": { planned: number; inWaves: number };
   "plan/no-batch": { product: string; wave: number };
   "plan/too-many-trays": { trays: number; codes: number };

@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { spareReasons, voidReasons } from "./event.ts";
+import { noMarkReasons, noPreferenceChoice, spareReasons, voidReasons } from "./event.ts";
 import { openedKey } from "./key.ts";
 import { blindPacket } from "./packet.ts";
 import { plan } from "./plan.ts";
@@ -11,13 +11,46 @@ export const judgment = z.strictObject({
   seat: count,
   wave: count,
   device: id,
-  choice: code,
+  choice: z.union([code, z.literal(noPreferenceChoice)]),
   guess: z.boolean(),
 });
 export type Judgment = z.infer<typeof judgment>;
 
+/** One kept mark of a line scale, or the word that there is none. */
+export const keptMark = z.strictObject({
+  tray: trayNumber,
+  seat: count,
+  wave: count,
+  device: id,
+  code,
+  /** The attribute's id. */
+  attribute: id,
+  /** Place on the line, 0 to 1; null when the panelist could not judge. */
+  fraction: z.nullable(z.number()),
+  why: z.nullable(z.enum(noMarkReasons)),
+  lengthMm: z.number(),
+  lengthPx: z.number(),
+  pointer: line,
+  chewedSeconds: z.nullable(z.number()),
+  hidden: z.boolean(),
+  elapsedMs: z.number(),
+});
+export type KeptMark = z.infer<typeof keptMark>;
+
 /** One answer of a choice test that came without a study. `repeat` counts that person's answers from 1. */
 export type AnswerRow = { panelist: string; repeat: string; correct: boolean };
+/** One answer of a preference that came without a study: a product as it was named there, or null for neither. */
+export type ChoiceRow = { panelist: string; repeat: string; choice: string | null };
+/** One value of a scale that came without a study. `moment` and `attribute` are empty where there was but one. */
+export type ScaleRow = {
+  panelist: string;
+  product: string;
+  repeat: string;
+  attribute: string;
+  moment: string;
+  /** Null: no answer. */
+  value: number | null;
+};
 
 /** Why a planned tray has no counted answer, as far as the log tells. */
 export const unansweredReasons = [
@@ -49,6 +82,15 @@ export const departure = z.discriminatedUnion("what", [
   z.strictObject({ what: z.literal("after-reveal"), tray: trayNumber }),
   z.strictObject({ what: z.literal("off-plan"), tray: trayNumber }),
   z.strictObject({ what: z.literal("unfinished"), tray: trayNumber }),
+  /** Questions of a line scale on a counted tray: left without a mark by the panelist, or never reached. */
+  z.strictObject({ what: z.literal("not-judged"), tray: trayNumber, questions: count }),
+  z.strictObject({ what: z.literal("not-reached"), tray: trayNumber, questions: count }),
+  /** Marks of a counted tray that came after the close and were not admitted. */
+  z.strictObject({ what: z.literal("marks-late"), tray: trayNumber, questions: count }),
+  /** The line was shown at another length than the locked one. */
+  z.strictObject({ what: z.literal("other-length"), tray: trayNumber, lengthMm: z.number() }),
+  /** The app was in the background while the chew clock ran: the moment of the answer is in doubt. */
+  z.strictObject({ what: z.literal("clock-hidden"), tray: trayNumber, questions: count }),
   z.strictObject({
     what: z.literal("stopped"),
     tray: trayNumber,
@@ -89,6 +131,8 @@ export const studyRecord = z.strictObject({
   closedAt: z.nullable(instant),
   revealedAt: instant,
   judgments: z.array(judgment),
+  /** Line scale: one for each question of a counted tray that was answered, marked or not. */
+  marks: z._default(z.array(keptMark), []),
   /** Planned trays (spares left out) with no counted answer. */
   notAnswered: z.array(trayNumber),
   departures: z.array(departure),

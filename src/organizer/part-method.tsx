@@ -1,4 +1,5 @@
-import { ballotWording } from "../design/packet.ts";
+import { designMethod } from "../design/method.ts";
+import type { Plan } from "../model/plan.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { panel } from "../words/en/panel.ts";
 import { Choice } from "./fields.tsx";
@@ -34,14 +35,14 @@ export function PartMethod({ draft }: { draft: Draft }) {
         value={plan.alpha}
         onChange={(alpha) => edit((before) => ({ ...before, alpha }))}
       />
-      <Preview />
+      <Preview method={plan.method} />
     </>
   );
 }
 
 /** The ballot's question as the tablet asks it, and nothing else of the tablet. */
-function Preview() {
-  const ballot = panel.ballots[ballotWording];
+function Preview({ method }: { method: Plan["method"] }) {
+  const ballot = panel.ballots[designMethod(method).wording];
   return (
     <figure class="preview">
       <figcaption class="label">{planWords.method.preview}</figcaption>

@@ -128,7 +128,14 @@ export function fieldOf(open: OpenPart): string {
     case "too-few-people":
     case "no-critical-number":
       return "people-people";
-    case "two-products":
+    case "attributes":
+      return "scale-add";
+    case "attribute-field":
+      return `attribute-${open.attribute}-${open.field}`;
+    case "same-attribute":
+    case "same-anchors":
+      return "scale-add";
+    case "products":
       return "samples-add";
     case "product-name":
       return `product-${open.product}-name`;

@@ -1,6 +1,6 @@
 import type { RefObject } from "preact";
 import { useRef } from "preact/hooks";
-import type { Result } from "../model/result.ts";
+import type { ChoiceResult } from "../model/result.ts";
 import { dotLayout } from "../ui/dot-layout.ts";
 import { ChanceDots, ChanceTable, type ChanceWords } from "../ui/dot-picture.tsx";
 import { useWidth } from "../ui/use-width.ts";
@@ -11,7 +11,7 @@ const widest = 660;
 const onPaper = { width: 480, stack: 160 };
 
 type Props = {
-  result: Result;
+  result: ChoiceResult;
   words: ChanceWords & { caption: string };
   /** Holds the drawing that is printed and saved: it has one width, whatever the screen. */
   picture: RefObject<HTMLDivElement | null>;

@@ -1,3 +1,4 @@
+import type { Result } from "../model/result.ts";
 import { trayLabel } from "../model/tray.ts";
 import { committedText } from "../seal/commitment.ts";
 import { saveText } from "../ui/save.ts";
@@ -8,14 +9,7 @@ import type { Opened } from "./load.ts";
 export function Details({ study }: { study: Opened }) {
   const { record, result } = study;
   const words = reader.details;
-  const formula = words.formulaText({
-    judgments: result.judgments,
-    correct: result.correct,
-    choices: Math.round(1 / result.guessProbability),
-    alpha: result.alpha,
-    needed: result.criticalNumber,
-    bounds: result.correctShare.kind !== "none",
-  });
+  const formula = formulaOf(result);
   return (
     <section class="details">
       <h2>{words.heading}</h2>
@@ -54,6 +48,18 @@ export function Details({ study }: { study: Opened }) {
       </details>
     </section>
   );
+}
+
+function formulaOf(result: Result): string[] {
+  if (result.family !== "choice") return [];
+  return reader.details.formulaText({
+    judgments: result.judgments,
+    correct: result.correct,
+    choices: Math.round(1 / result.guessProbability),
+    alpha: result.alpha,
+    needed: result.criticalNumber,
+    bounds: result.correctShare.kind !== "none",
+  });
 }
 
 function Fact({ label, value, exact = false }: { label: string; value: string; exact?: boolean }) {

@@ -40,7 +40,10 @@ function servingRows({ plan: { serving } }: StudyRecord, words: Words): DoneRow[
   ];
 }
 
-function panelRows({ plan, packet, judgments }: StudyRecord, { alpha, power, study }: Result, words: Words): DoneRow[] {
+function panelRows({ plan, packet, judgments }: StudyRecord, result: Result, words: Words): DoneRow[] {
+  const { alpha } = result;
+  const power = result.family === "scale" ? null : result.power;
+  const guesses = result.family === "choice" ? result.guesses : null;
   const rule = words.riskIs(alpha, plan.discriminatorShareSought);
   return [
     {
@@ -50,7 +53,7 @@ function panelRows({ plan, packet, judgments }: StudyRecord, { alpha, power, stu
     { label: words.experience, lines: [] },
     { label: words.rule, lines: given(rule, power ? words.beta(power.power) : "") },
     { label: words.ballot, lines: [words.ballotIs(packet.wording, packet.palette)] },
-    { label: words.guesses, lines: study ? [words.guessesAre(study.guessesTicked, study.guessesTickedRight)] : [] },
+    { label: words.guesses, lines: guesses ? [words.guessesAre(guesses.ticked, guesses.right)] : [] },
   ];
 }
 

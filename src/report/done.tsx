@@ -86,7 +86,8 @@ function Waves({ record: { plan } }: { record: Opened["record"] }) {
 
 /** Answers by serving order and by place of the odd sample. `least`: smallest group whose right answers are shown. */
 function Orders({ result, least }: { result: Result; least: number }) {
-  const { orders, oddPositions, study } = result;
+  const { orders, study } = result;
+  const oddPositions = result.family === "choice" ? result.oddPositions : [];
   if (orders.length === 0) return null;
   const checks = report.checks;
   const byPlace = oddPositions.map(({ position, ...counts }) => ({
@@ -110,7 +111,7 @@ function Orders({ result, least }: { result: Result; least: number }) {
   );
 }
 
-type Group = { group: string; judgments: number; correct: number };
+type Group = { group: string; judgments: number; correct: number | null };
 const shows = (groups: Group[], least: number): boolean => groups.every(({ judgments }) => judgments >= least);
 
 function Groups({ head, groups, least }: { head: string; groups: Group[]; least: number }) {

@@ -49,7 +49,9 @@ export function ResultPage({ study, lead, app, now, fetchRemarks }: Props) {
           <p>{said.caution}</p>
         </aside>
       )}
-      {result.judgments > 0 && <Chance result={result} words={said.chance} picture={picture} />}
+      {result.family === "choice" && result.judgments > 0 && (
+        <Chance result={result} words={said.chance} picture={picture} />
+      )}
       <section class="heavy">
         <h2 class="unseen">{reader.sections.numbers}</h2>
         <Numbers rows={said.rows} />

@@ -1,6 +1,5 @@
 import { readEvent } from "../log/facts.ts";
-import type { Envelope } from "../model/event.ts";
-import { isKind, isPanelKind } from "../model/event.ts";
+import { type Envelope, type Fact, isAnswerKind, isKind, isPanelKind } from "../model/event.ts";
 import type { Role } from "../model/http.ts";
 import { id as idSchema, misfit } from "../model/schema.ts";
 
@@ -32,8 +31,13 @@ export function judge(text: string, role: Role, ownIds: readonly string[]): Judg
   if (read === null || !read.ok) return { readable: false, id: readableId(text), text };
   const { envelope, hash, fact } = read;
   const refused = !ownIds.includes(envelope.device) ? "device" : mayWrite(role, envelope) ? null : "kind";
-  const tray = fact?.kind === "answer-kept" || fact?.kind === "tray-stopped" ? fact.body.tray : null;
+  const tray = fact ? takenTray(fact) : null;
   return { readable: true, envelope, text, hash, refused, held: read.held, tray };
+}
+
+/** The tray that an answer or a stop takes: no other tablet is to open it. */
+export function takenTray(fact: Fact): number | null {
+  return isAnswerKind(fact.kind) || fact.kind === "tray-stopped" ? ("tray" in fact.body ? fact.body.tray : null) : null;
 }
 
 /** May a device of this role write this event? A kind that nobody knows yet may be written, and is held. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import * as z from "zod/mini";
-import { analyse, resultOfCounts, resultOfRows } from "../../src/analysis/analyse.ts";
+import { analyseChoice as analyse, resultOfCounts, resultOfRows } from "../../src/analysis/analyse.ts";
 import { result as schema } from "../../src/model/result.ts";
 import { problemOf } from "../problem-of.ts";
 import { codeOf, current, judgmentOf, recordOf, steamed } from "./scenario.ts";
@@ -47,7 +47,7 @@ describe("the result of a study", () => {
   test("ticked guesses and how many of them were right are told: Hamid guesses and is right, another is not", () => {
     const record = recordOf(14);
     const judgments = record.judgments.map((judgment) => ({ ...judgment, guess: [8, 20].includes(judgment.tray) }));
-    expect(analyse({ ...record, judgments }, "1").study).toMatchObject({ guessesTicked: 2, guessesTickedRight: 1 });
+    expect(analyse({ ...record, judgments }, "1")).toMatchObject({ guesses: { ticked: 2, right: 1 } });
   });
 
   test("departures of the record come through unchanged, in their order", () => {

@@ -1,4 +1,4 @@
-import { oddPosition } from "../../src/design/orders.ts";
+import { oddPlace } from "../../src/analysis/marking.ts";
 import { blindPacketOf } from "../../src/design/packet.ts";
 import { seeded } from "../../src/design/random.ts";
 import { makeTrays } from "../../src/design/trays.ts";
@@ -38,7 +38,7 @@ export function studyEvents({ right = 14, revealed = true, note = "" } = {}): st
     app: "0.1.0",
   });
   for (const { tray, order, samples } of key.trays.slice(0, plan.people)) {
-    const odd = oddPosition(order) - 1;
+    const odd = oddPlace(order) ?? 0;
     const choice = samples[tray <= right ? odd : (odd + 1) % 3]?.code ?? "";
     const screen = { widthPx: 1080, heightPx: 810, pixelRatio: 2, pointer: "touch" };
     write(tablet, "tray-opened", { tray, clearance: "0".repeat(64) });

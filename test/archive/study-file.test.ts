@@ -100,7 +100,7 @@ describe("answers as CSV", () => {
     const { answers } = readAnswers(answersCsv(record), "a.csv");
     expect(answers.map(({ panelist }) => panelist)).toEqual(Array.from({ length: 24 }, (_, at) => `seat-${at + 1}`));
     expect(answers.filter(({ correct }) => correct)).toHaveLength(14);
-    expect(analyse(record, "test").correct).toBe(14);
+    expect(analyse(record, "test")).toMatchObject({ correct: 14 });
   });
   test("name the products and batches in serving order, as the order's letters say", () => {
     const { columns, rows } = readTable(answersCsv(record), "a.csv");

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
 import { writeStudyFile } from "../../src/archive/study-file.ts";
-import { result as resultSchema } from "../../src/model/result.ts";
+import { choiceResult as resultSchema } from "../../src/model/result.ts";
 import { read } from "../../src/model/schema.ts";
 import { studyEvents, studyFileOf, withoutEvents } from "../archive/scenario.ts";
 import { cloche, folder, inProcess } from "./terminal.ts";

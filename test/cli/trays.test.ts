@@ -1,6 +1,6 @@
 import { existsSync, readFileSync, statSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
-import { oddPosition } from "../../src/design/orders.ts";
+import { oddPlace } from "../../src/analysis/marking.ts";
 import type { Key } from "../../src/model/key.ts";
 import type { BlindTray } from "../../src/model/packet.ts";
 import { checksCommitment } from "../../src/seal/verify.ts";
@@ -56,7 +56,7 @@ describe("trays from a plan file", () => {
     expect(blind.map(({ tray, wave, spare }) => [tray, wave, spare])).toEqual(
       Array.from({ length: 12 }, (_, at) => [at + 1, 1, false]),
     );
-    expect(sealed.key.trays.map(({ order }) => oddPosition(order)).toSorted()).toEqual([
+    expect(sealed.key.trays.map(({ order }) => (oddPlace(order) ?? 0) + 1).toSorted()).toEqual([
       1, 1, 1, 1, 2, 2, 2, 2, 3, 3, 3, 3,
     ]);
     expect(err).toMatch(/12 people are in one wave/);

@@ -1,5 +1,6 @@
 import { describe, expect, test, vi } from "vitest";
-import { oddPosition, orderCounts } from "../../src/design/orders.ts";
+import { oddPlace } from "../../src/analysis/marking.ts";
+import { orderCounts } from "../../src/design/orders.ts";
 import { blindPacketOf } from "../../src/design/packet.ts";
 import { seeded } from "../../src/design/random.ts";
 import { makeTrays } from "../../src/design/trays.ts";
@@ -36,7 +37,7 @@ describe("trays of a plan for 24 people, 3 spares, two waves", () => {
   });
   test("hold each order equally often, and every block of six trays all six", () => {
     const planned = new Set(blind.filter(({ spare }) => !spare).map(({ tray }) => tray));
-    expect(orderCounts(key, "triangle", planned).map(({ trays }) => trays)).toEqual([4, 4, 4, 4, 4, 4]);
+    expect(orderCounts(key, plan, planned).map(({ trays }) => trays)).toEqual([4, 4, 4, 4, 4, 4]);
     for (let from = 0; from < 24; from += 6) {
       expect(new Set(key.trays.slice(from, from + 6).map(({ order }) => order)).size).toBe(6);
     }
@@ -121,7 +122,7 @@ function manyTrays() {
   return Array.from({ length: 2_000 }, (_, study) =>
     made({ ...plan, waves }, `seed ${study}`, `codes ${study}`),
   ).flatMap(({ blind, key }) =>
-    blind.map(({ codes, tray }, at) => ({ codes, tray, odd: oddPosition(key.trays[at]?.order ?? "") })),
+    blind.map(({ codes, tray }, at) => ({ codes, tray, odd: (oddPlace(key.trays[at]?.order ?? "") ?? -1) + 1 })),
   );
 }
 
@@ -160,7 +161,7 @@ describe("plans that trays cannot be made of", () => {
     const plan = readyPlan();
     expect(problemOf(() => made({ ...plan, products: plan.products.slice(0, 1) }))).toEqual({
       code: "plan/too-few-products",
-      details: { count: 1 },
+      details: { count: 1, least: 2 },
     });
   });
   test("three products", () => {
@@ -169,7 +170,7 @@ describe("plans that trays cannot be made of", () => {
     const products = [...plan.products, ...(first ? [{ ...first, id: study, name: "rested" }] : [])];
     expect(problemOf(() => made({ ...plan, products }))).toEqual({
       code: "plan/too-many-products",
-      details: { count: 3 },
+      details: { count: 3, most: 2 },
     });
   });
   test("waves that do not hold the people", () => {

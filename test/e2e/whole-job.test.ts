@@ -2,7 +2,7 @@ import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
-import type { Result } from "../../src/model/result.ts";
+import type { ChoiceResult } from "../../src/model/result.ts";
 import { lockWords } from "../../src/words/en/organizer-lock.ts";
 import { reader } from "../../src/words/en/reader.ts";
 import { readyPlan } from "../design/scenario.ts";
@@ -141,7 +141,7 @@ test("from plan to report with two tablets, a killed server and a killed tablet:
     study: await saved(lead, reader.exports.study),
     csv: await saved(lead, reader.exports.csv),
   };
-  const shown = JSON.parse(readFileSync(files.result, "utf8")) as Result;
+  const shown = JSON.parse(readFileSync(files.result, "utf8")) as ChoiceResult;
   expect(shown).toMatchObject({
     judgments: published.judgments,
     correct: published.correct,
@@ -182,7 +182,7 @@ async function saved(lead: LeadHands, button: string): Promise<string> {
   return path;
 }
 
-function cloche(args: string[]): Result {
+function cloche(args: string[]): ChoiceResult {
   const main = join(import.meta.dirname, "../../dist/rooms/cli/main.js");
-  return JSON.parse(execFileSync(process.execPath, [main, ...args]).toString()) as Result;
+  return JSON.parse(execFileSync(process.execPath, [main, ...args]).toString()) as ChoiceResult;
 }

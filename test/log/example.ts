@@ -68,6 +68,8 @@ export class Writer {
         study,
         method: "triangle",
         wording: "triangle-1",
+        noPreference: false,
+        line: null,
         palette: "day",
         allergens: { version: sha256("list"), contains: ["egg"], mayContain: [], other: [] },
         cautions: ["choking"],

@@ -20,6 +20,8 @@ export const packet: BlindPacket = {
   study,
   method: "triangle",
   wording: "triangle-1",
+  noPreference: false,
+  line: null,
   palette: "dim",
   allergens: {
     version: sha256("a list"),

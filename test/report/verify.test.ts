@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { analyse } from "../../src/analysis/analyse.ts";
 import { readStudyFile, recordOfFile } from "../../src/archive/study-file.ts";
+import type { Result } from "../../src/model/result.ts";
 import { studyText } from "../../src/report/study-text.ts";
 import { cssText, footRules } from "../../src/report/use-paper.ts";
 import { type CheckedPoint, checkResult } from "../../src/report/verify.ts";
@@ -54,7 +55,7 @@ describe("verifying a result against its study file", () => {
   });
 
   test("a result with one more right answer than the file holds is refused", () => {
-    expect(bad(check(study.texts, { ...study.result, correct: 15 }))).toEqual(["result"]);
+    expect(bad(check(study.texts, { ...study.result, correct: 15 } as Result))).toEqual(["result"]);
   });
 
   test("a record of a newer version is named as left out, and the result tells that it was", () => {

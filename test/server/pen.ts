@@ -115,6 +115,8 @@ export function packetOf(study: string): BlindPacket {
     study,
     method: "triangle",
     wording: "triangle-1",
+    noPreference: false,
+    line: null,
     palette: "day",
     allergens: { version: sha256("list"), contains: ["egg", "milk"], mayContain: ["mustard"], other: [] },
     cautions: ["choking"],

@@ -14,7 +14,14 @@ test.each([
     { part: "samples", what: "product-preparation", product: 0, name: "current" },
     "Write how “current” is prepared, up to the cup.",
   ],
-  [{ part: "samples", what: "two-products", count: 3 }, "A triangle compares two products; the plan has 3."],
+  [
+    { part: "samples", what: "products", count: 3, least: 2, most: 2 },
+    "This method compares two products; the plan has 3.",
+  ],
+  [
+    { part: "samples", what: "products", count: 7, least: 2, most: 6 },
+    "This method compares two to six products in a sitting; the plan has 7.",
+  ],
   [{ part: "serving", what: "batch", wave: 1, product: 1, name: "new" }, "Name a batch of “new” for wave 2."],
   [
     { part: "safety", what: "declaration", of: "cleanser", product: null, name: "" },

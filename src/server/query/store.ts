@@ -4,7 +4,7 @@ import { Migrator } from "kysely";
 import { readEvent } from "../../log/facts.ts";
 import { newId } from "../../model/id.ts";
 import { problem } from "../../model/problem.ts";
-import { mayWrite } from "../judge.ts";
+import { mayWrite, takenTray } from "../judge.ts";
 import { migrations } from "./migrations.ts";
 import { openSqlite } from "./sqlite.ts";
 import type { Db } from "./tables.ts";
@@ -85,8 +85,11 @@ async function judgeHeldAgain(db: Db): Promise<void> {
   for (const { id, text, role } of held) {
     const read = readEvent(text);
     if (!read.ok || !read.fact || !mayWrite(role, read.envelope)) continue;
-    const tray = read.fact.kind === "answer-kept" ? read.fact.body.tray : null;
-    await db.updateTable("events").set({ held: 0, tray }).where("id", "=", id).execute();
+    await db
+      .updateTable("events")
+      .set({ held: 0, tray: takenTray(read.fact) })
+      .where("id", "=", id)
+      .execute();
   }
 }
 

@@ -1,4 +1,4 @@
-import type { Attachment } from "../../model/event.ts";
+import { type Attachment, answerKinds } from "../../model/event.ts";
 import type { Db, Tables } from "./tables.ts";
 
 export type EventRow = Pick<
@@ -121,7 +121,7 @@ export async function takenTrays(db: Db, study: string, ownIds: readonly string[
     .select("tray")
     .distinct()
     .where("stream", "=", key(study))
-    .where("kind", "in", ["answer-kept", "tray-stopped"])
+    .where("kind", "in", [...answerKinds, "tray-stopped"])
     .where("held", "=", 0)
     .where("tray", "is not", null)
     .where("device", "not in", ownIds)

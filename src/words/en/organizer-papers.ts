@@ -11,6 +11,7 @@ export const paperNames: Record<Paper, string> = {
   "tray-cards": "Tray cards",
   labels: "Code labels",
   seating: "Seating list",
+  "backup-ballots": "Backup ballots",
 };
 
 export const paperWords = {
@@ -32,6 +33,7 @@ export const paperWords = {
     "tray-cards": "One card for each tray, A6, four on a sheet: the number and a place for each cup.",
     labels: "One label for each cup, three by seven on a sheet.",
     seating: "Which seat gets which tray. Names only if you type them.",
+    "backup-ballots": "One ballot on paper for each tray, for when the tablets fail: the same words and codes.",
   } satisfies Record<Paper, string>,
   once: "printed",
   open: {

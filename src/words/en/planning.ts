@@ -22,6 +22,16 @@ const cautionNames: Record<Caution, string> = {
 const ordinal = ["first", "second", "third", "fourth", "fifth", "sixth"];
 const productName = (product: number, name: string): string =>
   name.trim() === "" ? `the ${ordinal[product] ?? `${product + 1}th`} product` : `“${name.trim()}”`;
+const numberWord = (count: number): string =>
+  ["no", "one", "two", "three", "four", "five", "six"][count] ?? String(count);
+const attributeFields = {
+  name: (which: string) => `Give ${which} a name for the report, such as “Juiciness”.`,
+  adjective: (which: string) => `Give the word that the question uses for ${which}, such as “juicy”.`,
+  definition: (which: string) => `Write what ${which} means here, for the panelists.`,
+  "low-anchor": (which: string) => `Give the word for the low end of ${which}.`,
+  "high-anchor": (which: string) => `Give the word for the high end of ${which}.`,
+} as const;
+
 /** One sentence for something a plan still lacks: what is open, and what to write there. */
 export function openPartSentence(open: OpenPart): string {
   switch (open.what) {
@@ -43,14 +53,24 @@ export function openPartSentence(open: OpenPart): string {
       return `${open.people} people give no verdict, whatever they answer. Plan at least ${open.least}.`;
     case "no-critical-number":
       return `With ${open.people} people not even all right would count at a risk of ${chosenPercent(open.alpha)}. Plan more people, or allow a higher risk.`;
-    case "two-products":
-      return `A triangle compares two products; the plan has ${open.count === 0 ? "none" : open.count}.`;
+    case "attributes":
+      return "Name at least one property to be judged on the line.";
+    case "attribute-field":
+      return attributeFields[open.field](open.name.trim() === "" ? `property ${open.attribute + 1}` : `“${open.name}”`);
+    case "same-attribute":
+      return `“${open.name}” is asked twice at the same moment. Change the moment, or remove one.`;
+    case "same-anchors":
+      return `The end words of “${open.name}” are the same. Give the line two different ends.`;
+    case "products":
+      return open.least === open.most
+        ? `This method compares ${numberWord(open.least)} products; the plan has ${open.count === 0 ? "none" : open.count}.`
+        : `This method compares ${numberWord(open.least)} to ${numberWord(open.most)} products in a sitting; the plan has ${open.count === 0 ? "none" : open.count}.`;
     case "product-name":
       return `Name ${productName(open.product, open.name)}.`;
     case "product-preparation":
       return `Write how ${productName(open.product, open.name)} is prepared, up to the cup.`;
     case "same-name":
-      return `Both products are named “${open.name}”. Give them different names.`;
+      return `Two products are named “${open.name}”. Give them different names.`;
     case "looks":
       return "Answer whether the samples can be told apart by looks.";
     case "masking":

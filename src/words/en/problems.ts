@@ -17,6 +17,9 @@ export const problems: Sentences = {
   "analysis/unknown-method": (d) => `There is no method “${d.method}”. Known methods: ${d.known}.`,
   "analysis/method-not-yet": (d) => `Cloche does not compute the method “${d.method}” yet. Use triangle.`,
   "analysis/not-a-distance": (d) => `${d.name} is ${d.value}; it must be a number of 0 or more.`,
+  "analysis/out-of-range": (d) => `${d.name} is ${d.value}; it must be a number from ${d.low} to ${d.high}.`,
+  "analysis/unknown-product": (d) =>
+    `An answer names the product “${d.product}”, which the plan does not have. The result was not computed; check that the name is spelled as in the plan.`,
   "analysis/tray-not-in-key": (d) =>
     `An answer names tray ${d.tray}, which the key does not hold. The result was not computed; check that key and answers belong to one study.`,
   "analysis/no-odd-sample": (d) =>
@@ -62,8 +65,9 @@ export const problems: Sentences = {
 
   "plan/not-ready": (d) => `The plan cannot be locked yet. Still missing: ${d.missing}.`,
   "plan/too-few-products": (d) =>
-    `The plan has ${d.count === 1 ? "one product" : `${d.count} products`}; a triangle compares two. Add the other one.`,
-  "plan/too-many-products": (d) => `The plan has ${d.count} products; a triangle compares two. Take the others out.`,
+    `The plan has ${d.count === 1 ? "one product" : `${d.count} products`}; its method compares at least ${d.least}. Add what is missing.`,
+  "plan/too-many-products": (d) =>
+    `The plan has ${d.count} products; its method compares at most ${d.most} in a sitting. Take the others out.`,
   "plan/people-in-waves": (d) =>
     `The waves serve ${d.inWaves}, the plan says ${d.planned}. Make the two agree, with at least one person.`,
   "plan/no-batch": (d) => `No batch of “${d.product}” is named for wave ${d.wave}. Name at least one.`,

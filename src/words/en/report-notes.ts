@@ -1,7 +1,8 @@
 import type { Paper } from "../../model/event.ts";
+import type { PanelType } from "../../model/plan.ts";
 import type { Departure, UnansweredReason } from "../../model/record.ts";
 import type { Caveat } from "../../model/result.ts";
-import { percent, wholeNumber } from "../number.ts";
+import { percent, shortNumber, wholeNumber } from "../number.ts";
 import { spareReasons, voidReasons } from "./reasons.ts";
 
 type CaveatSentences = { [W in Caveat["what"]]: (caveat: Extract<Caveat, { what: W }>) => string };
@@ -9,6 +10,8 @@ type DepartureSentences = { [W in Departure["what"]]: (departure: Extract<Depart
 
 const answers = (count: number): string => (count === 1 ? "1 answer" : `${wholeNumber(count)} answers`);
 const people = (count: number): string => (count === 1 ? "1 person" : `${wholeNumber(count)} people`);
+const listed = (items: readonly (number | string)[]): string =>
+  items.length < 2 ? items.join() : `${items.slice(0, -1).join(", ")} and ${items.at(-1)}`;
 const noted = (note: string): string => (note.trim() === "" ? "" : ` Note: “${note.trim()}”`);
 
 /** What the result does not show, one sentence for each caveat. */
@@ -44,7 +47,35 @@ export const caveats: CaveatSentences = {
     `Serving orders came up unevenly, from ${wholeNumber(c.fewest)} to ${answers(c.most)} each, so a liking for one place on the tray is balanced less well.`,
   "plan-could-not-find": (c) =>
     `If ${percent(c.discriminatorShare)} of people can tell, a panel as planned shows it ${percent(c.power)} of the time: a miss was more likely than a find.`,
+  "preference-not-size": () =>
+    "A preference says which one people would take, not how much better they like it, and not that they like either.",
+  "panel-not-customers": (c) =>
+    `${panelSentences[c.panelType]} What customers prefer has to be asked of people recruited as such.`,
+  "none-frequent": (c) =>
+    `${people(c.none)} of ${wholeNumber(c.of)} had no preference. Leaving that many out makes the test speak of the others only.`,
+  "none-split": (c) =>
+    `The answers “no preference” were split evenly between the two, as locked${c.leftOut > 0 ? "; the odd one was left out" : ""}. That makes a difference harder to show.`,
+  "position-left-out": () =>
+    "The place on the tray is balanced by the serving orders and is not a term of the analysis.",
+  "further-attributes": (c) =>
+    `The question was about the first property. The other ${c.attributes === 1 ? "one is" : `${wholeNumber(c.attributes)} are`} looked at beside it: a small p among several is easily chance.`,
+  "incomplete-panelists": (c) =>
+    `${c.attribute}: ${listed(c.panelists)} did not mark every product. What they marked is compared within each of them.`,
+  "widest-difference": (c) =>
+    `${c.attribute}: the answers do not rule out differences of up to ${shortNumber(c.points)} points.`,
+  "device-kinds-mixed": (c) =>
+    `Marks were made in different ways (${listed(c.pointers)}), which may shift them a little.`,
+  "lengths-mixed": (c) =>
+    `The line was shown at different lengths (${listed(c.lengthsMm.map((length) => `${shortNumber(length)} mm`))}).`,
 };
+
+const panelSentences: Record<PanelType, string> = {
+  colleagues: "The panel was people of the house.",
+  trained: "The panel was trained assessors, whose liking is not that of those who eat the food.",
+  consumers: "The panel was recruited among people who eat the food.",
+};
+
+const questions = (count: number): string => (count === 1 ? "1 question" : `${wholeNumber(count)} questions`);
 
 const stopReasons: Record<Extract<Departure, { what: "stopped" }>["reason"], string> = {
   stopped: "the panelist stopped",
@@ -59,6 +90,7 @@ const paperNames: Record<string, string> = {
   labels: "labels",
   seating: "seating list",
   "sealed-page": "sealed page, which holds the key",
+  "backup-ballots": "backup ballots",
 } satisfies Record<Paper, string>;
 const unanswered: Record<UnansweredReason, string> = {
   "never-opened": "never opened",
@@ -69,8 +101,6 @@ const unanswered: Record<UnansweredReason, string> = {
   replaced: "a spare was served instead",
   "too-late": "answered after the close",
 };
-const listed = (numbers: readonly number[]): string =>
-  numbers.length < 2 ? numbers.join() : `${numbers.slice(0, -1).join(", ")} and ${numbers.at(-1)}`;
 const records = (count: number): string => (count === 1 ? "1 record" : `${wholeNumber(count)} records`);
 const spare = (d: Extract<Departure, { what: "spare-served" }>): string =>
   d.instead === null ? spareReasons[d.reason] : `instead of tray ${d.instead}`;
@@ -88,6 +118,13 @@ export const departures: DepartureSentences = {
   "after-reveal": (d) => `Tray ${d.tray}: an answer came in after the reveal and was left out.`,
   "off-plan": (d) => `Tray ${d.tray}: an answer names a tray or a code that the plan does not hold. It was left out.`,
   unfinished: (d) => `Tray ${d.tray}: the answer was kept, but the tray was never finished. The answer counts.`,
+  "not-judged": (d) =>
+    `Tray ${d.tray}: ${questions(d.questions)} left without a mark, because the panelist could not judge. No answer, not zero.`,
+  "not-reached": (d) => `Tray ${d.tray}: ${questions(d.questions)} never answered.`,
+  "marks-late": (d) => `Tray ${d.tray}: ${questions(d.questions)} answered after the close and left out.`,
+  "other-length": (d) => `Tray ${d.tray}: the line was ${shortNumber(d.lengthMm)} mm long there, not as locked.`,
+  "clock-hidden": (d) =>
+    `Tray ${d.tray}: the app was in the background while the chew was timed, before ${questions(d.questions)}. The moment is in doubt.`,
   stopped: (d) => `Tray ${d.tray}: ${stopReasons[d.reason]}.`,
   "key-reprinted": (d) => `Printed again after lock: ${paperNames[d.paper] ?? d.paper}.`,
   "closed-with-unsent": (d) =>
