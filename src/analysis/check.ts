@@ -29,3 +29,9 @@ export function requireRisk(name: string, value: number): void {
   if (value > 0 && value < 1) return;
   throw problem("analysis/not-a-share", { name, value: String(value) });
 }
+
+/** Throws Problem "analysis/out-of-range" unless low <= value <= high. */
+export function requireNumber(name: string, value: number, low: number, high: number): void {
+  if (value >= low && value <= high) return;
+  throw problem("analysis/out-of-range", { name, value: String(value), low: String(low), high: String(high) });
+}

@@ -1,10 +1,11 @@
 /**
- * The two parts of Loader's saddle-point form of the binomial, for whole counts up to 100 000.
+ * The two parts of Loader's saddle-point form of the binomial, for counts up to 100 000 and, since nothing in it needs
+ * whole numbers, for the incomplete beta with parameters up to 1e7.
  * C. Loader 2000, "Fast and accurate computation of binomial probabilities" (from memory).
  */
 
 /** A number as an unevaluated sum, so that its last half digit is not lost before a difference is taken. */
-type Split = { high: number; low: number };
+export type Split = { high: number; low: number };
 
 /** Means n p and n (1 - p), each with what rounding would drop. */
 export function meanOf(n: number, p: number): { right: Split; wrong: Split } {
@@ -45,7 +46,7 @@ function devianceOf(x: number, mean: number): number {
   }
 }
 
-/** log n! minus Stirling's log(sqrt(2 pi n) (n / e)^n), for n >= 1. */
+/** log n! (of a gamma function where n is not whole) minus Stirling's log(sqrt(2 pi n) (n / e)^n), for n > 0. */
 export function stirlingRemainder(n: number): number {
   if (n < 16) return smallRemainder(n);
   const square = n * n;
@@ -56,7 +57,11 @@ export function stirlingRemainder(n: number): number {
 
 /** Below 16 the series is too short; each step up to 16 adds (j + 1/2) log(1 + 1/j) - 1. */
 function smallRemainder(n: number): number {
-  let remainder = stirlingRemainder(16);
-  for (let j = 15; j >= n; j--) remainder += (j + 0.5) * Math.log1p(1 / j) - 1;
+  const steps = Math.ceil(16 - n);
+  let remainder = stirlingRemainder(n + steps);
+  for (let step = steps - 1; step >= 0; step--) {
+    const j = n + step;
+    remainder += (j + 0.5) * Math.log1p(1 / j) - 1;
+  }
   return remainder;
 }
