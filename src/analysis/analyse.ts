@@ -22,6 +22,12 @@ export function analyse(record: StudyRecord, app: string): Result {
   return analyseChoice(record, app);
 }
 
+/** The similarity goal of a choice test is computed with the exact tests of that goal, which are not there yet. */
+function requireDifference(goal: StudyRecord["plan"]["goal"]): "difference" {
+  if (goal !== "difference") throw problem("analysis/method-not-yet", { method: goal });
+  return goal;
+}
+
 /** As `analyse`, for a choice test. */
 export function analyseChoice(record: StudyRecord, app: string): ChoiceResult {
   const { plan } = record;
@@ -29,7 +35,7 @@ export function analyseChoice(record: StudyRecord, app: string): ChoiceResult {
   const ticked = marked.filter(({ guess }) => guess);
   const counted = choiceStatistics({
     method: plan.method,
-    goal: plan.goal,
+    goal: requireDifference(plan.goal),
     alpha: plan.alpha,
     correct: marked.filter(({ correct }) => correct).length,
     judgments: marked.length,

@@ -56,6 +56,7 @@ export function choiceStatistics(counts: ChoiceCounts): ChoiceStatistics {
     correct,
     guessProbability,
     expectedByGuessing: judgments / entry.choices,
+    limit: null,
     criticalNumber: needed,
     chanceAtCritical: needed === null ? null : upperTail(needed, judgments, guessProbability),
     pValue,

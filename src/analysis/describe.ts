@@ -61,6 +61,8 @@ function verdictOf(result: ChoiceResult, words: ReportWords): string {
     alpha: result.alpha,
     products: first && second ? [first.name, second.name] : null,
     planned: result.study !== null,
+    limit: result.limit?.discriminatorShare ?? 0,
+    beta: result.limit?.beta ?? 0,
     leastForVerdict,
   });
 }

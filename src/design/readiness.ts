@@ -17,6 +17,7 @@ export function emptyPlan(): Plan {
     panelType: "colleagues",
     method: "triangle",
     goal: "difference",
+    similarity: { limit: 0.3, beta: 0.05 },
     alpha: 0.05,
     discriminatorShareSought: 0.3,
     people: 24,

@@ -97,6 +97,16 @@ export type NoPreference = (typeof noPreferenceRules)[number];
 export const panelTypes = ["colleagues", "trained", "consumers"] as const;
 export type PanelType = (typeof panelTypes)[number];
 
+/** To show that products differ, or that they differ by less than a limit set beforehand (choice tests only). */
+export const goals = ["difference", "similarity"] as const;
+export type Goal = (typeof goals)[number];
+
+const similarity = z.strictObject({
+  limit: z.number().check(z.gt(0), z.lt(1)),
+  beta: z.number().check(z.gt(0), z.lte(0.5)),
+});
+const usualSimilarity = { limit: 0.3, beta: 0.05 };
+
 const serving = z.strictObject({
   portionGrams: z.nullable(z.number().check(z.positive(), z.maximum(1000))),
   servingCelsius: z.nullable(z.number().check(z.minimum(-30), z.maximum(100))),
@@ -121,7 +131,9 @@ export const plan = z.strictObject({
   standsFor: line,
   panelType: z._default(z.enum(panelTypes), "colleagues"),
   method: z.enum(plannable),
-  goal: z.enum(["difference"]),
+  goal: z.enum(goals),
+  /** Similarity goal only: the share who can tell that still counts as alike, and the risk of calling more than that so. */
+  similarity: z._default(similarity, usualSimilarity),
   alpha: z.number().check(z.gt(0), z.lte(0.5)),
   /**
    * Share who can tell, 0 to 1, that the plan should be able to find; used for the power shown beside it. For a

@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { methods, moment, noPreferenceRules, panelTypes } from "./plan.ts";
+import { goals, methods, moment, noPreferenceRules, panelTypes } from "./plan.ts";
 import { departure } from "./record.ts";
 import { count, hash, id, instant, line, paragraph } from "./schema.ts";
 
@@ -18,17 +18,26 @@ export const interval = z.strictObject({
 export type Interval = z.infer<typeof interval>;
 
 /**
- * reached / not-reached: by the rule locked beforehand. far-below-chance: fewer right than the lower 2.5 % tail of
+ * reached / not-reached: by the rule locked beforehand. within-limit / not-within-limit: the same for
+ * a similarity goal. far-below-chance: fewer right than the lower 2.5 % tail of
  * guessing allows, so labels or wording are in doubt. too-few: under 6 judgments, or from 2 to 5 people; numbers only,
  * no verdict. withheld: the opened key does not match its seal, so that nobody can say which answers were right.
  */
-export const outcomes = ["reached", "not-reached", "far-below-chance", "too-few", "withheld"] as const;
+export const outcomes = [
+  "reached",
+  "not-reached",
+  "far-below-chance",
+  "within-limit",
+  "not-within-limit",
+  "too-few",
+  "withheld",
+] as const;
 
 /** The statistics of one choice test, from the two counts alone. Design page, section 9. */
 export const choiceStatistics = z.strictObject({
   family: z.literal("choice"),
   method: z.enum(methods),
-  goal: z.enum(["difference"]),
+  goal: z.enum(goals),
   sides: z.enum(["one", "two"]),
   alpha: z.number(),
   judgments: count,
@@ -37,10 +46,16 @@ export const choiceStatistics = z.strictObject({
   correct: count,
   guessProbability: z.number(),
   expectedByGuessing: z.number(),
-  /** Least right answers that reach alpha; null when even all right would not. */
+  /** Similarity goal: the limit, as a share who can tell and as the share right that goes with it, and its risk. */
+  limit: z.nullable(z.strictObject({ discriminatorShare: z.number(), correctShare: z.number(), beta: z.number() })),
+  /**
+   * Difference: least right answers that reach alpha; null when even all right would not. Similarity: most right answers
+   * that still show it at beta; null when even none would not.
+   */
   criticalNumber: z.nullable(count),
   /** How likely a guessing panel reaches the critical number: the alpha really spent. */
   chanceAtCritical: z.nullable(z.number()),
+  /** Under guessing; for a similarity goal under a panel at the limit: how likely so few right, or fewer, would be. */
   pValue: z.number(),
   outcome: z.enum(outcomes),
   correctShare: interval,

@@ -32,6 +32,7 @@ const plan: Plan = {
   noPreference: "not-offered",
   scale: { lengthMm: 120, attributes: [] },
   goal: "difference",
+  similarity: { limit: 0.3, beta: 0.05 },
   alpha: 0.05,
   discriminatorShareSought: 0.3,
   people: 24,

@@ -24,6 +24,9 @@ export type VerdictFacts = Counts & {
   alpha: number;
   products: readonly [string, string] | null;
   planned: boolean;
+  /** Similarity goal: the share who can tell that still counts as alike, and the risk of being wrong about it. */
+  limit: number;
+  beta: number;
   leastForVerdict: number;
 };
 type Bound = { estimate: number | null; low: number | null; confidence: number };
@@ -75,7 +78,10 @@ export const report = {
     ranking: "Ranking",
     "chew-and-weigh": "Chew and weigh",
   } satisfies Record<Method, string>,
-  goals: { difference: "to show a difference" } satisfies Record<ChoiceStatistics["goal"], string>,
+  goals: { difference: "to show a difference", similarity: "to show that the difference is small" } satisfies Record<
+    ChoiceStatistics["goal"],
+    string
+  >,
 
   /** The first sentence: what the rule that was locked beforehand says. */
   verdict: {
@@ -85,6 +91,10 @@ export const report = {
       `${facts.people === 1 ? "This person did not show that they" : "This panel did not show that people"} can tell ${pair(facts.products)} apart: ${score(facts)}, and ${rule(facts)}. It does not show that they cannot.`,
     "far-below-chance": (facts: VerdictFacts) =>
       `Only ${score(facts)}. ${facts.people === 1 ? "Somebody who" : "A panel that"} only guesses does better at least 39 times in 40: check labels and wording before reading anything into it.`,
+    "within-limit": (facts: VerdictFacts) =>
+      `With ${chosenPercent(1 - facts.beta)} confidence, fewer than ${chosenPercent(facts.limit)} of people like these can tell ${pair(facts.products)} apart; that was the limit set: ${score(facts)}, and ${facts.needed ?? 0} or fewer were asked for.`,
+    "not-within-limit": (facts: VerdictFacts) =>
+      `More than ${chosenPercent(facts.limit)} of people like these may be able to tell ${pair(facts.products)} apart; likeness within that limit was not shown: ${score(facts)}${facts.needed === null ? "" : `, and ${wholeNumber(facts.needed)} or fewer were asked for`}.`,
     "too-few": (facts: VerdictFacts) => {
       if (facts.judgments === 0) return "No answer was counted, so there is no result.";
       const least = facts.leastForVerdict;
@@ -132,6 +142,14 @@ export const report = {
         : `Agreed beforehand, if that is not shown: ${quoted(ifNo)} That is what this result calls for.`,
     "far-below-chance": (_ifYes: string, ifNo: string) =>
       `${ifNo.trim() === "" ? "" : `Agreed beforehand, if that is not shown: ${quoted(ifNo)} `}Clear up labels and wording first.`,
+    "within-limit": (ifYes: string, _ifNo: string) =>
+      ifYes.trim() === ""
+        ? "What to do in this case was not recorded beforehand."
+        : `Agreed beforehand, if the difference is within the limit: ${quoted(ifYes)} That is what this result calls for.`,
+    "not-within-limit": (_ifYes: string, ifNo: string) =>
+      ifNo.trim() === ""
+        ? "What to do in this case was not recorded beforehand."
+        : `Agreed beforehand, if that is not shown: ${quoted(ifNo)} That is what this result calls for.`,
     "too-few": (_ifYes: string, _ifNo: string) =>
       "With so little to go by, neither step agreed beforehand is called for.",
     withheld: (_ifYes: string, _ifNo: string) =>
