@@ -44,6 +44,8 @@ export const status = z.strictObject({
   battery: z.nullable(z.number()),
   persisted: z.nullable(z.boolean()),
   app: line,
+  /** The longest line this tablet can show true, in millimeters; null while its screen was not checked with a card. */
+  lineMm: z.optional(z.nullable(z.number().check(z.minimum(0), z.maximum(2000)))),
 });
 export type Status = z.infer<typeof status>;
 export const pushRequest = z.strictObject({
