@@ -106,6 +106,7 @@ function studyPart(record: StudyRecord, marked: readonly Marked[]): Result["stud
   return {
     id: record.study,
     title: plan.title,
+    invented: plan.invented,
     objective: plan.objective,
     ifYes: plan.ifYes,
     ifNo: plan.ifNo,

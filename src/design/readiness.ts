@@ -10,6 +10,7 @@ import { designMethod } from "./method.ts";
 export function emptyPlan(): Plan {
   return {
     title: "",
+    invented: false,
     objective: "",
     ifYes: "",
     ifNo: "",

@@ -125,6 +125,8 @@ const serving = z.strictObject({
  */
 export const plan = z.strictObject({
   title: line,
+  /** Part of the demo: nobody tasted anything. Every list, report and file that shows the study says so. */
+  invented: z._default(z.boolean(), false),
   objective: paragraph,
   ifYes: paragraph,
   ifNo: paragraph,

@@ -261,6 +261,8 @@ const orderCount = z.strictObject({ order: line, judgments: count, correct: z.nu
 const resultStudy = z.strictObject({
   id,
   title: line,
+  /** The demo's: nobody tasted anything, and the report says so first. */
+  invented: z._default(z.boolean(), false),
   objective: paragraph,
   ifYes: paragraph,
   ifNo: paragraph,
