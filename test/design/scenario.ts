@@ -54,3 +54,55 @@ export function readyPlan(changes: Partial<Plan> = {}): Plan {
     ...changes,
   };
 }
+
+/** Which of the two processes the diners prefer; "no preference" may be said. */
+export const preferencePlan = (changes: Partial<Plan> = {}): Plan =>
+  readyPlan({
+    title: "Steam first: preferred?",
+    objective: "Which of the two do the diners prefer?",
+    method: "paired-preference",
+    noPreference: "dropped",
+    standsFor: "diners of the four canteens",
+    panelType: "consumers",
+    ...changes,
+  });
+
+export const rested = "3c9d4e75-a2bb-4a8c-9e2f-3b0c7d4f5a03";
+export const juiciness = "7e1f5a96-b3cc-4b9d-8f30-4c1d8e5a6b04";
+
+/** How juicy the two processes are, and the new one with a covered rest, after ten seconds of chewing. */
+export function linePlan(changes: Partial<Plan> = {}): Plan {
+  const plan = readyPlan();
+  const third = { id: rested, name: "new, rested", preparation: "As new, then 8 min of covered rest." };
+  const [declared] = plan.declarations;
+  return {
+    ...plan,
+    title: "Steam first: juicier?",
+    objective: "How juicy are the two processes, and does a covered rest add to it?",
+    method: "line-scale",
+    people: 12,
+    spares: 1,
+    products: [...plan.products, third],
+    scale: {
+      lengthMm: 120,
+      attributes: [
+        {
+          id: juiciness,
+          name: "Juiciness",
+          adjective: "juicy",
+          definition: "Juice that is felt in the mouth while chewing.",
+          lowAnchor: "not at all juicy",
+          highAnchor: "extremely juicy",
+          moment: { at: "after", seconds: 10 },
+        },
+      ],
+    },
+    waves: plan.waves.map((wave, at) => ({
+      ...wave,
+      people: 6,
+      batches: { ...wave.batches, [rested]: [`R${at + 1}`] },
+    })),
+    declarations: [...plan.declarations, ...(declared ? [{ ...declared, of: rested }] : [])],
+    ...changes,
+  };
+}

@@ -4,7 +4,7 @@ import { makeTrays, type Trays } from "../../src/design/trays.ts";
 import { writeEvent } from "../../src/log/facts.ts";
 import type { Body, Kind } from "../../src/model/event.ts";
 import type { EnrollReply } from "../../src/model/http.ts";
-import type { BlindPacket } from "../../src/model/packet.ts";
+import type { BlindPacket, BlindTray } from "../../src/model/packet.ts";
 import type { Plan } from "../../src/model/plan.ts";
 import { commitmentOf, withSalt } from "../../src/seal/commitment.ts";
 import { House } from "./house.ts";
@@ -88,11 +88,15 @@ export async function bytesOnTablets({ plan, seed, salt }: World, pack: Packer =
     if (!first || !second || !a || !b) throw new Error("the world is too small");
     const push = async (tablet: EnrollReply, events: string[]) =>
       record("POST", "/api/events", { token: tablet.token, body: { events, attachments: [], status: null } });
-    await push(a, ballot(write, a.device, first.tray, first.codes[0] ?? ""));
-    await push(b, ballot(write, b.device, first.tray, first.codes[1] ?? ""));
-    await push(b, ballot(write, b.device, second.tray, second.codes[2] ?? ""));
+    const ballots = [
+      [a, ballot(write, a.device, packet, first, 0)],
+      [b, ballot(write, b.device, packet, first, 1)],
+      [b, ballot(write, b.device, packet, second, first.codes.length - 1)],
+    ] as const;
+    for (const [tablet, events] of ballots) await push(tablet, events);
     await look();
-    const heads = { [a.device]: 3, [b.device]: 6, [lead.device]: 2 };
+    const ends = ballots.map(([, events]) => events.length);
+    const heads = { [a.device]: ends[0] ?? 0, [b.device]: (ends[1] ?? 0) + (ends[2] ?? 0), [lead.device]: 2 };
     await house.push(lead, [write(lead.device, "study-closed", { heads, knownUnsent: 0, note: "" })]);
     await house.push(lead, [write(lead.device, "key-revealed", { heads, opened })]);
     await look();
@@ -104,19 +108,37 @@ export async function bytesOnTablets({ plan, seed, salt }: World, pack: Packer =
   return masked.replace(/"errorId":"[0-9A-Z]{4}-[0-9A-Z]{4}"/g, '"errorId":"LOT"');
 }
 
-function ballot(write: ReturnType<typeof writer>, device: string, tray: number, choice: string): string[] {
+/** A whole ballot of a tray: the choice of the code at a place, or marks that begin there. */
+function ballot(
+  write: ReturnType<typeof writer>,
+  device: string,
+  { line }: BlindPacket,
+  { tray, codes }: BlindTray,
+  place: number,
+): string[] {
   const screen = { widthPx: 1080, heightPx: 810, pixelRatio: 1, pointer: "touch" };
+  const common = { tray, elapsedMs: 5, screen, salt: "5a".repeat(32) };
+  const marks = () =>
+    codes.flatMap((code, at) =>
+      (line?.attributes ?? []).map(({ id }, attribute, { length }) =>
+        write(device, "mark-kept", {
+          ...common,
+          question: at * length + attribute + 1,
+          code,
+          attribute: id,
+          mark: { fraction: ((at + place) % codes.length) / codes.length, start: "pointer", moves: 0, firstMs: 3 },
+          why: null,
+          line: { lengthPx: 624, lengthMm: 120 },
+          chewedSeconds: 10,
+          hidden: false,
+        }),
+      ),
+    );
+  const choice = () =>
+    write(device, "answer-kept", { ...common, question: 1, choice: codes[place] ?? "", guess: false });
   return [
     write(device, "tray-opened", { tray, clearance: "0".repeat(64) }),
-    write(device, "answer-kept", {
-      tray,
-      question: 1,
-      choice,
-      guess: false,
-      elapsedMs: 5,
-      screen,
-      salt: "5a".repeat(32),
-    }),
+    ...(line ? marks() : [choice()]),
     write(device, "tray-finished", { tray }),
   ];
 }

@@ -1,43 +1,46 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Plan } from "../../src/model/plan.ts";
-import { readyPlan } from "../design/scenario.ts";
+import { linePlan, preferencePlan, readyPlan } from "../design/scenario.ts";
 import { bytesOnTablets, type Packer, packer, type World } from "./blind-world.ts";
 
 const plan = readyPlan();
 const plain: World = { plan, seed: "00", salt: 1 };
 
-/** The same plan with the two products in each other's place, and so with the batches and declarations that go along. */
-function swapped(from: Plan): Plan {
-  const [a, b] = from.products;
-  if (!a || !b) throw new Error("two products");
-  return { ...from, products: [b, a] };
-}
+/** The same plan with the products the other way round, and so with the batches and declarations that go along. */
+const swapped = (from: Plan): Plan => ({ ...from, products: from.products.toReversed() });
 
-const renamed = (from: Plan, names: [string, string]): Plan => ({
+const renamed = (from: Plan, names: string[]): Plan => ({
   ...from,
   title: `${names[0]} against ${names[1]}`,
   products: from.products.map((product, at) => ({ ...product, name: names[at] ?? "", preparation: names[at] ?? "" })),
 });
 
 describe("G1: non-interference", () => {
-  test("products swapped, renamed, the key and its salt drawn anew: every byte on the tablets is the same", async () => {
-    const expected = await bytesOnTablets(plain);
-    expect(expected).toContain('"trays":[');
-    await fc.assert(
-      fc.asyncProperty(
-        fc.boolean(),
-        fc.tuple(fc.string({ minLength: 1, maxLength: 60 }), fc.string({ minLength: 1, maxLength: 60 })),
-        fc.integer({ min: 0, max: 2 ** 31 }),
-        fc.integer({ min: 0, max: 255 }),
-        async (swap, names, seed, salt) => {
-          const world = { plan: renamed(swap ? swapped(plan) : plan, names), seed: seed.toString(16), salt };
-          expect(await bytesOnTablets(world)).toBe(expected);
-        },
-      ),
-      { numRuns: 8 },
-    );
-  });
+  test.each([
+    ["triangle", plan],
+    ["preference", preferencePlan()],
+    ["line scale", linePlan()],
+  ])(
+    "%s: products swapped, renamed, the key and its salt drawn anew: every byte on the tablets is the same",
+    async (_method, plan) => {
+      const expected = await bytesOnTablets({ ...plain, plan });
+      expect(expected).toContain('"trays":[');
+      await fc.assert(
+        fc.asyncProperty(
+          fc.boolean(),
+          fc.array(fc.string({ minLength: 1, maxLength: 60 }), { minLength: 3, maxLength: 3 }),
+          fc.integer({ min: 0, max: 2 ** 31 }),
+          fc.integer({ min: 0, max: 255 }),
+          async (swap, names, seed, salt) => {
+            const world = { plan: renamed(swap ? swapped(plan) : plan, names), seed: seed.toString(16), salt };
+            expect(await bytesOnTablets(world)).toBe(expected);
+          },
+        ),
+        { numRuns: 8 },
+      );
+    },
+  );
 
   const other: World = { plan: swapped(plan), seed: "77", salt: 1 };
   const productOf = (trays: Parameters<Packer>[1], code: string) =>
