@@ -18,6 +18,11 @@ export type ProblemDetails = {
   "analysis/no-odd-sample": { tray: number };
   "analysis/code-not-on-tray": { tray: number; code: string };
   "analysis/tray-counted-twice": { tray: number };
+  "analysis/not-a-pair": { tray: number };
+  "analysis/none-not-offered": { none: number };
+  "analysis/person-twice": { panelist: string };
+  "analysis/mark-counted-twice": { tray: number; code: string };
+  "analysis/unknown-attribute": { tray: number; code: string };
   "analysis/risk-out-of-range": { name: string; value: string; most: number };
   // files and terminal
   "file/not-found": { path: string };
@@ -29,7 +34,15 @@ export type ProblemDetails = {
   "file/foreign-event": { path: string; event: number; study: string };
   "file/unwritable": { path: string; reason: string };
   "csv/missing-column": { path: string; column: string; found: string };
-  "csv/bad-value": { path: string; line: number; column: "panelist" | "repeat" | "correct"; value: string };
+  "csv/bad-value": {
+    path: string;
+    line: number;
+    column: "panelist" | "repeat" | "correct" | "choice" | "product" | "value";
+    value: string;
+  };
+  "csv/third-product": { path: string; line: number; value: string; first: string; second: string };
+  "csv/person-twice": { path: string; line: number; first: number; panelist: string };
+  "csv/duplicate-value": { path: string; line: number; first: number };
   "csv/column-twice": { path: string; line: number; column: string };
   "csv/cell-count": { path: string; line: number; columns: number; cells: number };
   "csv/open-quote": { path: string; line: number };
@@ -70,6 +83,10 @@ export type ProblemDetails = {
   "tray/study-closed": Record<string, never>;
   "tray/stopped-here": { tray: number };
   "tray/new-wording": { wording: string };
+  "tray/no-card-check": { lengthMm: number };
+  "tray/zoomed": Record<string, never>;
+  /** Millimeters that a line may have on this screen as it is held now, and when it is turned. */
+  "tray/line-too-long": { lengthMm: number; roomMm: number; turnedMm: number };
   // device storage
   "device/full": Record<string, never>;
   "device/not-saved": { reason: string };

@@ -27,6 +27,14 @@ export const deviceProblems: Sentences = {
     `Tray ${d.tray} was stopped on this tablet and stays closed. Please ask for help; the lead may have a spare tray.`,
   "tray/new-wording": (d) =>
     `This tasting asks its question in words (“${d.wording}”) that this version of Cloche does not have. Reload with the network on to get the newer version; nothing is lost.`,
+  "tray/no-card-check": (d) =>
+    `This tasting is marked on a line of ${d.lengthMm} mm, and this tablet has not been measured yet. Please call the staff: “Check this tablet” below does it with a bank card.`,
+  "tray/zoomed": () =>
+    "This page is zoomed differently than when this tablet was measured, so its line would have another length. Please call the staff: set the zoom back, or measure anew under “Check this tablet”.",
+  "tray/line-too-long": (d) =>
+    d.turnedMm >= d.lengthMm
+      ? `This tasting is marked on a line of ${d.lengthMm} mm; held like this, the screen shows ${d.roomMm} mm. Turn the tablet on its side, then open the tray again.`
+      : `This tasting is marked on a line of ${d.lengthMm} mm, and this screen shows at most ${d.turnedMm} mm. Please take the tray to another tablet.`,
 
   "device/full": () =>
     "Not saved: this tablet has no room left. Your answer is still on the screen. Free some space, then press the button again.",
