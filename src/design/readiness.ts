@@ -1,6 +1,6 @@
-import { criticalNumber } from "../analysis/binomial.ts";
+import { criticalNumber, lowerTail } from "../analysis/binomial.ts";
 import { leastForVerdict } from "../analysis/choice.ts";
-import { choiceMethod } from "../analysis/method.ts";
+import { choiceMethod, rightShareOf } from "../analysis/method.ts";
 import { twoSidedCriticalNumber } from "../analysis/two-sided.ts";
 import type { OpenPart } from "../model/open-part.ts";
 import { type Attribute, type Caution, cautions, type Declaration, emptyScale, type Plan } from "../model/plan.ts";
@@ -11,6 +11,7 @@ export function emptyPlan(): Plan {
   return {
     title: "",
     invented: false,
+    copiedFrom: null,
     objective: "",
     ifYes: "",
     ifNo: "",
@@ -84,6 +85,7 @@ function openQuestion(plan: Plan): OpenPart[] {
 function openMethod(plan: Plan): OpenPart[] {
   const open: OpenPart[] = [];
   if (!isRisk(plan.alpha)) open.push({ part: "method", what: "alpha" });
+  if (plan.goal === "similarity" && plan.method !== "triangle") open.push({ part: "method", what: "goal" });
   const sought = plan.discriminatorShareSought;
   if (plan.method === "line-scale") open.push(...openScale(plan.scale.attributes));
   else if (!(sought > 0 && sought <= 1)) open.push({ part: "method", what: "share-sought" });
@@ -118,18 +120,22 @@ const sameQuestion = (one: Attribute, other: Attribute | undefined): boolean =>
 const isRisk = (alpha: number): boolean => alpha > 0 && alpha <= 0.5;
 
 /** A plan whose result could not count, whatever people answer, asks them for nothing. */
-function openPeople({ method, people, alpha }: Plan): OpenPart[] {
+function openPeople(plan: Plan): OpenPart[] {
+  const { people, alpha, similarity } = plan;
   if (!(people >= 1)) return [{ part: "people", what: "people" }];
   if (people < leastForVerdict) return [{ part: "people", what: "too-few-people", people, least: leastForVerdict }];
-  if (!isRisk(alpha) || method === "line-scale" || neededOf(method, people, alpha) !== null) return [];
-  return [{ part: "people", what: "no-critical-number", people, alpha }];
+  if (!isRisk(alpha) || canReach(plan)) return [];
+  const risk = plan.goal === "similarity" ? similarity.beta : alpha;
+  return [{ part: "people", what: "no-critical-number", people, risk }];
 }
 
-/** Least answers of one kind that count at this risk; null when not even all would. Not for the line scale. */
-const neededOf = (method: Exclude<Plan["method"], "line-scale">, people: number, alpha: number): number | null =>
-  method === "paired-preference"
-    ? twoSidedCriticalNumber(people, alpha)
-    : criticalNumber(people, choiceMethod(method).guessProbability, alpha);
+/** Is there a count of answers that the rule would accept? */
+function canReach({ method, goal, people, alpha, similarity }: Plan): boolean {
+  if (method === "line-scale") return true;
+  if (method === "paired-preference") return twoSidedCriticalNumber(people, alpha) !== null;
+  if (goal === "similarity") return lowerTail(0, people, rightShareOf(method, similarity.limit)) <= similarity.beta;
+  return criticalNumber(people, choiceMethod(method).guessProbability, alpha) !== null;
+}
 
 function openSamples(plan: Plan): OpenPart[] {
   const open: OpenPart[] = [];

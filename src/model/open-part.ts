@@ -11,6 +11,8 @@ export type PlanPart = (typeof planParts)[number];
 export type OpenPart =
   | { part: "question"; what: "title" | "objective" | "if-yes" | "if-no" }
   | { part: "method"; what: "alpha" | "share-sought" }
+  /** Likeness within a limit is a goal of choice tests only. */
+  | { part: "method"; what: "goal" }
   /** Line scale: nothing to judge; an attribute (by its place, from 0) that lacks something or repeats another. */
   | { part: "method"; what: "attributes" }
   | {
@@ -24,7 +26,7 @@ export type OpenPart =
   | { part: "people"; what: "people" }
   /** Fewer than give a verdict; or so few at this alpha that not even all right would reach it. */
   | { part: "people"; what: "too-few-people"; people: number; least: number }
-  | { part: "people"; what: "no-critical-number"; people: number; alpha: number }
+  | { part: "people"; what: "no-critical-number"; people: number; risk: number }
   | { part: "samples"; what: "products"; count: number; least: number; most: number }
   | { part: "samples"; what: "product-name" | "product-preparation"; product: number; name: string }
   | { part: "samples"; what: "same-name"; name: string }

@@ -120,6 +120,8 @@ export function fieldOf(open: OpenPart): string {
     case "if-yes":
     case "if-no":
       return `question-${open.what}`;
+    case "goal":
+      return "method-goal";
     case "alpha":
       return "method-alpha";
     case "share-sought":

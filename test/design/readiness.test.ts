@@ -4,7 +4,7 @@ import { emptyPlan, openParts } from "../../src/design/readiness.ts";
 import type { OpenPart } from "../../src/model/open-part.ts";
 import { type Plan, plan as planSchema } from "../../src/model/plan.ts";
 import { read } from "../../src/model/schema.ts";
-import { readyPlan } from "./scenario.ts";
+import { linePlan, preferencePlan, readyPlan } from "./scenario.ts";
 
 test("an empty plan is a plan, and every part of it is open but method and people", () => {
   expect(read(planSchema, emptyPlan())).toEqual(emptyPlan());
@@ -12,8 +12,63 @@ test("an empty plan is a plan, and every part of it is open but method and peopl
   expect([...open].toSorted()).toEqual(["question", "safety", "samples", "serving"]);
 });
 
-test("a plan with everything is ready", () => {
-  expect(openParts(readyPlan())).toEqual([]);
+test.each([
+  ["triangle", readyPlan()],
+  ["preference", preferencePlan()],
+  ["line scale", linePlan()],
+  ["triangle to show likeness", readyPlan({ goal: "similarity" })],
+])("a plan with everything is ready: %s", (_method, plan) => {
+  expect(openParts(plan)).toEqual([]);
+});
+
+/** A line scale with its one attribute changed, or with these attributes. */
+const scaled = (change: object | object[]): Plan => {
+  const plan = linePlan();
+  const attributes = Array.isArray(change) ? change : plan.scale.attributes.map((each) => ({ ...each, ...change }));
+  return { ...plan, scale: { ...plan.scale, attributes } };
+};
+const [juicy] = linePlan().scale.attributes;
+const lines: [string, Plan, OpenPart[]][] = [
+  ["nothing to judge", scaled([]), [{ part: "method", what: "attributes" }]],
+  [
+    "a property without a definition",
+    scaled({ definition: " " }),
+    [{ part: "method", what: "attribute-field", attribute: 0, name: "Juiciness", field: "definition" }],
+  ],
+  [
+    "two ends alike",
+    scaled({ highAnchor: "Not at all juicy" }),
+    [{ part: "method", what: "same-anchors", name: "Juiciness" }],
+  ],
+  [
+    "one property asked twice",
+    scaled([juicy ?? {}, juicy ?? {}]),
+    [{ part: "method", what: "same-attribute", name: "Juiciness" }],
+  ],
+  ["the same property at another moment", scaled([juicy ?? {}, { ...juicy, moment: { at: "first-bite" } }]), []],
+  [
+    "seven products",
+    { ...linePlan(), products: sevenProducts() },
+    [{ part: "samples", what: "products", count: 7, least: 2, most: 6 }],
+  ],
+  ["a goal the method cannot have", linePlan({ goal: "similarity" }), [{ part: "method", what: "goal" }]],
+];
+function sevenProducts(): Plan["products"] {
+  const [first] = linePlan().products;
+  return first ? Array.from({ length: 7 }, (_, at) => ({ ...first, name: `product ${at + 1}` })) : [];
+}
+test.each(lines)("line scale: %s", (_name, plan, open) => {
+  expect(openParts(plan)).toEqual(open);
+});
+
+test("five people and a preference: too few; six at a risk of 0.02, whom not even six of one mind would reach", () => {
+  const few = preferencePlan({
+    alpha: 0.02,
+    people: 6,
+    waves: readyPlan().waves.map((wave) => ({ ...wave, people: 3 })),
+  });
+  // six of six, in either direction: 2 / 64
+  expect(openParts(few)).toEqual([{ part: "people", what: "no-critical-number", people: 6, risk: 0.02 }]);
 });
 
 const changed = (change: (plan: Plan) => Partial<Plan>) => {
@@ -41,7 +96,7 @@ const cases: [name: string, change: (plan: Plan) => Partial<Plan>, open: OpenPar
     // six right by guessing: 1 in 3^6 = 729, which is more than 1 in 1,000
     "six people at a risk of 0.001, who could not reach it",
     (plan) => ({ alpha: 0.001, people: 6, waves: plan.waves.map((wave) => ({ ...wave, people: 3 })) }),
-    [{ part: "people", what: "no-critical-number", people: 6, alpha: 0.001 }],
+    [{ part: "people", what: "no-critical-number", people: 6, risk: 0.001 }],
   ],
   ["who carries not answered", () => ({ serverKnowsKey: null }), [{ part: "serving", what: "server" }]],
   ["looks not answered", () => ({ looks: null }), [{ part: "samples", what: "looks" }]],

@@ -45,6 +45,8 @@ export function openPartSentence(open: OpenPart): string {
       return "Write what will be done if that is not shown.";
     case "alpha":
       return "Choose the risk of being fooled by chance: more than 0, at most 50 %.";
+    case "goal":
+      return "This method can show a difference, not likeness. Choose to show a difference, or a triangle.";
     case "share-sought":
       return "Choose the share of people who can tell that the plan should be able to find.";
     case "people":
@@ -52,7 +54,7 @@ export function openPartSentence(open: OpenPart): string {
     case "too-few-people":
       return `${open.people} people give no verdict, whatever they answer. Plan at least ${open.least}.`;
     case "no-critical-number":
-      return `With ${open.people} people not even all right would count at a risk of ${chosenPercent(open.alpha)}. Plan more people, or allow a higher risk.`;
+      return `With ${open.people} people no outcome would count at a risk of ${chosenPercent(open.risk)}. Plan more people, or allow a higher risk.`;
     case "attributes":
       return "Name at least one property to be judged on the line.";
     case "attribute-field":

@@ -1,0 +1,88 @@
+import { describe, expect, test } from "vitest";
+import { ordersOf } from "../../src/design/method.ts";
+import { orderCounts } from "../../src/design/orders.ts";
+import { blindPacketOf } from "../../src/design/packet.ts";
+import { seeded } from "../../src/design/random.ts";
+import { makeTrays } from "../../src/design/trays.ts";
+import { orderBalance } from "../../src/design/williams.ts";
+import { blindPacket, questionsOf } from "../../src/model/packet.ts";
+import type { Plan } from "../../src/model/plan.ts";
+import { read } from "../../src/model/schema.ts";
+import { linePlan, preferencePlan } from "./scenario.ts";
+
+const study = "aaaaaaaa-bbbb-4ccc-8ddd-eeeeeeeeeeee";
+const made = (plan: Plan, seed = "5eed") => makeTrays(plan, study, { seed, codes: seeded("codes", "test") });
+const packetOf = (plan: Plan) => blindPacketOf(plan, study, made(plan).blind, "c".repeat(64));
+
+describe("trays of a preference", () => {
+  const plan = preferencePlan();
+  const { blind, key } = made(plan);
+  test("hold two codes, and each of the two orders equally often, pair by pair", () => {
+    expect(blind.every(({ codes }) => codes.length === 2)).toBe(true);
+    const planned = new Set(blind.filter(({ spare }) => !spare).map(({ tray }) => tray));
+    expect(orderCounts(key, plan, planned)).toEqual([
+      { order: "AB", trays: 12 },
+      { order: "BA", trays: 12 },
+    ]);
+    for (let from = 0; from < 24; from += 2) {
+      expect(new Set(key.trays.slice(from, from + 2).map(({ order }) => order)).size).toBe(2);
+    }
+  });
+  test("the packet says whether no preference is an answer, and nothing of its rule", () => {
+    const packets = (["not-offered", "dropped", "split", "three-way"] as const).map((noPreference) =>
+      packetOf(preferencePlan({ noPreference })),
+    );
+    expect(packets.map(({ noPreference }) => noPreference)).toEqual([false, true, true, true]);
+    expect(JSON.stringify(packets[1])).toBe(JSON.stringify(packets[3]));
+    expect(packets[0]).toMatchObject({ wording: "paired-preference-1", line: null });
+  });
+});
+
+describe("trays of a line scale", () => {
+  const plan = linePlan();
+  const { blind, key } = made(plan);
+  test("hold a code for each product, in Williams orders, each equally often", () => {
+    expect(blind.every(({ codes }) => codes.length === 3)).toBe(true);
+    const planned = new Set(blind.filter(({ spare }) => !spare).map(({ tray }) => tray));
+    expect(orderCounts(key, plan, planned).map(({ trays }) => trays)).toEqual([2, 2, 2, 2, 2, 2]);
+  });
+  test("so that each product stands in each place, and after each other product, equally often", () => {
+    const served = key.trays.slice(0, 12).map(({ order }) => order);
+    const { places, follows } = orderBalance(served, 3);
+    expect(places).toEqual([
+      [4, 4, 4],
+      [4, 4, 4],
+      [4, 4, 4],
+    ]);
+    expect(follows).toEqual([
+      [0, 4, 4],
+      [4, 0, 4],
+      [4, 4, 0],
+    ]);
+  });
+  test("the key names product and batch of each code, as the order's letters say", () => {
+    for (const { order, samples } of key.trays) {
+      expect(samples.map(({ product }) => "ABC"[plan.products.findIndex(({ id }) => id === product)]).join("")).toBe(
+        order,
+      );
+      expect(samples.every(({ batch }) => batch !== "")).toBe(true);
+    }
+  });
+  test("the packet names the length and the questions, first bite first, and fits its schema", () => {
+    const [juicy] = plan.scale.attributes;
+    if (!juicy) throw new Error("no attribute");
+    const salty = { ...juicy, id: study, name: "Saltiness", adjective: "salty", moment: { at: "first-bite" as const } };
+    const packet = packetOf({ ...plan, scale: { lengthMm: 150, attributes: [juicy, salty] } });
+    expect(read(blindPacket, packet)).toEqual(packet);
+    expect(packet.line?.attributes.map(({ adjective }) => adjective)).toEqual(["salty", "juicy"]);
+    expect(packet).toMatchObject({ wording: "line-scale-1", noPreference: false, line: { lengthMm: 150 } });
+    expect(questionsOf(packet, packet.trays[0] ?? { codes: [] })).toBe(6);
+  });
+});
+
+test("a method has no orders for a number of products that it does not compare", () => {
+  expect(ordersOf("triangle", 3)).toEqual([]);
+  expect(ordersOf("line-scale", 1)).toEqual([]);
+  expect(ordersOf("line-scale", 7)).toEqual([]);
+  expect(ordersOf("line-scale", 2)).toEqual(["AB", "BA"]);
+});
