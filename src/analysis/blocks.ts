@@ -94,18 +94,7 @@ export function blockAnalysis(
   requireRisk("confidence", confidence);
   const table = blockTable(rows, products);
   const inTest = table.panelists.filter(({ values }) => present(values).length >= 2);
-  const incomplete = table.panelists.flatMap(({ panelist, values }) => {
-    const missing = products.filter((_, at) => values[at] === null);
-    return missing.length === 0 ? [] : [{ panelist, missing }];
-  });
-  const marks: Marks = {
-    panelists: table.panelists,
-    products: productSummaries(table, products, confidence),
-    complete: incomplete.length === 0,
-    incomplete,
-    uninformative: table.panelists.filter((panelist) => !inTest.includes(panelist)).map(({ panelist }) => panelist),
-    people: inTest.length,
-  };
+  const marks = marksOf(table, inTest, products, confidence);
   if (rows.length === 0) return { ...marks, outcome: "no-marks" };
   if (products.length < 2) return { ...marks, outcome: "one-product" };
   const missing = marks.products.filter((product) => product.marks === 0).map(({ product }) => product);
@@ -123,6 +112,26 @@ export function blockAnalysis(
     return { ...marks, outcome: "all-equal", productsDiffer, leastSquaresMeans: fit.means };
   }
   return { ...marks, outcome: "ok", ...estimates(fit, inTest.length, table, products, confidence) };
+}
+
+function marksOf(
+  table: BlockTable,
+  inTest: readonly PanelistValues[],
+  products: readonly string[],
+  confidence: number,
+): Marks {
+  const incomplete = table.panelists.flatMap(({ panelist, values }) => {
+    const missing = products.filter((_, at) => values[at] === null);
+    return missing.length === 0 ? [] : [{ panelist, missing }];
+  });
+  return {
+    panelists: table.panelists,
+    products: productSummaries(table, products, confidence),
+    complete: incomplete.length === 0,
+    incomplete,
+    uninformative: table.panelists.filter((panelist) => !inTest.includes(panelist)).map(({ panelist }) => panelist),
+    people: inTest.length,
+  };
 }
 
 function estimates(
