@@ -66,6 +66,10 @@ export class Pen {
     return this.write(study, "answer-kept", answerBody(tray, choice));
   }
 
+  mark(study: string, tray: number, question: number, fraction: number | null) {
+    return this.write(study, "mark-kept", markBody(tray, question, fraction));
+  }
+
   lock(study: string, packet: BlindPacket = packetOf(study), id = newEventId()) {
     return this.write(
       study,
@@ -103,6 +107,22 @@ export const answerBody = (tray: number, choice = "482"): Body<"answer-kept"> =>
   question: 1,
   choice,
   guess: false,
+  elapsedMs: 1234.5,
+  screen: { widthPx: 1080, heightPx: 810, pixelRatio: 2, pointer: "touch" },
+  salt: "5a".repeat(32),
+});
+
+/** A mark of one attribute on a tray of two samples; null: could not judge. */
+export const markBody = (tray: number, question: number, fraction: number | null): Body<"mark-kept"> => ({
+  tray,
+  question,
+  code: question === 1 ? "482" : "715",
+  attribute: "55555555-5555-4555-8555-555555555551",
+  mark: fraction === null ? null : { fraction, start: "pointer", moves: 1, firstMs: 800 },
+  why: fraction === null ? "not-perceived" : null,
+  line: { lengthPx: 624, lengthMm: 120 },
+  chewedSeconds: 10.2,
+  hidden: false,
   elapsedMs: 1234.5,
   screen: { widthPx: 1080, heightPx: 810, pixelRatio: 2, pointer: "touch" },
   salt: "5a".repeat(32),

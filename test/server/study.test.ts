@@ -111,6 +111,20 @@ test("trays answered on another tablet are taken; own ones, opened ones, held an
   expect((await panel(json as EnrollReply)).taken).toEqual([2, 9]);
 });
 
+test("marks of a line scale: taken for the other tablet, an outline for the lead, and no fraction before the reveal", async () => {
+  const other = await house.device(lead, "panel", study);
+  await house.push(lead, [leadPen.lock(study).text]);
+  await house.push(tablet, [pen.mark(study, 1, 1, 0.584).text, pen.mark(study, 1, 2, null).text]);
+  expect((await panel(other)).taken).toEqual([1]);
+  const sealed = await house.call("GET", `/api/studies/${study}/events?after=0`, { token: lead.token });
+  expect(sealed.text).toContain('"kind":"mark-kept"');
+  for (const secret of ["0.584", "not-perceived", "fraction", "chewedSeconds"])
+    expect(sealed.text).not.toContain(secret);
+  await house.push(lead, [leadPen.close(study).text, leadPen.reveal(study).text]);
+  const opened = await house.call("GET", `/api/studies/${study}/events?after=0`, { token: lead.token });
+  expect(opened.text).toContain("0.584");
+});
+
 test("G6 a field too many in the packet is a 500 and nothing of it is sent", async () => {
   const { text } = leadPen.lock(study);
   await house.push(lead, [text]);
