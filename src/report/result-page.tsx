@@ -1,6 +1,7 @@
 import { useRef } from "preact/hooks";
 import { describe, type Row } from "../analysis/describe.ts";
 import type { Attachment } from "../model/event.ts";
+import { chanceOfChoice } from "../ui/dot-layout.ts";
 import { reader } from "../words/en/reader.ts";
 import { report } from "../words/en/report.ts";
 import { sentenceOf } from "../words/problem-sentence.ts";
@@ -50,7 +51,7 @@ export function ResultPage({ study, lead, app, now, fetchRemarks }: Props) {
         </aside>
       )}
       {result.family === "choice" && result.judgments > 0 && (
-        <Chance result={result} words={said.chance} picture={picture} />
+        <Chance figures={chanceOfChoice(result)} words={said.chance} picture={picture} />
       )}
       <section class="heavy">
         <h2 class="unseen">{reader.sections.numbers}</h2>

@@ -1,9 +1,20 @@
-import type { ChoiceStatistics } from "../model/result.ts";
+import type { ChoiceStatistics, PreferenceStatistics } from "../model/result.ts";
 
-export type ChanceFigures = Pick<ChoiceStatistics, "judgments" | "correct" | "criticalNumber" | "guessingPanels">;
+/** What the picture of chance shows. */
+export type ChanceFigures = {
+  judgments: number;
+  /** The count that was observed. */
+  seen: number;
+  /** The rule: least count that meets it, most count that meets it. A preference has both, other tests one or none. */
+  atLeast: number | null;
+  atMost: number | null;
+  /** 100 panels that only guess: how many of them fall on each count (index = count). */
+  guessingPanels: readonly number[];
+};
 
 /** One stack of dots: the counts it stands for (one count, or a run of them where columns would be too thin). */
 export type DotColumn = { first: number; last: number; panels: number; x: number };
+type Rule = { x: number; from: number; anchor: "start" | "end" };
 
 export type DotLayout = {
   width: number;
@@ -14,8 +25,9 @@ export type DotLayout = {
   radius: number;
   axis: { from: number; to: number; y: number };
   ticks: { x: number; value: number }[];
-  /** The locked critical number: a rule before the first count that reaches it. */
-  rule: { x: number; from: number; anchor: "start" | "end" } | null;
+  /** The rule: a line before the least count that meets it, and one behind the most. */
+  atLeast: Rule | null;
+  atMost: Rule | null;
   /** The observed count. */
   seen: { x: number; anchor: "start" | "middle" | "end" };
   /** Where the axis is named: at the end away from the observed count. */
@@ -24,80 +36,120 @@ export type DotLayout = {
 
 const side = 10;
 const flagRoom = 34;
+const flagLine = 20;
 const widestColumn = 40;
 const thinnestColumn = 7;
 /** A digit of a 14 px label, in pixels; wide enough for every system font. */
 const digit = 9;
+/** Pixels that a flag's label may need. */
+const labelRoom = 120;
+
+/** The figures of a choice test; for a similarity goal the critical number is the most that meets the rule. */
+export const chanceOfChoice = (test: ChoiceStatistics): ChanceFigures => ({
+  judgments: test.judgments,
+  seen: test.correct,
+  atLeast: test.goal === "difference" ? test.criticalNumber : null,
+  atMost: test.goal === "similarity" ? test.criticalNumber : null,
+  guessingPanels: test.guessingPanels,
+});
+
+/** The figures of a preference, counted for the first product: so many votes or more for it, or for the second. */
+export const chanceOfPreference = (test: PreferenceStatistics): ChanceFigures => ({
+  judgments: test.judgments,
+  seen: test.tested.first,
+  atLeast: test.criticalNumber,
+  atMost: test.criticalNumber === null ? null : test.judgments - test.criticalNumber,
+  guessingPanels: test.guessingPanels,
+});
 
 /**
  * Where everything in the picture of chance goes, in CSS pixels, for the width at hand.
  *
- * Takes    the counts of a choice test; width: pixels the picture may take, 200 or more; stack: pixels that the tallest
+ * Takes    the counts of a test; width: pixels the picture may take, 200 or more; stack: pixels that the tallest
  *          stack of dots may take
  * Returns  all counts from 0 to `judgments` when each gets 14 px or more, else the part where something is to be
- *          seen; columns under 7 px are joined, with a border of columns at the critical number
+ *          seen; columns under 7 px are joined, with a border of columns at each end of the rule
  */
 export function dotLayout(figures: ChanceFigures, width: number, stack = 240): DotLayout {
   const inner = Math.max(200, width) - 2 * side;
-  const { first, last, join } = range(figures, inner);
-  const number = Math.ceil((last - first + 1) / join);
-  const columnWidth = Math.min(widestColumn, inner / number);
-  const at = (count: number): number => side + (Math.floor((count - first) / join) + 0.5) * columnWidth;
-  const columns: DotColumn[] = Array.from({ length: number }, (_, index) => {
-    const from = first + index * join;
-    const panels = figures.guessingPanels.slice(Math.max(0, from), from + join).reduce((sum, more) => sum + more, 0);
-    return { first: from, last: from + join - 1, panels, x: at(from) };
-  });
+  const runs = runsOf(figures, inner);
+  const columnWidth = Math.min(widestColumn, inner / runs.length);
+  const columns = runs.map(({ first, last }, at) => ({
+    ...{ first, last, x: side + (at + 0.5) * columnWidth },
+    panels: figures.guessingPanels.slice(first, last + 1).reduce((sum, more) => sum + more, 0),
+  }));
+  const at = (count: number): number => columns.find(({ last }) => count <= last)?.x ?? columns.at(-1)?.x ?? side;
   const tallest = Math.max(1, ...columns.map((column) => column.panels));
   const pitch = Math.min(11.5, columnWidth * 0.95, stack / tallest);
-  const radius = Math.min(4.8, pitch * 0.43);
-  const axisY = flagRoom + tallest * pitch + 4;
-  const dots = columns.flatMap(({ panels, x }) =>
-    Array.from({ length: panels }, (_, index) => ({ x, y: axisY - 3 - pitch * (index + 0.5) })),
-  );
-  const end = side + number * columnWidth;
-  const seenX = at(figures.correct);
-  const shown = { first, last, perCount: columnWidth / join, seenX };
+  const bothSides = figures.atLeast !== null && figures.atMost !== null;
+  const axisY = flagRoom + (bothSides ? flagLine : 0) + tallest * pitch + 4;
+  const end = side + columns.length * columnWidth;
+  const seenX = at(figures.seen);
   return {
     width: Math.max(200, width),
     height: axisY + 50,
     columns,
-    dots,
-    radius,
+    dots: columns.flatMap(({ panels, x }) =>
+      Array.from({ length: panels }, (_, index) => ({ x, y: axisY - 3 - pitch * (index + 0.5) })),
+    ),
+    radius: Math.min(4.8, pitch * 0.43),
     axis: { from: side, to: end, y: axisY },
-    ticks: ticks(shown, join).map((value) => ({ value, x: at(value) })),
-    rule: ruleAt(figures.criticalNumber, at, columnWidth, width),
+    ticks: ticksOf(columns, columnWidth, seenX),
+    // two flags stand one above the other, so that their labels never meet
+    atLeast: figures.atLeast === null ? null : startRule(at(figures.atLeast) - columnWidth / 2, width, bothSides),
+    atMost: figures.atMost === null ? null : endRule(at(figures.atMost) + columnWidth / 2),
     seen: { x: seenX, anchor: seenX < 40 ? "start" : seenX > width - 40 ? "end" : "middle" },
     axisName: seenX > (side + end) / 2 ? { x: side, anchor: "start" } : { x: end, anchor: "end" },
   };
 }
 
-function range({ judgments, correct, criticalNumber, guessingPanels }: ChanceFigures, inner: number) {
-  if (inner / (judgments + 1) >= 14) return { first: 0, last: judgments, join: 1 };
-  const spots = [correct, criticalNumber ?? correct, ...guessingPanels.flatMap((dots, count) => (dots ? [count] : []))];
-  const low = Math.max(0, Math.min(...spots) - 2);
-  const last = Math.min(judgments, Math.max(...spots) + 2);
-  const join = Math.max(1, Math.ceil((thinnestColumn * (last - low + 1)) / inner));
-  // a column must not hold counts on both sides of the critical number
-  const border = criticalNumber ?? low;
-  return { first: border - join * Math.ceil((border - low) / join), last, join };
+const startRule = (x: number, width: number, lower: boolean): Rule => ({
+  x,
+  from: 8 + (lower ? flagLine : 0),
+  anchor: x > width - labelRoom ? "end" : "start",
+});
+const endRule = (x: number): Rule => ({ x, from: 8, anchor: x < labelRoom ? "start" : "end" });
+
+/** The counts that share a column, from left to right. */
+function runsOf(figures: ChanceFigures, inner: number): { first: number; last: number }[] {
+  const { judgments, seen, atLeast, atMost, guessingPanels } = figures;
+  const whole = inner / (judgments + 1) >= 14;
+  const spots = [seen, atLeast ?? seen, atMost ?? seen, ...guessingPanels.flatMap((dots, at) => (dots ? [at] : []))];
+  const low = whole ? 0 : Math.max(0, Math.min(...spots) - 2);
+  const high = whole ? judgments : Math.min(judgments, Math.max(...spots) + 2);
+  // a column must not hold counts on both sides of an end of the rule
+  const cuts = [atMost === null ? low : atMost + 1, atLeast ?? low].filter((cut) => cut > low && cut <= high);
+  const starts = [low, ...new Set(cuts)];
+  const parts = starts.map((first, at) => ({ first, last: (starts[at + 1] ?? high + 1) - 1 }));
+  const most = Math.max(parts.length, Math.floor(inner / thinnestColumn));
+  let join = 1;
+  while (parts.reduce((sum, { first, last }) => sum + Math.ceil((last - first + 1) / join), 0) > most) join += 1;
+  return parts.flatMap((part, at) => joined(part, join, at === 0 && parts.length > 1));
 }
 
-function ruleAt(needed: number | null, at: (count: number) => number, columnWidth: number, width: number) {
-  if (needed === null) return null;
-  const x = at(needed) - columnWidth / 2;
-  return { x, from: 8, anchor: x > width - 120 ? ("end" as const) : ("start" as const) };
+/** Runs of `join` counts; what is left over makes a shorter run at the end away from the border. */
+function joined({ first, last }: { first: number; last: number }, join: number, fromEnd: boolean) {
+  const counts = last - first + 1;
+  const rest = fromEnd ? counts % join : 0;
+  const runs = rest > 0 ? [{ first, last: first + rest - 1 }] : [];
+  for (let from = first + rest; from <= last; from += join)
+    runs.push({ first: from, last: Math.min(last, from + join - 1) });
+  return runs;
 }
 
 /** Round counts to print below the axis, as many as fit, leaving room for the mark of the observed count. */
-function ticks(shown: { first: number; last: number; perCount: number; seenX: number }, join: number): number[] {
-  const labelWidth = String(shown.last).length * digit;
-  const steps = [1, 2, 5].flatMap((step) => [step, step * 10, step * 100, step * 1000]).sort((a, b) => a - b);
-  const step = steps.find((one) => one >= join && one * shown.perCount >= labelWidth + 6) ?? 10_000;
-  const values: number[] = [];
-  for (let value = Math.max(0, Math.ceil(shown.first / step) * step); value <= shown.last; value += step) {
-    const x = side + (Math.floor((value - shown.first) / join) + 0.5) * join * shown.perCount;
-    if (Math.abs(x - shown.seenX) >= labelWidth / 2 + 10) values.push(value);
+function ticksOf(columns: readonly DotColumn[], columnWidth: number, seenX: number): DotLayout["ticks"] {
+  const first = columns[0]?.first ?? 0;
+  const last = columns.at(-1)?.last ?? 0;
+  const join = Math.max(1, ...columns.map((column) => column.last - column.first + 1));
+  const labelWidth = String(last).length * digit;
+  const steps = [1, 10, 100, 1000, 10_000].flatMap((ten) => [ten, 2 * ten, 5 * ten]);
+  const step = steps.find((one) => one >= join && (one * columnWidth) / join >= labelWidth + 6) ?? 100_000;
+  const ticks: DotLayout["ticks"] = [];
+  for (let value = Math.ceil(first / step) * step; value <= last; value += step) {
+    const x = columns.find((column) => value <= column.last)?.x ?? 0;
+    const apart = x - (ticks.at(-1)?.x ?? -labelWidth * 2) >= labelWidth + 4;
+    if (apart && Math.abs(x - seenX) >= labelWidth / 2 + 10) ticks.push({ value, x });
   }
-  return values;
+  return ticks;
 }

@@ -1,18 +1,13 @@
-import { type ChanceFigures, dotLayout } from "./dot-layout.ts";
+import { type ChanceFigures, type DotLayout, dotLayout } from "./dot-layout.ts";
+import { accent, dot, font, ink, round, soft } from "./picture-style.ts";
 
-const ink = "#1f2328";
-const soft = "#575d64";
-const dot = "#868c93";
-const accent = "#5b2a86";
-const font = 'system-ui, "Noto Sans", Arial, sans-serif';
-
-/** What stands in the picture, from `describe`. */
-export type ChanceWords = { observed: string; needed: string | null; axis: string };
+/** What stands in the picture, from `describe`: what was seen, and a flag for each end of the rule. */
+export type ChanceWords = { observed: string; needed: string | null; neededBelow?: string | null; axis: string };
 /** Heads of the table that says the same. */
 export type ChanceTableWords = { right: string; panels: string; mark: string };
 
 type Props = {
-  result: ChanceFigures;
+  figures: ChanceFigures;
   /** Pixels it may take; text in it has 14 px or more at every width. */
   width: number;
   /** Pixels that the tallest stack may take. */
@@ -24,12 +19,12 @@ type Props = {
 };
 
 /**
- * The picture of chance: 100 dots for 100 panels that only guess, the locked critical number as a rule with a flag,
+ * The picture of chance: 100 dots for 100 panels that only guess, each end of the locked rule as a line with a flag,
  * the observed count as a triangle below the axis. Colors are attributes, so that it can be saved as a file of its own.
  */
-export function ChanceDots({ result, width, stack, words, caption, table }: Props) {
-  const layout = dotLayout(result, width, stack);
-  const { axis, rule, seen, axisName } = layout;
+export function ChanceDots({ figures, width, stack, words, caption, table }: Props) {
+  const layout = dotLayout(figures, width, stack);
+  const { axis, seen, axisName } = layout;
   return (
     // biome-ignore lint/a11y/noSvgWithoutTitle: the caption names it, by id; a title would show as a tooltip
     <svg
@@ -56,20 +51,8 @@ export function ChanceDots({ result, width, stack, words, caption, table }: Prop
       <text x={round(axisName.x)} y={round(axis.y + 42)} font-size="14" fill={soft} text-anchor={axisName.anchor}>
         {words.axis}
       </text>
-      {rule && words.needed !== null && (
-        <g class="needed">
-          <path d={`M${round(rule.x)} ${rule.from}V${round(axis.y)}`} stroke={ink} stroke-width="2" fill="none" />
-          <text
-            x={round(rule.x + (rule.anchor === "start" ? 8 : -8))}
-            y={rule.from + 13}
-            font-size="15"
-            fill={ink}
-            text-anchor={rule.anchor}
-          >
-            {words.needed}
-          </text>
-        </g>
-      )}
+      <Flag rule={layout.atLeast} text={words.needed} axisY={axis.y} />
+      <Flag rule={layout.atMost} text={belowOf(figures, words)} axisY={axis.y} />
       <g fill={accent} class="seen">
         <path d={`M${round(seen.x)} ${round(axis.y + 5)}l8 14h-16z`} />
         <text
@@ -86,11 +69,34 @@ export function ChanceDots({ result, width, stack, words, caption, table }: Prop
   );
 }
 
+/** One end of the rule: a line down to the axis, with its label. */
+function Flag({ rule, text, axisY }: { rule: DotLayout["atLeast"]; text: string | null; axisY: number }) {
+  if (!rule || text === null) return null;
+  return (
+    <g class="needed">
+      <path d={`M${round(rule.x)} ${rule.from}V${round(axisY)}`} stroke={ink} stroke-width="2" fill="none" />
+      <text
+        x={round(rule.x + (rule.anchor === "start" ? 8 : -8))}
+        y={rule.from + 13}
+        font-size="15"
+        fill={ink}
+        text-anchor={rule.anchor}
+      >
+        {text}
+      </text>
+    </g>
+  );
+}
+
+/** A rule with one end has one flag, whichever end that is. */
+const belowOf = ({ atLeast }: ChanceFigures, words: ChanceWords): string | null =>
+  words.neededBelow ?? (atLeast === null ? words.needed : null);
+
 /** The same as rows: every count where a dot stands, and those that carry a mark. */
-export function ChanceTable(props: { result: ChanceFigures; words: ChanceWords; heads: ChanceTableWords }) {
-  const { result, words, heads } = props;
-  const rows = result.guessingPanels
-    .map((panels, right) => ({ panels, right, marks: marksOf(right, result, words) }))
+export function ChanceTable(props: { figures: ChanceFigures; words: ChanceWords; heads: ChanceTableWords }) {
+  const { figures, words, heads } = props;
+  const rows = figures.guessingPanels
+    .map((panels, right) => ({ panels, right, marks: marksOf(right, figures, words) }))
     .filter(({ panels, marks }) => panels > 0 || marks !== "");
   return (
     <table class="chance-table">
@@ -120,9 +126,11 @@ export function ChanceTable(props: { result: ChanceFigures; words: ChanceWords; 
   );
 }
 
-const marksOf = (right: number, { correct, criticalNumber }: ChanceFigures, words: ChanceWords): string =>
-  [right === criticalNumber ? words.needed : null, right === correct ? words.observed : null]
+const marksOf = (count: number, figures: ChanceFigures, words: ChanceWords): string =>
+  [
+    count === figures.atMost ? belowOf(figures, words) : null,
+    count === figures.atLeast ? words.needed : null,
+    count === figures.seen ? words.observed : null,
+  ]
     .filter((mark) => mark !== null)
     .join(", ");
-
-const round = (value: number): number => Math.round(value * 100) / 100;

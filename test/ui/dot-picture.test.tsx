@@ -16,15 +16,16 @@ const panelsFrom = (first: number, panels: number[], judgments: number): number[
  */
 const twentyFour = {
   judgments: 24,
-  correct: 14,
-  criticalNumber: 13,
+  seen: 14,
+  atLeast: 13,
+  atMost: null,
   guessingPanels: panelsFrom(3, [2, 4, 8, 12, 16, 17, 16, 11, 7, 4, 2, 1], 24),
 };
 const words = { observed: "this panel: 14", needed: "needed: 13", axis: "number right" };
 const heads = { right: "number right", panels: "of 100", mark: "mark" };
 
 const drawn = (width: number, result = twentyFour) =>
-  render(<ChanceDots result={result} width={width} words={words} caption="caption" table="table" />).container;
+  render(<ChanceDots figures={result} width={width} words={words} caption="caption" table="table" />).container;
 const numberOf = (element: Element, attribute: string): number => Number(element.getAttribute(attribute));
 /** How many dots stand at each x, from left to right. */
 const stacks = (container: Element): number[] => {
@@ -74,7 +75,7 @@ describe.each([660, 480, 358, 288])("the picture of chance, %i px wide", (width)
 });
 
 test("the table says the same as the picture, count by count, with both marks", () => {
-  const { container } = render(<ChanceTable result={twentyFour} words={words} heads={heads} />);
+  const { container } = render(<ChanceTable figures={twentyFour} words={words} heads={heads} />);
   const rows = [...container.querySelectorAll("tbody tr")].map((row) =>
     [...row.children].map((cell) => cell.textContent ?? ""),
   );
@@ -87,9 +88,9 @@ test("the table says the same as the picture, count by count, with both marks", 
 });
 
 test("a count that no dot reaches still has its row and its triangle", () => {
-  const result = { ...twentyFour, correct: 24 };
+  const result = { ...twentyFour, seen: 24 };
   const { container } = render(
-    <ChanceTable result={result} words={{ ...words, observed: "this panel: 24" }} heads={heads} />,
+    <ChanceTable figures={result} words={{ ...words, observed: "this panel: 24" }} heads={heads} />,
   );
   expect(container.querySelector("tbody tr:last-child")?.textContent).toBe("240this panel: 24");
   for (const width of [660, 358]) expect(dotLayout(result, width).seen.x).toBeLessThanOrEqual(width);
@@ -100,13 +101,13 @@ test("it is an image named by its caption and detailed by its table; without ids
   expect(svg?.getAttribute("role")).toBe("img");
   expect(svg?.getAttribute("aria-labelledby")).toBe("caption");
   expect(svg?.getAttribute("aria-details")).toBe("table");
-  const plain = render(<ChanceDots result={twentyFour} width={480} words={words} />).container.querySelector("svg");
+  const plain = render(<ChanceDots figures={twentyFour} width={480} words={words} />).container.querySelector("svg");
   expect(plain?.getAttribute("aria-hidden")).toBe("true");
 });
 
 test("without a critical number there is no rule", () => {
-  const result = { judgments: 2, correct: 2, criticalNumber: null, guessingPanels: [44, 45, 11] };
-  const { container } = render(<ChanceDots result={result} width={358} words={{ ...words, needed: null }} />);
+  const result = { judgments: 2, seen: 2, atLeast: null, atMost: null, guessingPanels: [44, 45, 11] };
+  const { container } = render(<ChanceDots figures={result} width={358} words={{ ...words, needed: null }} />);
   expect(container.querySelector(".needed")).toBeNull();
   expect(stacks(container)).toEqual([44, 45, 11]);
 });
@@ -119,11 +120,53 @@ test.each([
   const { judgments, needed, correct } = figures;
   const middle = Math.round(judgments / 3);
   const panels = panelsFrom(middle - 50, Array<number>(100).fill(1), judgments);
-  const layout = dotLayout({ judgments, correct, criticalNumber: needed, guessingPanels: panels }, 358);
+  const layout = dotLayout({ judgments, seen: correct, atLeast: needed, atMost: null, guessingPanels: panels }, 358);
   expect(layout.dots).toHaveLength(100);
   expect(layout.columns.filter(({ first, last }) => first < needed && last >= needed)).toEqual([]);
   expect(layout.columns.reduce((sum, column) => sum + column.panels, 0)).toBe(100);
   expect(layout.axis.to).toBeLessThanOrEqual(358);
   const near = layout.ticks.map(({ x }) => x);
   for (const [at, x] of near.slice(1).entries()) expect(x - (near[at] ?? 0)).toBeGreaterThan(4 * 7);
+});
+
+/** Two-sided, 24 votes: 18 or more for either at alpha 0.05 (R binom.test: 18 of 24 gives 0.0227, 17 gives 0.0639). */
+describe.each([660, 480, 358])("a rule with two ends, %i px wide", (width) => {
+  // heights of some spread around 12: where rules and flags go is in question, not how many dots there are
+  const figures = {
+    ...{ judgments: 24, seen: 17, atLeast: 18, atMost: 6 },
+    guessingPanels: panelsFrom(6, [1, 2, 4, 8, 12, 15, 16, 15, 12, 8, 4, 2, 1], 24),
+  };
+  const layout = dotLayout(figures, width);
+  const xOf = (count: number): number =>
+    layout.columns.find(({ first, last }) => first <= count && count <= last)?.x ?? 0;
+
+  test("one line stands between 6 and 7, one between 17 and 18", () => {
+    expect(layout.atMost?.x).toBeCloseTo((xOf(6) + xOf(7)) / 2, 6);
+    expect(layout.atLeast?.x).toBeCloseTo((xOf(17) + xOf(18)) / 2, 6);
+  });
+
+  test("both have a flag, one above the other, and a row in the table", () => {
+    const flags = { ...words, needed: "18 or more: “current”", neededBelow: "6 or fewer: “new”" };
+    const { container } = render(<ChanceDots figures={figures} width={width} words={flags} />);
+    const texts = [...container.querySelectorAll(".needed text")];
+    expect(texts.map((text) => text.textContent)).toEqual([flags.needed, flags.neededBelow]);
+    expect(numberOf(texts[0] as Element, "y") - numberOf(texts[1] as Element, "y")).toBeGreaterThanOrEqual(15);
+    cleanup();
+    const table = render(<ChanceTable figures={figures} words={flags} heads={heads} />).container;
+    const marks = [...table.querySelectorAll("tbody tr")].map((row) => row.textContent ?? "");
+    expect(marks.filter((row) => row.includes("or"))).toEqual([`61${flags.neededBelow}`, `181${flags.needed}`]);
+  });
+});
+
+test("two ends among thousands of votes: no joined column holds counts on both sides of either", () => {
+  const panels = panelsFrom(2450, Array<number>(100).fill(1), 5000);
+  // 5000 votes at alpha 0.05: half plus about 1.96 standard deviations of 35.36; here only the borders matter
+  const figures = { judgments: 5000, seen: 2610, atLeast: 2570, atMost: 2430, guessingPanels: panels };
+  for (const width of [358, 660]) {
+    const { columns, atLeast, atMost } = dotLayout(figures, width);
+    expect(columns.filter(({ first, last }) => first < 2570 && last >= 2570)).toEqual([]);
+    expect(columns.filter(({ first, last }) => first <= 2430 && last > 2430)).toEqual([]);
+    expect(atMost?.x).toBeLessThan(atLeast?.x ?? 0);
+    expect(columns.reduce((sum, column) => sum + column.panels, 0)).toBe(100);
+  }
 });
