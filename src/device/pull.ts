@@ -1,7 +1,7 @@
 import * as z from "zod/mini";
 import { chainStart, headsOf } from "../log/chain.ts";
 import { readEvent, readOutline } from "../log/facts.ts";
-import { type Fact, type Heads, heads, type StreamName } from "../model/event.ts";
+import { type Fact, type Heads, heads, kitchenStream, type StreamName } from "../model/event.ts";
 import { type EventsReply, eventsReply, streamKey, studiesReply } from "../model/http.ts";
 import { Problem } from "../model/problem.ts";
 import type { DeviceStore } from "./store.ts";
@@ -36,14 +36,26 @@ export async function pulledState(store: DeviceStore, stream: StreamName): Promi
  * then replaced by full texts. What was received before stays, whatever the server has lost.
  * Throws the Problem when the server cannot be reached or refuses.
  */
-export async function pullStudy(store: DeviceStore, fetcher: Fetch, token: string, study: string): Promise<Pulled> {
-  const stream: StreamName = { kind: "study", id: study };
+export const pullStudy = (store: DeviceStore, fetcher: Fetch, token: string, study: string): Promise<Pulled> =>
+  pullStream(store, fetcher, token, { kind: "study", id: study }, `/api/studies/${study}/events`);
+
+/** Fetches what is new of the kitchen's own defaults, for a lead; in all else as `pullStudy` does. */
+export const pullKitchen = (store: DeviceStore, fetcher: Fetch, token: string): Promise<Pulled> =>
+  pullStream(store, fetcher, token, kitchenStream, "/api/kitchen/events");
+
+async function pullStream(
+  store: DeviceStore,
+  fetcher: Fetch,
+  token: string,
+  stream: StreamName,
+  path: string,
+): Promise<Pulled> {
   const before = await pulledState(store, stream);
   let at = before;
   for (;;) {
     // the last event known is asked for again: its chain tells whether this is still the same log
     const after = Math.max(0, (at?.position ?? 0) - 1);
-    const outcome = await call(fetcher, eventsReply, `/api/studies/${study}/events?after=${after}`, { token });
+    const outcome = await call(fetcher, eventsReply, `${path}?after=${after}`, { token });
     if (!outcome.ok) throw new Problem(outcome.problem);
     const { reply } = outcome;
     if (at && !continues(at, reply)) {

@@ -1,6 +1,7 @@
 import { type Body, type Fact, type Heads, isAnswerKind, type Kind, noPreferenceChoice } from "../model/event.ts";
 import { type BlindPacket, type BlindTray, questionsOf } from "../model/packet.ts";
 import type { Plan } from "../model/plan.ts";
+import { leavesOf } from "./leaves.ts";
 
 /** A fact of one kind. */
 export type FactOf<K extends Kind> = Extract<Fact, { kind: K }>;
@@ -73,20 +74,14 @@ export type StudyState = {
  *          sequence numbers within a device, references written into events, and ids as a tie-break
  */
 export function foldStudy(facts: Iterable<Fact>): StudyState {
-  const known = new Map<string, Fact>();
-  for (const fact of facts) {
-    const before = known.get(fact.id);
-    if (!before || fuller(fact, before)) known.set(fact.id, fact);
-  }
+  const known = onceEach(facts);
   const sorted = [...known.values()].sort((a, b) => (a.id < b.id ? -1 : 1));
   const of = <K extends Kind>(kind: K) => sorted.filter((fact): fact is FactOf<K> => fact.kind === kind);
 
   const [lock = null, ...rivalLocks] = of("study-locked");
   const [close = null, ...rivalCloses] = of("study-closed");
   const [reveal = null, ...rivalReveals] = of("key-revealed");
-  const drafts = of("draft-saved");
-  const replaced = new Set(drafts.map((draft) => draft.body.base));
-  const leaves = drafts.filter((draft) => !replaced.has(draft.id));
+  const leaves = leavesOf(of("draft-saved"));
   const draft = leaves.at(-1);
 
   const heads = { close: close?.body.heads ?? null, reveal: reveal?.body.heads ?? null };
@@ -111,6 +106,16 @@ export function foldStudy(facts: Iterable<Fact>): StudyState {
     papers: of("paper-printed"),
     facts: known,
   };
+}
+
+/** Facts by id, once each; of two with one id the fuller one. */
+export function onceEach(facts: Iterable<Fact>): Map<string, Fact> {
+  const known = new Map<string, Fact>();
+  for (const fact of facts) {
+    const before = known.get(fact.id);
+    if (!before || fuller(fact, before)) known.set(fact.id, fact);
+  }
+  return known;
 }
 
 /** Of two facts with one id: the one with a text; of two texts (a conflict) the one with the lower hash, everywhere. */

@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { openedKey, sealedKey } from "./key.ts";
+import { kitchen, kitchenId } from "./kitchen.ts";
 import { blindPacket } from "./packet.ts";
 import { plan } from "./plan.ts";
 import { code, count, hash, id, instant, line, trayNumber, whole } from "./schema.ts";
@@ -10,6 +11,7 @@ import { code, count, hash, id, instant, line, trayNumber, whole } from "./schem
  */
 export const streamName = z.strictObject({ kind: z.enum(["study", "claim", "kitchen"]), id });
 export type StreamName = z.infer<typeof streamName>;
+export const kitchenStream: StreamName = { kind: "kitchen", id: kitchenId };
 
 export const envelope = z.strictObject({
   id,
@@ -73,6 +75,8 @@ const mark = z.strictObject({
 export const bodies = {
   // the lead's
   "draft-saved": z.strictObject({ base: z.nullable(id), plan }),
+  /** The kitchen's own defaults. `merged`: versions beside `base` that its writer saw and replaces as well. */
+  "kitchen-saved": z.strictObject({ base: z.nullable(id), merged: z.array(id).check(z.maxLength(50)), kitchen }),
   "study-locked": z.strictObject({
     plan,
     /** The blind half, exactly as the tablets get it. */

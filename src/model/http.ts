@@ -116,8 +116,13 @@ export const eventsReply = z.strictObject({
 });
 export type EventsReply = z.infer<typeof eventsReply>;
 
+// GET /api/kitchen/events?after=N (lead): the kitchen's own defaults, in the same form; always in full texts
+
 // GET /api/studies/:id/remarks (lead, after the reveal)
 export const remarksReply = z.strictObject({ remarks: z.array(attachment) });
+
+// GET /api/addresses (lead): where other devices of the network reach this server, best first ("https://192.0.2.7:8080/")
+export const addressesReply = z.strictObject({ addresses: z.array(line).check(z.maxLength(50)) });
 
 // GET /api/devices (lead), POST /api/devices/:id (lead)
 export const deviceInfo = z.strictObject({

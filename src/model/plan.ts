@@ -127,6 +127,8 @@ export const plan = z.strictObject({
   title: line,
   /** Part of the demo: nobody tasted anything. Every list, report and file that shows the study says so. */
   invented: z._default(z.boolean(), false),
+  /** The study whose plan this one began with, by its id and its title then; null for a plan that began anew. */
+  copiedFrom: z._default(z.nullable(z.strictObject({ study: id, title: line })), null),
   objective: paragraph,
   ifYes: paragraph,
   ifNo: paragraph,

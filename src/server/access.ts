@@ -10,6 +10,8 @@ export const access = {
   "GET /api/studies": ["lead", "reader"], // a reader: revealed ones only
   "GET /api/studies/:id/events": ["lead", "reader"],
   "GET /api/studies/:id/remarks": ["lead"],
+  "GET /api/kitchen/events": ["lead"], // nothing of it is any other device's business
+  "GET /api/addresses": ["lead"],
   "GET /api/devices": ["lead"],
   "POST /api/devices/:id": ["lead"],
   "POST /api/renew": roles,

@@ -8,6 +8,7 @@ import { readOneRow, type Store } from "./query/store.ts";
 import { deviceRoutes } from "./routes/devices.ts";
 import { enrollRoutes } from "./routes/enroll.ts";
 import { eventRoutes } from "./routes/events.ts";
+import { kitchenRoutes } from "./routes/kitchen.ts";
 import { panelRoutes } from "./routes/panel.ts";
 import { studyRoutes } from "./routes/studies.ts";
 import { checkCallers, type House } from "./serve.ts";
@@ -23,6 +24,8 @@ export type AppParts = {
   log: { level: string; stream: NodeJS.WritableStream } | false;
   /** Certificate and key; null: plain http. */
   tls: Pick<ServerOptions, "cert" | "key"> | null;
+  /** Where other devices of the network reach this server, best first; asked anew each time. Left out: nowhere. */
+  addresses?: () => string[];
 };
 
 const presenceMs = 30_000;
@@ -33,7 +36,7 @@ export async function makeApp(parts: AppParts): Promise<FastifyInstance> {
   const { store, now, staticFolder } = parts;
   const app = makeFastify(parts);
   const presence = new Presence(now);
-  const house: House = { store, now, presence };
+  const house: House = { store, now, presence, addresses: parts.addresses ?? (() => []) };
   answerFailures(app);
   await guard(app);
   checkCallers(app, house);
@@ -41,6 +44,7 @@ export async function makeApp(parts: AppParts): Promise<FastifyInstance> {
   eventRoutes(app, house);
   panelRoutes(app, house);
   studyRoutes(app, house);
+  kitchenRoutes(app, house);
   deviceRoutes(app, house);
   app.get("/healthz", async () => {
     await readOneRow(store.db);

@@ -19,7 +19,7 @@ declare module "fastify" {
 }
 
 /** What routes need. `now` is the injected clock: milliseconds since 1970. */
-export type House = { store: Store; now: () => number; presence: Presence };
+export type House = { store: Store; now: () => number; presence: Presence; addresses: () => string[] };
 
 export const instantOf = (ms: number): string => new Date(ms).toISOString();
 

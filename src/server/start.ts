@@ -45,14 +45,19 @@ async function run(options: Options, store: Store, staticFolder: string): Promis
   const ca = options["local-ca"] ? await authorityOf(options, hosts) : null;
   const tls = ca?.tls ?? certificateOf(options);
   const log = { level: options.verbose ? "info" : "warn", stream: process.stderr };
-  const app = await makeApp({ store, now: Date.now, staticFolder, log, tls });
+  const scheme = tls ? "https" : "http";
+  // a network may give this computer another address later; a certificate of our own names those of the start alone
+  const addresses = (): string[] => {
+    const { port } = app.server.address() as AddressInfo;
+    return (ca ? hosts : reachableHosts(options.host, options.name)).map((host) => addressOf(scheme, host, port));
+  };
+  const app = await makeApp({ store, now: Date.now, staticFolder, log, tls, addresses });
   const stopped = stopSignal();
   let trust: Server | null = null;
   try {
     const port = await listening(app.server, options.host, options.port, () =>
       app.listen({ host: options.host, port: options.port }),
     );
-    const scheme = tls ? "https" : "http";
     const near = isEverywhere(options.host) || isLoopback(options.host);
     const local = addressOf(scheme, near ? "localhost" : options.host, port);
     const network = hosts.map((host) => addressOf(scheme, host, port)).filter((address) => address !== local);

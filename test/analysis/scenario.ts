@@ -24,6 +24,7 @@ const wave = (number: number) => ({
 const plan: Plan = {
   title: "Steam first: can our staff tell?",
   invented: false,
+  copiedFrom: null,
   objective: "Find out whether canteen staff notice the new process.",
   ifYes: "Taste for juiciness next.",
   ifNo: "Stay with the dry oven.",

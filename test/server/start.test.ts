@@ -115,8 +115,11 @@ describe("what the start says", () => {
     expect(fourth).toBe(third);
   });
 
-  test("with a name for other devices on plain http it says what will not work there", async () => {
+  test("with a name for other devices on plain http it says what will not work there, and leads get that name", async () => {
     await server.start({ args: ["--name", "kitchen.test"] });
+    const { token } = await server.lead();
+    const { json } = await callServer(server.origin, "GET", "/api/addresses", { token });
+    expect(json).toEqual({ addresses: [`http://kitchen.test:${server.port}/`] });
     expect(server.output).toContain(`http://kitchen.test:${server.port}/panel/`);
     expect(server.output).toContain("plain http");
     expect(server.output).toContain("no plan can be locked");

@@ -1,16 +1,8 @@
 import { type Attachment, answerKinds } from "../../model/event.ts";
-import type { Db, Tables } from "./tables.ts";
+import { streamKey } from "../../model/http.ts";
+import type { Db } from "./tables.ts";
 
-export type EventRow = Pick<
-  Tables["events"],
-  "position" | "received_at" | "chain" | "hash" | "text" | "role" | "held" | "kind"
->;
-
-/** A page of events ends after so many, or after so much text. */
-const pageEvents = 500;
-const pageText = 2_000_000;
-
-const key = (study: string) => `study:${study}`;
+const key = (study: string) => streamKey({ kind: "study", id: study });
 
 /**
  * Every study that a lead has written in, how far its stream goes, and whether its key is open. A stream that tablets
@@ -48,46 +40,6 @@ function revealEvents(db: Db) {
 
 const leadEvents = (db: Db, kind: "key-revealed" | "study-closed") =>
   db.selectFrom("events").where("kind", "=", kind).where("role", "=", "lead").where("held", "=", 0);
-
-/** Events of a study after a position, in order; at most a page. */
-export async function eventsAfter(db: Db, study: string, after: number): Promise<EventRow[]> {
-  const rows = await db
-    .selectFrom("events")
-    .select(["position", "received_at", "chain", "hash", "text", "role", "held", "kind"])
-    .where("stream", "=", key(study))
-    .where("position", ">", after)
-    .orderBy("position")
-    .limit(pageEvents)
-    .execute();
-  let size = 0;
-  const end = rows.findIndex(({ text }) => {
-    size += text.length;
-    return size > pageText;
-  });
-  return end === -1 ? rows : rows.slice(0, Math.max(1, end));
-}
-
-/** How many events of a study lie in quarantine, and how many are held. */
-export async function asideCounts(db: Db, study: string): Promise<{ quarantined: number; held: number }> {
-  const quarantined = await db
-    .selectFrom("quarantine")
-    .select((e) => e.fn.countAll().as("n"))
-    .where("stream", "=", key(study))
-    .executeTakeFirstOrThrow();
-  const held = await db
-    .selectFrom("events")
-    .select((e) => e.fn.countAll().as("n"))
-    .where("stream", "=", key(study))
-    .where("held", "=", 1)
-    .executeTakeFirstOrThrow();
-  return { quarantined: Number(quarantined.n), held: Number(held.n) };
-}
-
-/** How far each device's events of a study are held without a gap, those kept aside or held included. */
-export async function headsOfStudy(db: Db, study: string): Promise<Record<string, number>> {
-  const rows = await db.selectFrom("heads").select(["device", "head"]).where("stream", "=", key(study)).execute();
-  return Object.fromEntries(rows.map(({ device, head }) => [device, Number(head)]));
-}
 
 /** Has a lead closed the study? */
 export async function isClosed(db: Db, study: string): Promise<boolean> {

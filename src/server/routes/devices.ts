@@ -1,12 +1,21 @@
 import type { FastifyInstance } from "fastify";
-import { type DeviceInfo, deviceChange, deviceInfo, devicesReply, type Status } from "../../model/http.ts";
+import {
+  addressesReply,
+  type DeviceInfo,
+  deviceChange,
+  deviceInfo,
+  devicesReply,
+  type Status,
+} from "../../model/http.ts";
 import { problem } from "../../model/problem.ts";
 import { id as idSchema, read } from "../../model/schema.ts";
 import { allDevices, changeDevice, type DeviceRow, headsByDevice, unreadableByDevice } from "../query/devices.ts";
 import { type House, serve } from "../serve.ts";
 
 /** The lead's view of the enrolled devices, and what the lead may change: study served, name, withdrawal. */
-export function deviceRoutes(app: FastifyInstance, { store, presence }: House): void {
+export function deviceRoutes(app: FastifyInstance, { store, presence, addresses }: House): void {
+  serve(app, "GET /api/addresses", addressesReply, async () => ({ addresses: addresses() }));
+
   serve(app, "GET /api/devices", devicesReply, async () => {
     const known = await knownOfDevices();
     const rows = await allDevices(store.db);

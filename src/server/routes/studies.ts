@@ -2,22 +2,15 @@ import type { FastifyInstance, FastifyRequest } from "fastify";
 import * as z from "zod/mini";
 import { outlineOf, readEvent } from "../../log/facts.ts";
 import { isPanelKind } from "../../model/event.ts";
-import { eventsReply, remarksReply, type StoredEvent, studiesReply } from "../../model/http.ts";
+import { eventsReply, remarksReply, type StoredEvent, streamKey, studiesReply } from "../../model/http.ts";
 import { problem } from "../../model/problem.ts";
 import { id as idSchema, read } from "../../model/schema.ts";
-import {
-  allStudies,
-  asideCounts,
-  type EventRow,
-  eventsAfter,
-  headsOfStudy,
-  remarksOf,
-  studyHead,
-} from "../query/studies.ts";
+import { asideCounts, type EventRow, eventsAfter, headsOfStream } from "../query/streams.ts";
+import { allStudies, remarksOf, studyHead } from "../query/studies.ts";
 import { callerOf, type House, serve } from "../serve.ts";
 
 const params = z.object({ id: idSchema });
-const query = z.object({
+export const pageQuery = z.object({
   after: z._default(z.coerce.number().check(z.int(), z.minimum(0)), 0),
   // which form the caller has been reading; the reply says which one it gives
   revealed: z.optional(z.enum(["0", "1"])),
@@ -34,15 +27,16 @@ export function studyRoutes(app: FastifyInstance, { store, presence }: House): v
   });
 
   serve(app, "GET /api/studies/:id/events", eventsReply, async (request) => {
-    const { after } = read(query, request.query);
+    const { after } = read(pageQuery, request.query);
     const { id, head, revealed } = await study(request);
-    const rows = await eventsAfter(store.db, id, after);
+    const stream = streamKey({ kind: "study", id });
+    const rows = await eventsAfter(store.db, stream, after);
     return {
       incarnation: store.incarnation,
       revealed,
       head,
-      ...(await asideCounts(store.db, id)),
-      heads: await headsOfStudy(store.db, id),
+      ...(await asideCounts(store.db, stream)),
+      heads: await headsOfStream(store.db, stream),
       events: rows.map((row) => shown(row, revealed)),
     };
   });

@@ -1,0 +1,73 @@
+import type { Kitchen } from "../model/kitchen.ts";
+import type { Plan } from "../model/plan.ts";
+import { emptyPlan } from "./readiness.ts";
+
+/** How plans begin: empty, with what the kitchen usually does, or as a copy of another. Ids are given, never made here. */
+
+/** A kitchen of which nobody has said anything: the same starting points as an empty plan has. */
+export function emptyKitchen(): Kitchen {
+  const { serving, palette, place, cautionsApplying, avoidCodes, alpha, panelType, standsFor } = emptyPlan();
+  return { serving, palette, place, cautionsApplying, avoidCodes, alpha, panelType, standsFor, properties: [] };
+}
+
+/** The most properties that a plan takes. */
+const mostProperties = 12;
+
+/**
+ * A new plan that does what this kitchen usually does. What the kitchen did not say stays as in an empty plan; no word
+ * is given on its behalf: declarations, cautions read and questions of the day stay open.
+ *
+ * Takes    kitchen; newId gives a fresh id at each call
+ */
+export function planOfKitchen(kitchen: Kitchen, newId: () => string): Plan {
+  const { properties, ...usual } = kitchen;
+  const empty = emptyPlan();
+  const attributes = properties
+    .filter(({ starts }) => starts)
+    .slice(0, mostProperties)
+    .map(({ starts: _starts, ...attribute }) => ({ ...attribute, id: newId() }));
+  return { ...empty, ...usual, scale: { ...empty.scale, attributes } };
+}
+
+/**
+ * A new plan like one that is there, locked or not: the same question, waves and people, under ids of its own. A new
+ * day has other food on the table, so the words given for the old one are taken back: that the declarations are
+ * complete, and that the cautions were read. It says which study it came from, and is nobody's invention any more.
+ *
+ * Takes    from: the study and its plan; titles: those in use, so that the copy gets one of its own
+ */
+export function copyOfPlan(from: { study: string; plan: Plan }, titles: readonly string[], newId: () => string): Plan {
+  const { plan } = from;
+  const ids = new Map(plan.products.map(({ id }) => [id, newId()]));
+  const idOf = (id: string): string => ids.get(id) ?? id;
+  return {
+    ...plan,
+    title: titleOfCopy(plan.title, titles),
+    invented: false,
+    copiedFrom: { study: from.study, title: plan.title },
+    products: plan.products.map((product) => ({ ...product, id: idOf(product.id) })),
+    scale: { ...plan.scale, attributes: plan.scale.attributes.map((attribute) => ({ ...attribute, id: newId() })) },
+    waves: plan.waves.map((wave) => ({
+      ...wave,
+      id: newId(),
+      batches: Object.fromEntries(Object.entries(wave.batches).map(([product, names]) => [idOf(product), names])),
+    })),
+    declarations: plan.declarations.map((declaration) => ({ ...declaration, of: idOf(declaration.of) })),
+    declarationsComplete: false,
+    cautionsRead: [],
+  };
+}
+
+const longestTitle = 300;
+
+/** "Steam first? (copy)", or with the first number that no study has yet; an empty title stays empty. */
+function titleOfCopy(title: string, titles: readonly string[]): string {
+  const base = title.trim().replace(/ \(copy(?: \d+)?\)$/, "");
+  if (base === "") return "";
+  const taken = new Set(titles.map((each) => each.trim()));
+  for (let number = 1; ; number += 1) {
+    const end = number === 1 ? " (copy)" : ` (copy ${number})`;
+    const copy = `${base.slice(0, longestTitle - end.length)}${end}`;
+    if (!taken.has(copy)) return copy;
+  }
+}
