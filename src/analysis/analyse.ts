@@ -1,12 +1,15 @@
 import { problem } from "../model/problem.ts";
 import type { AnswerRow, StudyRecord } from "../model/record.ts";
-import type { ChoiceResult, Result } from "../model/result.ts";
-import { caveatsOfStatistics, caveatsOfStudy, servedBatches } from "./caveats.ts";
-import { type ChoiceCounts, choiceStatistics } from "./choice.ts";
-import { type Marked, markedTriangles } from "./marking.ts";
+import type { Caveat, ChoiceResult, Result } from "../model/result.ts";
+import { analysePreference } from "./analyse-preference.ts";
+import { analyseScale } from "./analyse-scale.ts";
+import { belowPlan, caveatsOfChoice, caveatsOfStudy } from "./caveats.ts";
+import { type ChoiceCounts, type ChoiceGoal, choiceStatistics } from "./choice.ts";
+import { type Marked, markedTriangles, onePerSeat } from "./marking.ts";
 import { choiceMethod } from "./method.ts";
+import { studyPart } from "./study-part.ts";
 
-type Given = Omit<ChoiceCounts, "correct" | "judgments" | "people">;
+type Given = ChoiceGoal & Pick<ChoiceCounts, "method" | "alpha" | "confidence">;
 
 /**
  * The result of a closed and revealed study: the one function behind report, terminal and archive check.
@@ -14,28 +17,32 @@ type Given = Omit<ChoiceCounts, "correct" | "judgments" | "people">;
  * Takes    record: a `StudyRecord` (its answers are marked by the opened key here); app: version that computes
  * Returns  the whole `Result`; departures are the record's own, none is added or dropped. A key that does not match its
  *          seal gives numbers and no verdict: nobody can say which answers were right
- * Throws   Problem "analysis/tray-counted-twice", "analysis/tray-not-in-key", "analysis/no-odd-sample",
- *          "analysis/code-not-on-tray" when the record contradicts itself
+ * Throws   Problems of the area "analysis" when the record contradicts itself: see `markedTriangles`,
+ *          `markedPreferences`, `markedLines`
  */
 export function analyse(record: StudyRecord, app: string): Result {
-  if (record.plan.method !== "triangle") throw problem("analysis/method-not-yet", { method: record.plan.method });
-  return analyseChoice(record, app);
+  switch (record.plan.method) {
+    case "triangle":
+      return analyseChoice(record, app);
+    case "paired-preference":
+      return analysePreference(record, app);
+    case "line-scale":
+      return analyseScale(record, app);
+  }
 }
 
-/** The similarity goal of a choice test is computed with the exact tests of that goal, which are not there yet. */
-function requireDifference(goal: StudyRecord["plan"]["goal"]): "difference" {
-  if (goal !== "difference") throw problem("analysis/method-not-yet", { method: goal });
-  return goal;
-}
+const goalOf = ({ goal, similarity }: StudyRecord["plan"]): ChoiceGoal =>
+  goal === "difference" ? { goal } : { goal, limit: { discriminatorShare: similarity.limit, beta: similarity.beta } };
 
-/** As `analyse`, for a choice test. */
+/** As `analyse`, for a choice test. For likeness each person counts once: repeats say nothing of how many can tell. */
 export function analyseChoice(record: StudyRecord, app: string): ChoiceResult {
   const { plan } = record;
-  const marked = markedTriangles(record);
+  const all = markedTriangles(record);
+  const { kept: marked, leftOut } = plan.goal === "similarity" ? onePerSeat(all) : { kept: all, leftOut: [] };
   const ticked = marked.filter(({ guess }) => guess);
   const counted = choiceStatistics({
+    ...goalOf(plan),
     method: plan.method,
-    goal: requireDifference(plan.goal),
     alpha: plan.alpha,
     correct: marked.filter(({ correct }) => correct).length,
     judgments: marked.length,
@@ -58,11 +65,17 @@ export function analyseChoice(record: StudyRecord, app: string): ChoiceResult {
       position,
       ...countsOf(marked.filter((answer) => answer.oddPosition === position)),
     })),
-    caveats: [...caveatsOfStudy(record, marked, served), ...caveatsOfStatistics(statistics, plan.standsFor)],
+    caveats: [
+      ...caveatsOfStudy(record, marked, belowPlan(record, marked.length), served),
+      ...personOnce(leftOut),
+      ...caveatsOfChoice(statistics, plan.standsFor),
+    ],
     departures: record.departures,
     guesses: { ticked: ticked.length, right: ticked.filter(({ correct }) => correct).length },
   };
 }
+
+const personOnce = (trays: number[]): Caveat[] => (trays.length > 0 ? [{ what: "person-once", trays }] : []);
 
 /**
  * The result of two counts that came without a study.
@@ -77,7 +90,7 @@ export function resultOfCounts(counts: ChoiceCounts, app: string): ChoiceResult 
     ...statistics,
     orders: [],
     oddPositions: [],
-    caveats: caveatsOfStatistics(statistics, ""),
+    caveats: caveatsOfChoice(statistics, ""),
     departures: [],
     guesses: null,
   };
@@ -85,44 +98,22 @@ export function resultOfCounts(counts: ChoiceCounts, app: string): ChoiceResult 
 
 /**
  * The result of single answers that came without a study. Repeats of one person are pooled for the difference test and
- * give no bounds.
+ * give no bounds; for likeness they are refused.
  *
  * Takes    rows: no person and repeat twice; `readAnswers` sees to that, with the lines at fault
- * Throws   what `choiceStatistics` throws
+ * Throws   what `choiceStatistics` throws, and Problem "analysis/person-twice"
  */
 export function resultOfRows(given: Given, rows: readonly AnswerRow[], app: string): ChoiceResult {
   const correct = rows.filter((row) => row.correct).length;
-  const people = new Set(rows.map(({ panelist }) => panelist)).size;
-  return resultOfCounts({ ...given, correct, judgments: rows.length, people }, app);
+  const people = new Set<string>();
+  for (const { panelist } of rows) {
+    if (given.goal === "similarity" && people.has(panelist)) throw problem("analysis/person-twice", { panelist });
+    people.add(panelist);
+  }
+  return resultOfCounts({ ...given, correct, judgments: rows.length, people: people.size }, app);
 }
 
 const countsOf = (answers: readonly Marked[]) => ({
   judgments: answers.length,
   correct: answers.filter(({ correct }) => correct).length,
 });
-
-function studyPart(record: StudyRecord, marked: readonly Marked[]): Result["study"] {
-  const { plan, opened } = record;
-  return {
-    id: record.study,
-    title: plan.title,
-    invented: plan.invented,
-    objective: plan.objective,
-    ifYes: plan.ifYes,
-    ifNo: plan.ifNo,
-    standsFor: plan.standsFor,
-    panelType: plan.panelType,
-    products: plan.products.map(({ id, name, preparation }) => ({
-      name,
-      preparation,
-      batches: servedBatches(record, marked, id),
-    })),
-    lockedAt: record.lockedAt,
-    closedAt: record.closedAt,
-    revealedAt: record.revealedAt,
-    commitment: record.commitment,
-    keyMatches: record.keyMatches,
-    seed: opened.key.seed,
-    planned: plan.people,
-  };
-}

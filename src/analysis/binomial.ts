@@ -78,6 +78,22 @@ export function criticalNumber(n: number, guessProbability: number, alpha: numbe
 }
 
 /**
+ * Most right of n that a panel with this share right stays at or under with probability beta or less.
+ *
+ * Takes    n: 0 to 100 000; rightShare: 0 to 1; beta: between 0 and 1
+ * Returns  the number; null when even none right would come up more often
+ * Rule     P(X <= number) <= beta, compared as it is: no tolerance is added
+ * Example  mostWithin(24, 8 / 15, 0.05) // 8
+ */
+export function mostWithin(n: number, rightShare: number, beta: number): number | null {
+  requireCount("judgments", n);
+  requireShare("rightShare", rightShare);
+  requireRisk("beta", beta);
+  const over = firstWhere(n, (right) => tailsAt(right + 1, n, rightShare).lower > beta);
+  return over === 0 ? null : over - 1;
+}
+
+/**
  * Binomial quantile: least number right whose lower tail reaches `share` (between 0 and 1).
  * Example  quantile(0.5, 24, 1 / 3) // 8
  */

@@ -1,19 +1,23 @@
 import type { Method } from "../model/plan.ts";
 import type { ChoiceStatistics, Interval } from "../model/result.ts";
-import { criticalNumber, lowerTail, quantile, upperTail } from "./binomial.ts";
+import { criticalNumber, lowerTail, upperTail } from "./binomial.ts";
+import { chancePanels } from "./chance-panels.ts";
 import { requireAlpha, requireCount, requireRisk, requireShare } from "./check.ts";
 import { type ChoiceMethod, choiceMethod, discriminatorShareOf } from "./method.ts";
 import { power } from "./power.ts";
 import { exactInterval, lowerLimit, upperLimit } from "./share-interval.ts";
+import { type Limit, similarityParts } from "./similarity.ts";
 
 /** Under this many judgments, or people unless it is one alone, there are numbers, but no verdict. */
 export const leastForVerdict = 6;
 /** A count whose lower tail of guessing is this or less puts labels and wording in doubt (common practice, no source). */
 export const lowTailInDoubt = 0.025;
 
-export type ChoiceCounts = {
+/** What the test is to show: that people can tell, or that fewer than a limit of them can. */
+export type ChoiceGoal = { goal: "difference" } | { goal: "similarity"; limit: Limit };
+
+export type ChoiceCounts = ChoiceGoal & {
   method: Method;
-  goal: "difference";
   /** Risk of seeing a difference that is not there, above 0 and at most 0.5. */
   alpha: number;
   correct: number;
@@ -22,7 +26,7 @@ export type ChoiceCounts = {
   people?: number;
   /** Of the two-sided interval for the share of right answers; 0.95 when left out. */
   confidence?: number;
-  /** What the plan was to find: share of people who tell (0 to 1), and how many people were planned. */
+  /** What the plan was to find: share of people who tell (0 to 1; not used for similarity), and people planned. */
   sought?: { discriminatorShare: number; people: number };
 };
 
@@ -38,13 +42,11 @@ export type ChoiceCounts = {
  * Example  choiceStatistics({ method: "triangle", goal: "difference", alpha: 0.05, correct: 14, judgments: 24 }).pValue // 0.010340673816871
  */
 export function choiceStatistics(counts: ChoiceCounts): ChoiceStatistics {
-  const { method, goal, alpha, correct, judgments, people = judgments, confidence = 0.95, sought } = counts;
+  const { method, goal, alpha, correct, judgments, people = judgments, confidence = 0.95 } = counts;
   const entry = choiceMethod(method);
   check(counts, confidence);
   const { guessProbability, sides } = entry;
-  const pValue = Math.max(Number.MIN_VALUE, upperTail(correct, judgments, guessProbability));
-  const needed = criticalNumber(judgments, guessProbability, alpha);
-  const intervals = intervalsOf(counts, entry, boundWithTest(counts, guessProbability, pValue), confidence);
+  const parts = counts.goal === "similarity" ? similarityParts(counts, entry) : differenceParts(counts, entry);
   return {
     family: "choice",
     method,
@@ -56,21 +58,41 @@ export function choiceStatistics(counts: ChoiceCounts): ChoiceStatistics {
     correct,
     guessProbability,
     expectedByGuessing: judgments / entry.choices,
+    ...parts,
+    correctShare: boundedIf(people === judgments, {
+      estimate: judgments === 0 ? null : correct / judgments,
+      ...exactInterval(correct, judgments, confidence),
+      confidence,
+      kind: "two-sided",
+    }),
+    outcome: outcomeOf(counts, guessProbability, parts.pValue),
+  };
+}
+
+/** What differs when a choice test is to show a difference: everything is held against a panel that only guesses. */
+function differenceParts(counts: ChoiceCounts, entry: ChoiceMethod) {
+  const { method, alpha, correct, judgments, sought } = counts;
+  const { guessProbability } = entry;
+  const pValue = Math.max(Number.MIN_VALUE, upperTail(correct, judgments, guessProbability));
+  const needed = criticalNumber(judgments, guessProbability, alpha);
+  return {
     limit: null,
     criticalNumber: needed,
     chanceAtCritical: needed === null ? null : upperTail(needed, judgments, guessProbability),
     pValue,
-    outcome: outcomeOf(counts, guessProbability, pValue),
-    ...intervals,
-    guessingPanels: guessingPanels(judgments, entry),
+    ...intervalsOf(counts, entry, boundWithTest(counts, guessProbability, pValue)),
+    guessingPanels: chancePanels(judgments, guessProbability),
     power: sought ? { ...sought, power: power(method, sought.people, alpha, sought.discriminatorShare) } : null,
   };
 }
 
-function check({ alpha, correct, judgments, people, sought }: ChoiceCounts, confidence: number): void {
+function check(counts: ChoiceCounts, confidence: number): void {
+  const { alpha, correct, judgments, people, sought } = counts;
   requireCount("judgments", judgments);
   requireCount("correct", correct, 0, judgments);
-  if (people !== undefined) requireCount("people", people, Math.min(1, judgments), judgments);
+  // how many can tell says nothing of people who answered more than once: for likeness the person is the unit
+  const fewest = counts.goal === "similarity" ? judgments : Math.min(1, judgments);
+  if (people !== undefined) requireCount("people", people, fewest, judgments);
   requireAlpha(alpha);
   requireRisk("confidence", confidence);
   if (!sought) return;
@@ -82,8 +104,11 @@ function outcomeOf(counts: ChoiceCounts, guess: number, pValue: number): ChoiceS
   const { alpha, correct, judgments, people = judgments } = counts;
   // a few people speak neither for a panel nor, like one person alone, for themselves
   if (judgments < leastForVerdict || (people > 1 && people < leastForVerdict)) return "too-few";
-  if (pValue <= alpha) return "reached";
-  return lowerTail(correct, judgments, guess) <= lowTailInDoubt ? "far-below-chance" : "not-reached";
+  if (counts.goal === "difference" && pValue <= alpha) return "reached";
+  // so few right are no likeness either but a fault to look for
+  if (lowerTail(correct, judgments, guess) <= lowTailInDoubt) return "far-below-chance";
+  if (counts.goal === "difference") return "not-reached";
+  return pValue <= counts.limit.beta ? "within-limit" : "not-within-limit";
 }
 
 /** The share's exact lower bound at risk alpha, kept on the side of guessing where the test stands despite rounding. */
@@ -92,57 +117,33 @@ function boundWithTest({ alpha, correct, judgments }: ChoiceCounts, guess: numbe
   return pValue <= alpha ? Math.max(bound, guess) : Math.min(bound, guess);
 }
 
-type Intervals = Pick<ChoiceStatistics, "correctShare" | "discriminatorShare" | "discriminatorShareRange" | "dPrime">;
+type Intervals = Pick<ChoiceStatistics, "discriminatorShare" | "discriminatorShareRange" | "dPrime">;
 
 /** The estimates with the bounds that the answers allow: none when some people gave more than one. */
-function intervalsOf(counts: ChoiceCounts, entry: ChoiceMethod, low: number, confidence: number): Intervals {
+function intervalsOf(counts: ChoiceCounts, entry: ChoiceMethod, low: number): Intervals {
   const { method, alpha, correct, judgments, people = judgments } = counts;
   const right = judgments === 0 ? null : correct / judgments;
   const share = (rightShare: number) => discriminatorShareOf(method, rightShare);
-  const intervals: Intervals = {
-    correctShare: { estimate: right, ...exactInterval(correct, judgments, confidence), confidence, kind: "two-sided" },
-    discriminatorShare: {
-      estimate: right === null ? null : share(right),
-      low: share(low),
-      high: null,
-      ...lowerAt(alpha),
-    },
-    discriminatorShareRange: {
-      estimate: right === null ? null : share(right),
-      low: share(low),
-      high: share(upperLimit(correct, judgments, alpha)),
-      confidence: 1 - 2 * alpha,
-      kind: "two-sided",
-    },
-    dPrime: {
+  const estimate = right === null ? null : share(right);
+  const lower = { high: null, confidence: 1 - alpha, kind: "lower" as const };
+  const range: Interval = {
+    estimate,
+    low: share(low),
+    high: share(upperLimit(correct, judgments, alpha)),
+    confidence: 1 - 2 * alpha,
+    kind: "two-sided",
+  };
+  const bounded = people === judgments;
+  return {
+    discriminatorShare: boundedIf(bounded, { ...lower, estimate, low: share(low) }),
+    discriminatorShareRange: boundedIf(bounded, range),
+    dPrime: boundedIf(bounded, {
+      ...lower,
       estimate: right === null ? null : entry.dPrime(right),
       low: entry.dPrime(low) ?? 0,
-      high: null,
-      ...lowerAt(alpha),
-    },
-  };
-  if (people === judgments) return intervals;
-  return {
-    correctShare: unbounded(intervals.correctShare),
-    discriminatorShare: unbounded(intervals.discriminatorShare),
-    discriminatorShareRange: unbounded(intervals.discriminatorShareRange),
-    dPrime: unbounded(intervals.dPrime),
+    }),
   };
 }
 
-const lowerAt = (alpha: number) => ({ confidence: 1 - alpha, kind: "lower" as const });
-const unbounded = (interval: Interval): Interval => ({ ...interval, low: null, high: null, kind: "none" });
-
-/** 100 panels that only guess, at the middles of 100 equal parts of the exact distribution; index = number right. */
-function guessingPanels(judgments: number, { guessProbability }: ChoiceMethod): number[] {
-  const panels = new Array<number>(judgments + 1).fill(0);
-  const middle = (dot: number) => (dot + 0.5) / 100;
-  let right = quantile(middle(0), judgments, guessProbability);
-  let reached = lowerTail(right, judgments, guessProbability);
-  for (let dot = 0; dot < 100; dot++) {
-    // from one dot's quantile to the next it is a few steps up
-    while (reached < middle(dot)) reached = lowerTail(++right, judgments, guessProbability);
-    panels[right] = (panels[right] ?? 0) + 1;
-  }
-  return panels;
-}
+const boundedIf = (bounded: boolean, interval: Interval): Interval =>
+  bounded ? interval : { ...interval, low: null, high: null, kind: "none" };

@@ -1,13 +1,28 @@
+import { noPreferenceChoice } from "../model/event.ts";
 import { problem } from "../model/problem.ts";
-import type { Judgment, StudyRecord } from "../model/record.ts";
+import type { Judgment, KeptMark, StudyRecord } from "../model/record.ts";
+
+/** A sample as the opened key has it. */
+export type Sample = { code: string; product: string; batch: string };
 
 /** One counted answer, held against the opened key. `oddPosition` counts from 1 in serving order. */
 export type Marked = Judgment & {
   order: string;
   oddPosition: number;
   correct: boolean;
-  samples: readonly { product: string; batch: string }[];
+  samples: readonly Sample[];
 };
+
+/** One counted preference. `place` of the preferred sample counts from 1 in serving order; null: no preference. */
+export type MarkedPreference = Judgment & {
+  order: string;
+  picked: "first" | "second" | "none";
+  place: number | null;
+  samples: readonly Sample[];
+};
+
+/** One kept mark of a line, with what was under its code. `place` counts from 1 in serving order. */
+export type MarkedLine = KeptMark & { order: string; place: number; product: string; batch: string };
 
 const letters = "ABCDEFGHIJKL";
 
@@ -20,22 +35,105 @@ const letters = "ABCDEFGHIJKL";
  *          "analysis/code-not-on-tray": the record contradicts itself
  */
 export function markedTriangles(record: StudyRecord): Marked[] {
-  const products = record.plan.products.map((product) => product.id);
-  const keys = new Map(record.opened.key.trays.map((tray) => [tray.tray, tray]));
-  const seen = new Set<number>();
+  refuseTraysTwice(record.judgments);
+  const lookUp = keyOf(record);
   return record.judgments.map((judgment) => {
     const { tray, choice } = judgment;
-    if (seen.has(tray)) throw problem("analysis/tray-counted-twice", { tray });
-    seen.add(tray);
-    const samples = keys.get(tray)?.samples;
-    if (!samples) throw problem("analysis/tray-not-in-key", { tray });
-    const order = samples.map((sample) => letters[products.indexOf(sample.product)] ?? "?").join("");
+    const { samples, order } = lookUp(tray);
     const odd = oddPlace(order);
     if (odd === null) throw problem("analysis/no-odd-sample", { tray });
-    const picked = samples.findIndex((sample) => sample.code === choice);
-    if (picked < 0) throw problem("analysis/code-not-on-tray", { tray, code: choice });
-    return { ...judgment, order, oddPosition: odd + 1, correct: picked === odd, samples };
+    const correct = placeOf(samples, tray, choice) === odd + 1;
+    return { ...judgment, order, oddPosition: odd + 1, correct, samples };
   });
+}
+
+/**
+ * Every counted answer of a paired preference, by the opened key: the first product of the plan, the second, or neither.
+ *
+ * Returns  one entry per judgment, in the record's order; order labels as `markedTriangles` has them
+ * Throws   Problem "analysis/tray-counted-twice", "analysis/tray-not-in-key", "analysis/not-a-pair",
+ *          "analysis/code-not-on-tray"
+ */
+export function markedPreferences(record: StudyRecord): MarkedPreference[] {
+  refuseTraysTwice(record.judgments);
+  const lookUp = keyOf(record);
+  return record.judgments.map((judgment) => {
+    const { tray, choice } = judgment;
+    const { samples, order } = lookUp(tray);
+    if (order !== "AB" && order !== "BA") throw problem("analysis/not-a-pair", { tray });
+    if (choice === noPreferenceChoice) return { ...judgment, order, picked: "none", place: null, samples };
+    const place = placeOf(samples, tray, choice);
+    return { ...judgment, order, picked: order[place - 1] === "A" ? "first" : "second", place, samples };
+  });
+}
+
+/**
+ * Every kept mark of a line scale, with the product, batch and place of its sample by the opened key.
+ *
+ * Returns  one entry per mark, also for those that say "no answer", in the record's order
+ * Throws   Problem "analysis/tray-not-in-key", "analysis/code-not-on-tray", "analysis/unknown-product" (the key names one
+ *          that the plan lacks), "analysis/unknown-attribute", "analysis/mark-counted-twice"
+ */
+export function markedLines(record: StudyRecord): MarkedLine[] {
+  const attributes = new Set(record.plan.scale.attributes.map(({ id }) => id));
+  const lookUp = keyOf(record);
+  const seen = new Set<string>();
+  return record.marks.map((mark) => {
+    const { tray, code, attribute } = mark;
+    const { samples, order } = lookUp(tray);
+    const place = placeOf(samples, tray, code);
+    const { product = "", batch = "" } = samples[place - 1] ?? {};
+    if (order.includes("?")) throw problem("analysis/unknown-product", { product });
+    if (!attributes.has(attribute)) throw problem("analysis/unknown-attribute", { tray, code });
+    const name = JSON.stringify([tray, code, attribute]);
+    if (seen.has(name)) throw problem("analysis/mark-counted-twice", { tray, code });
+    seen.add(name);
+    return { ...mark, order, place, product, batch };
+  });
+}
+
+/**
+ * One answer a person, where people are what is counted: of a seat with several trays the one with the lowest number
+ * stands, whatever was answered; a spare comes after the planned tray.
+ *
+ * Returns  the answers that stand, in the order given, and the trays of the others
+ */
+export function onePerSeat<A extends { tray: number; seat: number }>(
+  answers: readonly A[],
+): { kept: A[]; leftOut: number[] } {
+  const first = new Map<number, number>();
+  for (const { tray, seat } of answers) first.set(seat, Math.min(tray, first.get(seat) ?? tray));
+  const stands = ({ tray, seat }: A) => first.get(seat) === tray;
+  return {
+    kept: answers.filter(stands),
+    leftOut: answers.filter((answer) => !stands(answer)).map(({ tray }) => tray),
+  };
+}
+
+function refuseTraysTwice(judgments: readonly Judgment[]): void {
+  const seen = new Set<number>();
+  for (const { tray } of judgments) {
+    if (seen.has(tray)) throw problem("analysis/tray-counted-twice", { tray });
+    seen.add(tray);
+  }
+}
+
+/** What the opened key says of a tray: its samples in serving order, and their order in the trade's letters. */
+function keyOf({ plan, opened }: StudyRecord): (tray: number) => { samples: readonly Sample[]; order: string } {
+  const products = plan.products.map((product) => product.id);
+  const keys = new Map(opened.key.trays.map((tray) => [tray.tray, tray]));
+  return (tray) => {
+    const samples = keys.get(tray)?.samples;
+    if (!samples) throw problem("analysis/tray-not-in-key", { tray });
+    return { samples, order: samples.map(({ product }) => letters[products.indexOf(product)] ?? "?").join("") };
+  };
+}
+
+/** Where a code stands in serving order, from 1. */
+function placeOf(samples: readonly Sample[], tray: number, code: string): number {
+  const at = samples.findIndex((sample) => sample.code === code);
+  if (at < 0) throw problem("analysis/code-not-on-tray", { tray, code });
+  return at + 1;
 }
 
 /** Where the odd letter of a triangle order stands, from 0; null when it is no triangle. Example: oddPlace("AAB") // 2 */

@@ -5,15 +5,16 @@ import { count, hash, id, instant, line, paragraph } from "./schema.ts";
 
 /**
  * An estimate with its uncertainty. `estimate` or `high` is null where it has no finite value (d-prime when every
- * answer is right), or where there is nothing to estimate from; `kind` says which bounds mean something: "two-sided", "lower" (only `low` is a bound), or "none":
- * an estimate alone, both bounds null, because some people answered more than once and pooled answers bound nothing.
+ * answer is right), or where there is nothing to estimate from; `kind` says which bounds mean something: "two-sided",
+ * "lower" (only `low` is a bound), "upper" (only `high` is one), or "none": an estimate alone, both bounds null, because
+ * some people answered more than once and pooled answers bound nothing.
  */
 export const interval = z.strictObject({
   estimate: z.nullable(z.number()),
   low: z.nullable(z.number()),
   high: z.nullable(z.number()),
   confidence: z.number(),
-  kind: z.enum(["two-sided", "lower", "none"]),
+  kind: z.enum(["two-sided", "lower", "upper", "none"]),
 });
 export type Interval = z.infer<typeof interval>;
 
@@ -53,18 +54,28 @@ export const choiceStatistics = z.strictObject({
    * that still show it at beta; null when even none would not.
    */
   criticalNumber: z.nullable(count),
-  /** How likely a guessing panel reaches the critical number: the alpha really spent. */
+  /**
+   * How likely a guessing panel reaches the critical number: the alpha really spent. Similarity: how likely a panel at
+   * the limit stays at or under it: the beta really spent.
+   */
   chanceAtCritical: z.nullable(z.number()),
   /** Under guessing; for a similarity goal under a panel at the limit: how likely so few right, or fewer, would be. */
   pValue: z.number(),
   outcome: z.enum(outcomes),
   correctShare: interval,
   discriminatorShare: interval,
-  /** Both ends of what the answers allow, two-sided at 1 - 2 alpha: it leaves 0 out if and only if p <= alpha. */
+  /**
+   * Both ends of what the answers allow, two-sided at 1 - 2 alpha: it leaves 0 out if and only if p <= alpha.
+   * Similarity: at 1 - 2 beta, and it lies under the limit if and only if p <= beta.
+   */
   discriminatorShareRange: interval,
   dPrime: interval,
-  /** 100 panels that only guess: how many of them fall on each count (index = number right). */
+  /**
+   * 100 panels that only guess: how many of them fall on each count (index = number right). Similarity: 100 panels of
+   * which the limit's share can tell.
+   */
   guessingPanels: z.array(count),
+  /** Chance that the plan reaches its critical number. Similarity: when nobody can tell, and the share is 0. */
   power: z.nullable(z.strictObject({ discriminatorShare: z.number(), people: count, power: z.number() })),
 });
 export type ChoiceStatistics = z.infer<typeof choiceStatistics>;
@@ -108,10 +119,10 @@ export const preferenceStatistics = z.strictObject({
 export type PreferenceStatistics = z.infer<typeof preferenceStatistics>;
 
 /**
- * What became of one attribute. ok: tested. The others say why there is no test: too-few (under 6 people, numbers only;
- * or nothing left to judge chance by), one-panelist, one-product, product-missing (nobody marked it), all-equal (no
+ * What became of one attribute. ok: tested; fewer than 6 people give numbers and the result no verdict. The others say
+ * why there is no test: too-few (as many effects as values: nothing left to judge chance by), one-panelist, one-product, product-missing (nobody marked it), all-equal (no
  * variation left once panelists and products are taken out), disconnected (no chain of shared panelists joins the
- * products), no-marks, withheld (the key does not match its seal).
+ * products), no-marks. withheld: the key does not match its seal; the numbers stand in doubt.
  */
 export const scaleOutcomes = [
   "ok",
@@ -134,8 +145,10 @@ const meanOf = z.strictObject({
   standardError: z.nullable(z.number()),
   low: z.nullable(z.number()),
   high: z.nullable(z.number()),
-  /** Standard deviation of those marks. */
+  /** Standard deviation of those marks, one value a panelist. */
   deviation: z.nullable(z.number()),
+  /** The mean, had everybody in the test marked every product: what the contrasts compare. Null without a test. */
+  adjusted: z.nullable(z.number()),
 });
 
 /** `difference` is `first` less `second`; `first` is the product that stands later in the plan. Points of the scale. */
@@ -182,7 +195,7 @@ export const attributeResult = z.strictObject({
   judgments: count,
   /** Repeats a panelist and product, the most there are; the error term is then panelist by product. */
   repeats: count,
-  /** Classical test of products with panelists as blocks; null unless `outcome` is ok. Balanced: no cell is missing. */
+  /** Classical test of products with panelists as blocks; null where there is none. Balanced: no cell is missing. */
   blocks: z.nullable(z.strictObject({ ...testOf.shape, balanced: z.boolean() })),
   terms: z.array(z.strictObject({ term: z.enum(["product", "panelist"]), ...testOf.shape })),
   /** Null where they cannot be estimated. A panelist variance that came out below zero is 0. */
@@ -236,7 +249,16 @@ export const caveat = z.discriminatedUnion("what", [
   z.strictObject({ what: z.literal("orders-uneven"), fewest: count, most: count }),
   z.strictObject({ what: z.literal("key-mismatch") }),
   z.strictObject({ what: z.literal("plan-could-not-find"), discriminatorShare: z.number(), power: z.number() }),
+  /** Fewer people took part than planned; of a method that asks for no number right. */
+  z.strictObject({ what: z.literal("people-below-plan"), planned: count, answered: count }),
+  /** One person, one answer: these trays are further ones of a seat that counts with another tray. */
+  z.strictObject({ what: z.literal("person-once"), trays: z.array(count) }),
+  /** Similarity: a plan that would show it less often than not even if nobody could tell. */
+  z.strictObject({ what: z.literal("plan-could-not-show"), discriminatorShare: z.number(), power: z.number() }),
+  /** Similarity: what "within the limit" does not say. */
+  z.strictObject({ what: z.literal("limit-not-nothing"), discriminatorShare: z.number() }),
   /** Preference: what it does not say; and of whom it speaks. */
+  z.strictObject({ what: z.literal("preference-plan-could-not-find"), share: z.number(), power: z.number() }),
   z.strictObject({ what: z.literal("preference-not-size") }),
   z.strictObject({ what: z.literal("panel-not-customers"), panelType: z.enum(panelTypes), standsFor: line }),
   z.strictObject({ what: z.literal("none-frequent"), none: count, of: count }),

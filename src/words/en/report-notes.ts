@@ -2,7 +2,7 @@ import type { Paper } from "../../model/event.ts";
 import type { PanelType } from "../../model/plan.ts";
 import type { Departure, UnansweredReason } from "../../model/record.ts";
 import type { Caveat } from "../../model/result.ts";
-import { percent, shortNumber, wholeNumber } from "../number.ts";
+import { chosenPercent, percent, shortNumber, wholeNumber } from "../number.ts";
 import { spareReasons, voidReasons } from "./reasons.ts";
 
 type CaveatSentences = { [W in Caveat["what"]]: (caveat: Extract<Caveat, { what: W }>) => string };
@@ -47,6 +47,15 @@ export const caveats: CaveatSentences = {
     `Serving orders came up unevenly, from ${wholeNumber(c.fewest)} to ${answers(c.most)} each, so a liking for one place on the tray is balanced less well.`,
   "plan-could-not-find": (c) =>
     `If ${percent(c.discriminatorShare)} of people can tell, a panel as planned shows it ${percent(c.power)} of the time: a miss was more likely than a find.`,
+  "people-below-plan": (c) => `${people(c.planned)} planned, ${wholeNumber(c.answered)} with an answer that counts.`,
+  "person-once": (c) =>
+    `Each person counts once: ${c.trays.length === 1 ? "tray" : "trays"} ${listed(c.trays)} ${c.trays.length === 1 ? "is" : "are"} left out of the numbers, since another tray of that seat counts.`,
+  "limit-not-nothing": (c) =>
+    `Within the limit does not mean that nobody can tell: up to ${chosenPercent(c.discriminatorShare)} was called alike beforehand.`,
+  "plan-could-not-show": (c) =>
+    `Even if nobody can tell, a panel as planned shows fewer than ${chosenPercent(c.discriminatorShare)} only ${percent(c.power)} of the time: a miss was more likely than a find.`,
+  "preference-plan-could-not-find": (c) =>
+    `If ${percent(c.share)} of those with a preference prefer one of the two, a panel as planned shows it ${percent(c.power)} of the time: a miss was more likely than a find.`,
   "preference-not-size": () =>
     "A preference says which one people would take, not how much better they like it, and not that they like either.",
   "panel-not-customers": (c) =>
@@ -135,7 +144,7 @@ export const departures: DepartureSentences = {
   "not-answered": (d) =>
     `${d.trays.length === 1 ? "Tray" : "Trays"} ${listed(d.trays)}: no counted answer (${unanswered[d.why]}).`,
   "seat-counted-twice": (d) =>
-    `Seat ${d.seat} counts more than once, with trays ${listed(d.trays)}: a spare was served although another answer of that seat stands.`,
+    `Seat ${d.seat} has more than one counted answer, on trays ${listed(d.trays)}: a spare was served although another answer of that seat stands.`,
   "close-note": (d) => `Noted at the close: “${d.note.trim()}”`,
   "records-missing": (d) =>
     `${records(d.records)} known at the close or the reveal ${d.records === 1 ? "is" : "are"} missing here. The numbers may change.`,

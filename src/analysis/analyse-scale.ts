@@ -1,0 +1,145 @@
+import type { ScaleRow, StudyRecord } from "../model/record.ts";
+import type { AttributeResult, Caveat, ScaleResult, ScaleStatistics } from "../model/result.ts";
+import { caveatsOfStudy } from "./caveats.ts";
+import { type MarkedLine, markedLines, type Sample } from "./marking.ts";
+import { type ScaleAttribute, type ScaleValue, scaleStatistics } from "./scale.ts";
+import { studyPart } from "./study-part.ts";
+
+/** Points of the line: a fraction of its length times this. */
+export const linePoints = 100;
+
+/** As `analyse`, for a line scale. Marks of one seat on several trays are repeats of one person. */
+export function analyseScale(record: StudyRecord, app: string): ScaleResult {
+  const { plan } = record;
+  const marked = markedLines(record).toSorted((one, other) => one.seat - other.seat);
+  const order = plan.scale.attributes.map(({ id }) => id);
+  const statistics = scaleStatistics({
+    alpha: plan.alpha,
+    products: plan.products.map(({ id, name }) => ({ id, name })),
+    attributes: plan.scale.attributes.map(({ name, moment, lowAnchor, highAnchor }) => ({
+      attribute: name,
+      moment,
+      momentText: "",
+      lowAnchor,
+      highAnchor,
+    })),
+    values: marked.map(({ attribute, seat, product, fraction, place }) => ({
+      attribute: order.indexOf(attribute),
+      panelist: `seat ${seat}`,
+      product,
+      value: fraction === null ? null : fraction * linePoints,
+      place,
+    })),
+    scale: { low: 0, high: linePoints, lengthMm: plan.scale.lengthMm },
+    keyMatches: record.keyMatches,
+  });
+  const orders = ordersServed(record, marked);
+  const served = servedTrays(record, marked);
+  const answered = new Set(marked.flatMap(({ seat, fraction }) => (fraction === null ? [] : [seat]))).size;
+  const belowPlan: Caveat | null =
+    answered < plan.people ? { what: "people-below-plan", planned: plan.people, answered } : null;
+  return {
+    v: 1,
+    app,
+    study: studyPart(record, served),
+    ...statistics,
+    orders,
+    caveats: [
+      ...caveatsOfStudy(
+        record,
+        served,
+        belowPlan,
+        orders.map(({ judgments }) => judgments),
+      ),
+      ...caveatsOfMarks(marked),
+      ...caveatsOfScale(statistics, plan.standsFor),
+    ],
+    departures: record.departures,
+  };
+}
+
+/** Trays with a mark, with what was on them. */
+function servedTrays({ opened }: StudyRecord, marked: readonly MarkedLine[]): { tray: number; samples: Sample[] }[] {
+  const counted = new Set(marked.map(({ tray }) => tray));
+  return opened.key.trays.filter(({ tray }) => counted.has(tray));
+}
+
+/** How many counted trays each order has, of the orders that the planned trays have. */
+function ordersServed({ opened, packet }: StudyRecord, marked: readonly MarkedLine[]): ScaleResult["orders"] {
+  const spares = new Set(packet.trays.filter(({ spare }) => spare).map(({ tray }) => tray));
+  const planned = opened.key.trays.filter(({ tray }) => !spares.has(tray)).map(({ order }) => order);
+  const trays = new Map(marked.map(({ tray, order }) => [tray, order]));
+  return [...new Set([...planned, ...trays.values()])].sort().map((order) => ({
+    order,
+    judgments: [...trays.values()].filter((served) => served === order).length,
+    correct: null,
+  }));
+}
+
+/** How the marks were made: kinds of pointer and lengths of the line. Half a millimeter is what a screen can be off. */
+function caveatsOfMarks(marked: readonly MarkedLine[]): Caveat[] {
+  const made = marked.filter(({ fraction }) => fraction !== null);
+  const pointers = [...new Set(made.map(({ pointer }) => pointer))].sort();
+  const lengthsMm = [...new Set(made.map(({ lengthMm }) => Math.round(lengthMm)))].sort((a, b) => a - b);
+  const list: Caveat[] = [];
+  if (pointers.length > 1) list.push({ what: "device-kinds-mixed", pointers });
+  const [least = 0, most = 0] = [lengthsMm[0], lengthsMm.at(-1)];
+  // one step is what rounding makes of screens that agree
+  if (most - least > 1) list.push({ what: "lengths-mixed", lengthsMm });
+  return list;
+}
+
+/** Caveats that follow from the statistics alone. */
+function caveatsOfScale(statistics: ScaleStatistics, standsFor: string): Caveat[] {
+  const { attributes, outcome, people, judgments } = statistics;
+  const [first] = attributes;
+  const list: Caveat[] = [];
+  const widest = first && outcome === "not-reached" ? widestDifference(first) : null;
+  if (first && widest !== null) list.push({ what: "widest-difference", attribute: first.attribute, points: widest });
+  if (people === 1) list.push({ what: "one-person", judgments });
+  else list.push({ what: "this-panel-only", standsFor });
+  if (attributes.length > 1) list.push({ what: "further-attributes", attributes: attributes.length - 1 });
+  for (const { attribute, incomplete, outcome } of attributes) {
+    if (incomplete.length === 0 || outcome === "no-marks") continue;
+    list.push({ what: "incomplete-panelists", attribute, panelists: incomplete.map(({ panelist }) => panelist) });
+  }
+  if (attributes.some(({ blocks }) => blocks !== null)) list.push({ what: "position-left-out" });
+  return list;
+}
+
+/** The largest difference, either way, that the intervals of the pairs still allow. */
+const widestDifference = ({ contrasts }: AttributeResult): number | null =>
+  contrasts.length === 0 ? null : Math.max(...contrasts.flatMap(({ low, high }) => [Math.abs(low), Math.abs(high)]));
+
+/**
+ * The result of values of a scale that came without a study.
+ *
+ * Takes    rows: products, attributes and moments are named in them, in the order they first appear; each attribute at each
+ *          moment is one of its own, and the first is the one the question is about. A product counts as compared in every
+ *          attribute, also where it has no value
+ * Throws   what `scaleStatistics` throws
+ */
+export function resultOfScaleRows(alpha: number, rows: readonly ScaleRow[], app: string): ScaleResult {
+  const names = rows.map(({ attribute, moment }) => JSON.stringify([attribute, moment]));
+  const distinct = [...new Set(names)];
+  const at = new Map(distinct.map((name, index) => [name, index]));
+  const attributes = distinct.map((name): ScaleAttribute => {
+    const { attribute = "", moment = "" } = rows[names.indexOf(name)] ?? {};
+    return { attribute, moment: null, momentText: moment, lowAnchor: "", highAnchor: "" };
+  });
+  const values = rows.map(({ panelist, product, value }, index): ScaleValue => {
+    const attribute = at.get(names[index] ?? "") ?? 0;
+    return { attribute, panelist, product, value, place: null };
+  });
+  const products = [...new Set(rows.map(({ product }) => product))].map((name) => ({ id: name, name }));
+  const statistics = scaleStatistics({ alpha, products, attributes, values, scale: null, keyMatches: true });
+  return {
+    v: 1,
+    app,
+    study: null,
+    ...statistics,
+    orders: [],
+    caveats: caveatsOfScale(statistics, ""),
+    departures: [],
+  };
+}

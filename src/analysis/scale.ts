@@ -1,0 +1,165 @@
+import type { AttributeResult, ScaleOutcome, ScaleStatistics } from "../model/result.ts";
+import type { BlockRow } from "./block-table.ts";
+import { type BlockAnalysis, blockAnalysis } from "./blocks.ts";
+import { requireAlpha, requireCount } from "./check.ts";
+import { leastForVerdict } from "./choice.ts";
+import { mean } from "./moments.ts";
+
+/** What was judged: in a study with its moment and end words, elsewhere by the words of the file. */
+export type ScaleAttribute = Pick<AttributeResult, "attribute" | "moment" | "momentText" | "lowAnchor" | "highAnchor">;
+
+/** One value, or the word that there is none. */
+export type ScaleValue = {
+  /** Which of the attributes, from 0. */
+  attribute: number;
+  panelist: string;
+  product: string;
+  /** In points of the scale; null: no answer. */
+  value: number | null;
+  /** Place served, from 1; null where nobody wrote it down. */
+  place: number | null;
+};
+
+export type ScaleInput = {
+  /** Risk of seeing a difference that is not there, above 0 and at most 0.5. */
+  alpha: number;
+  /** In the order of the plan: the later one of a pair is compared with the earlier. */
+  products: readonly { id: string; name: string }[];
+  /** The first is the one the question is about. */
+  attributes: readonly ScaleAttribute[];
+  values: readonly ScaleValue[];
+  scale: ScaleStatistics["scale"];
+  /** False: the numbers stand, and nobody can say what they are of. */
+  keyMatches: boolean;
+};
+
+/**
+ * The statistics of a line scale: one block analysis for each attribute, panelists as blocks, repeats averaged.
+ *
+ * Returns  what became of each attribute is its `outcome`, never an error; no answer is no value, neither 0 nor the
+ *          middle. The outcome of the whole is that of the first attribute's F test at alpha; with fewer than 6 people,
+ *          or no test, there is no verdict. Intervals at 1 - alpha, as the test is
+ * Throws   Problem "analysis/risk-out-of-range", "analysis/not-a-count" (more values than a result may hold),
+ *          "analysis/unknown-product", "analysis/out-of-range"
+ */
+export function scaleStatistics(input: ScaleInput): ScaleStatistics {
+  const { alpha, products, scale, values } = input;
+  requireAlpha(alpha);
+  requireCount("values", values.length);
+  const given = values.filter(({ value }) => value !== null);
+  const attributes = input.attributes.map((attribute, at) => attributeResult(input, attribute, at));
+  return {
+    family: "scale",
+    method: "line-scale",
+    goal: "difference",
+    sides: "two",
+    alpha,
+    confidence: 1 - alpha,
+    products: products.map(({ name }) => name),
+    scale,
+    people: new Set(given.map(({ panelist }) => panelist)).size,
+    judgments: given.length,
+    outcome: outcomeOf(input, attributes[0]),
+    attributes,
+  };
+}
+
+function outcomeOf({ alpha, keyMatches }: ScaleInput, first: AttributeResult | undefined): ScaleStatistics["outcome"] {
+  if (!keyMatches) return "withheld";
+  if (!first?.blocks || first.people < leastForVerdict) return "too-few";
+  return first.blocks.pValue <= alpha ? "reached" : "not-reached";
+}
+
+function attributeResult(input: ScaleInput, attribute: ScaleAttribute, at: number): AttributeResult {
+  const { products, alpha, keyMatches } = input;
+  const values = input.values.filter((value) => value.attribute === at);
+  const rows = values.flatMap(({ panelist, product, value }): BlockRow[] =>
+    value === null ? [] : [{ panelist, product, value }],
+  );
+  const ids = products.map(({ id }) => id);
+  const nameOf = new Map(products.map(({ id, name }) => [id, name]));
+  const named = (id: string) => nameOf.get(id) ?? id;
+  const found = blockAnalysis(rows, ids, 1 - alpha);
+  const silent = [...new Set(values.map(({ panelist }) => panelist))].filter(
+    (panelist) => !found.panelists.some((other) => other.panelist === panelist),
+  );
+  return {
+    ...attribute,
+    outcome: keyMatches ? found.outcome : withheldIf(found.outcome),
+    people: found.people,
+    judgments: rows.length,
+    repeats: mostRepeats(rows),
+    ...testsOf(found),
+    means: meansOf(found, named),
+    contrasts: contrastsOf(found, named),
+    panelists: [
+      ...found.panelists.map(({ panelist, values }) => ({ panelist, values: [...values] })),
+      ...silent.map((panelist) => ({ panelist, values: ids.map(() => null) })),
+    ],
+    incomplete: [
+      ...found.incomplete.map(({ panelist, missing }) => ({ panelist, missing: missing.map(named) })),
+      ...silent.map((panelist) => ({ panelist, missing: products.map(({ name }) => name) })),
+    ],
+    positions: positionsOf(values),
+  };
+}
+
+/** Without marks there is nothing that a key could put in doubt. */
+const withheldIf = (outcome: ScaleOutcome): ScaleOutcome => (outcome === "no-marks" ? outcome : "withheld");
+
+function testsOf(found: BlockAnalysis): Pick<AttributeResult, "blocks" | "terms" | "variances"> {
+  if (found.outcome !== "ok") {
+    return { blocks: null, terms: [], variances: { panelist: null, panelistProduct: null, residual: null } };
+  }
+  const { blocks, panelistTest, variances, complete } = found;
+  return {
+    blocks: { ...blocks, balanced: complete },
+    terms: [
+      { term: "product", ...blocks },
+      { term: "panelist", ...panelistTest },
+    ],
+    variances,
+  };
+}
+
+function meansOf(found: BlockAnalysis, named: (id: string) => string): AttributeResult["means"] {
+  const adjusted = found.outcome === "ok" || found.outcome === "all-equal" ? found.leastSquaresMeans : [];
+  return found.products.map(({ product, marks, mean, standardError, low, high, deviation }, at) => ({
+    product: named(product),
+    judgments: marks,
+    estimate: mean,
+    standardError,
+    low,
+    high,
+    deviation,
+    adjusted: adjusted[at] ?? null,
+  }));
+}
+
+const contrastsOf = (found: BlockAnalysis, named: (id: string) => string): AttributeResult["contrasts"] =>
+  found.outcome === "ok"
+    ? found.contrasts.map((contrast) => ({
+        ...contrast,
+        first: named(contrast.first),
+        second: named(contrast.second),
+      }))
+    : [];
+
+/** Most values of one panelist and product; 0 without values. */
+function mostRepeats(rows: readonly BlockRow[]): number {
+  const counts = new Map<string, number>();
+  for (const { panelist, product } of rows) {
+    const cell = JSON.stringify([panelist, product]);
+    counts.set(cell, (counts.get(cell) ?? 0) + 1);
+  }
+  return Math.max(0, ...counts.values());
+}
+
+/** Mean of the values by place served. */
+function positionsOf(values: readonly ScaleValue[]): AttributeResult["positions"] {
+  const places = [...new Set(values.flatMap(({ place }) => (place === null ? [] : [place])))].sort((a, b) => a - b);
+  return places.flatMap((position) => {
+    const own = values.flatMap(({ place, value }) => (place === position && value !== null ? [value] : []));
+    return own.length === 0 ? [] : [{ position, judgments: own.length, mean: mean(own) }];
+  });
+}
