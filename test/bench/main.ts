@@ -1,5 +1,5 @@
-import { writeFileSync } from "node:fs";
-import { resolve } from "node:path";
+import { accessSync, constants, writeFileSync } from "node:fs";
+import { dirname, resolve } from "node:path";
 import { type Goal, type Options, readOptions, usage } from "./options.ts";
 import { type GoalReport, linesOf } from "./report.ts";
 import { aroundLines, lookAround } from "./surroundings.ts";
@@ -12,6 +12,9 @@ const measures: Record<Goal, (quick: boolean) => Promise<GoalReport>> = {
   9: async (quick) => (await import("./critical-numbers/measure.ts")).criticalNumbers(quick),
 };
 
+const needChromium: readonly Goal[] = [2, 5];
+const noChromium = "no Chromium was found. On Debian: apt-get install chromium; or name one in CLOCHE_CHROMIUM";
+
 /** Runs the goals that are asked for. Returns the exit code: 0 whatever the figures are, 1 when something could not run. */
 export async function main(given: string[]): Promise<number> {
   const options = readOptions(given);
@@ -19,7 +22,14 @@ export async function main(given: string[]): Promise<number> {
     (options === null ? say : complain)([options, usage].filter(Boolean).join("\n\n"));
     return options === null ? 0 : 1;
   }
-  return run(options);
+  const out = resolve(options.out);
+  try {
+    accessSync(dirname(out), constants.W_OK);
+  } catch {
+    complain(`Nothing can be written to ${dirname(out)}. Name another place with --out.`);
+    return 1;
+  }
+  return run({ ...options, out });
 }
 
 async function run({ goals, quick, out }: Options): Promise<number> {
@@ -30,6 +40,7 @@ async function run({ goals, quick, out }: Options): Promise<number> {
   const failed: { goal: Goal; why: string }[] = [];
   for (const goal of goals) {
     try {
+      if (needChromium.includes(goal) && around.chromium === null) throw new Error(noChromium);
       const report = await measures[goal](quick);
       reports.push(report);
       say(`\n${linesOf(report).join("\n")}`);
@@ -39,9 +50,8 @@ async function run({ goals, quick, out }: Options): Promise<number> {
       complain(`\nGoal ${goal} could not be measured: ${why}`);
     }
   }
-  const path = resolve(out);
-  writeFileSync(path, `${JSON.stringify({ quick, around, goals: reports, failed }, null, 2)}\n`);
-  say(`\nWritten to ${path}`);
+  writeFileSync(out, `${JSON.stringify({ quick, around, goals: reports, failed }, null, 2)}\n`);
+  say(`\nWritten to ${out}`);
   return failed.length === 0 ? 0 : 1;
 }
 

@@ -50,7 +50,8 @@ export const spreadOf = (values: readonly number[]): Spread => ({
 export type Figure = {
   name: string;
   unit: string;
-  rounds: number;
+  /** Every round's value, in order. */
+  rounds: { baseline: number[]; ours: number[] };
   baseline: Spread;
   ours: Spread;
   /** Ours by baseline: ratio of the medians, and the lowest and highest ratio of a single round. */
@@ -61,5 +62,5 @@ export type Figure = {
 export function figureOf(name: string, unit: string, baseline: number[], ours: number[]): Figure {
   const ratios = ours.map((value, at) => value / (baseline[at] ?? Number.NaN));
   const ratio = { ...spreadOf(ratios), median: medianOf(ours) / medianOf(baseline) };
-  return { name, unit, rounds: ours.length, baseline: spreadOf(baseline), ours: spreadOf(ours), ratio };
+  return { name, unit, rounds: { baseline, ours }, baseline: spreadOf(baseline), ours: spreadOf(ours), ratio };
 }

@@ -33,7 +33,7 @@ export function linesOf(report: GoalReport): string[] {
       `  ${name}`,
       `    A ${spreadText(baseline)} ${unit}`,
       `    B ${spreadText(ours)} ${unit}`,
-      `    B : A ${spreadText(ratio)} of ${rounds} rounds${mark}`,
+      `    B : A ${spreadText(ratio)} in ${rounds.ours.length} rounds${mark}`,
     );
   }
   for (const { grade, text, met } of limits) lines.push(`  ${grade.padEnd(7)} ${met ? "met    " : "NOT met"} ${text}`);
