@@ -117,6 +117,9 @@ export type ProblemDetails = {
   "start/certificate": { path: string; reason: string };
   "start/database-damaged": { path: string; reason: string };
   "start/not-built": { path: string };
+  // the demo
+  "demo/already-there": { title: string };
+  "demo/folder-not-empty": { path: string };
 };
 
 export type ProblemCode = keyof ProblemDetails;

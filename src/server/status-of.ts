@@ -18,6 +18,7 @@ const byArea = {
   access: 403,
   enroll: 403,
   start: 500,
+  demo: 409,
 } as const satisfies Record<Area, number>;
 
 const byCode: Partial<Record<ProblemCode, number>> = {

@@ -100,4 +100,8 @@ export const problems: Sentences = {
   "start/database-damaged": (d) =>
     `The database ${d.path} is damaged (${d.reason}). Nothing was changed. Restore the last backup, or move the file away: tablets send again what they hold.`,
   "start/not-built": (d) => `The built app is missing in ${d.path}. Run npm run build.`,
+  "demo/already-there": (d) =>
+    `The demo is here already: “${d.title}” belongs to it. To begin it anew, start Cloche with another data folder.`,
+  "demo/folder-not-empty": (d) =>
+    `${d.path} is not empty. The demo wants a folder of its own, so that it cannot mix with a kitchen's studies: name a new one, or leave the option out.`,
 };

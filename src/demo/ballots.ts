@@ -1,0 +1,109 @@
+import { sha256 } from "../model/canonical.ts";
+import type { Body } from "../model/event.ts";
+import type { BlindPacket } from "../model/packet.ts";
+import type { Act, By } from "./acts.ts";
+import { between, chance, salt } from "./chance.ts";
+
+type Tablet = Exclude<By, "lead">;
+
+/** One person at one tablet: when they sat down, and what they wrote at the end. */
+export type Sitting = { tray: number; tablet: Tablet; at: number; remark?: string };
+
+const screens: Record<Tablet, Body<"answer-kept">["screen"]> = {
+  0: { widthPx: 1080, heightPx: 810, pixelRatio: 2, pointer: "touch" },
+  1: { widthPx: 1280, heightPx: 800, pixelRatio: 1.5, pointer: "touch" },
+  2: { widthPx: 1080, heightPx: 810, pixelRatio: 2, pointer: "touch" },
+};
+/** Pixels of a millimeter on each tablet's screen, as a check with a card found them. */
+const pixelsPerMm: Record<Tablet, number> = { 0: 5.197, 1: 5.874, 2: 5.197 };
+
+/** Writes ballots as tablets do. Durations are drawn; `newEventId` names the events. */
+export class Ballots {
+  readonly #random;
+  readonly #newEventId: () => string;
+  readonly #packet: BlindPacket;
+
+  constructor(name: string, packet: BlindPacket, newEventId: () => string) {
+    this.#random = chance(`ballots ${name}`);
+    this.#packet = packet;
+    this.#newEventId = newEventId;
+  }
+
+  /** One choice, made once every cup was tasted. */
+  choice(sitting: Sitting, choice: string, guess = false): Act[] {
+    const { tray, tablet, at } = sitting;
+    const answered = at + between(this.#random, 3, 4.2);
+    const body = {
+      tray,
+      question: 1,
+      choice,
+      guess,
+      elapsedMs: Math.round(between(this.#random, 7000, 46_000)),
+      screen: screens[tablet],
+      salt: salt(this.#random),
+    };
+    return [
+      this.#opened(sitting),
+      { id: this.#newEventId(), by: tablet, at: answered, kind: "answer-kept", body },
+      ...this.#end(sitting, answered),
+    ];
+  }
+
+  /** A mark for each cup, in serving order; `value` gives a cup's points, 0 to 100. */
+  marks(sitting: Sitting, value: (code: string) => number): Act[] {
+    const codes = this.#packet.trays.find(({ tray }) => tray === sitting.tray)?.codes ?? [];
+    let at = sitting.at + 0.8;
+    const kept = codes.map((code, place): Act => {
+      at += between(this.#random, 1.3, 2.1);
+      return this.#mark(sitting, { code, place, at, value: value(code) });
+    });
+    return [this.#opened(sitting), ...kept, ...this.#end(sitting, at)];
+  }
+
+  /** Somebody for whom something on the list of allergens matters: nothing of it is kept but that they stopped. */
+  notCleared({ tray, tablet, at }: Sitting): Act {
+    return { id: this.#newEventId(), by: tablet, at, kind: "tray-stopped", body: { tray, reason: "not-cleared" } };
+  }
+
+  #mark(sitting: Sitting, cup: { code: string; place: number; at: number; value: number }): Act {
+    const { tray, tablet } = sitting;
+    const { lengthMm, attribute } = this.#line();
+    const firstMs = Math.round(between(this.#random, 900, 4200));
+    const body: Body<"mark-kept"> = {
+      tray,
+      question: cup.place + 1,
+      code: cup.code,
+      attribute,
+      mark: { fraction: cup.value / 100, start: "pointer", moves: this.#random.below(4), firstMs },
+      why: null,
+      line: { lengthPx: Math.round(lengthMm * pixelsPerMm[tablet] * 10) / 10, lengthMm },
+      chewedSeconds: Math.round(between(this.#random, 10, 10.3) * 100) / 100,
+      hidden: false,
+      elapsedMs: firstMs + Math.round(between(this.#random, 700, 5000)),
+      screen: screens[tablet],
+      salt: salt(this.#random),
+    };
+    return { id: this.#newEventId(), by: tablet, at: cup.at, kind: "mark-kept", body };
+  }
+
+  #line(): { lengthMm: number; attribute: string } {
+    const attribute = this.#packet.line?.attributes[0]?.id;
+    if (!this.#packet.line || attribute === undefined) throw new Error("no line in this study of the demo");
+    return { lengthMm: this.#packet.line.lengthMm, attribute };
+  }
+
+  #opened({ tray, tablet, at }: Sitting): Act {
+    const clearance = this.#packet.allergens.version;
+    return { id: this.#newEventId(), by: tablet, at, kind: "tray-opened", body: { tray, clearance } };
+  }
+
+  #end({ tray, tablet, remark }: Sitting, answered: number): Act[] {
+    const finished = answered + (remark === undefined ? 0.15 : 0.7);
+    const end: Act = { id: this.#newEventId(), by: tablet, at: finished, kind: "tray-finished", body: { tray } };
+    if (remark === undefined) return [end];
+    const attachment = { salt: salt(this.#random), text: remark };
+    const body = { tray, remark: sha256(`${attachment.salt}\n${remark}`) };
+    const at = finished - 0.05;
+    return [{ id: this.#newEventId(), by: tablet, at, kind: "remark-kept", body, attachment }, end];
+  }
+}
