@@ -1,4 +1,4 @@
-import { enrollReply, type Role } from "../model/http.ts";
+import { enrollReply, type Role } from "../model/http-device.ts";
 import { Problem, type ProblemData } from "../model/problem.ts";
 import type { DeviceStore, Identity } from "./store.ts";
 import { call } from "./transport.ts";

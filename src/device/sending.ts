@@ -1,5 +1,5 @@
 import { backOff, type SendOutcome, sendAll } from "../log/outbox.ts";
-import { enrollReply, type Status } from "../model/http.ts";
+import { enrollReply, type Status } from "../model/http-device.ts";
 import type { DeviceStore } from "./store.ts";
 import { call, httpTransport } from "./transport.ts";
 

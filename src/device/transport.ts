@@ -1,6 +1,6 @@
 import * as z from "zod/mini";
 import type { PushOutcome, Transport } from "../log/outbox.ts";
-import { problemReply, pushReply } from "../model/http.ts";
+import { problemReply, pushReply } from "../model/http-device.ts";
 import { Problem, type ProblemData, problem } from "../model/problem.ts";
 
 type Fetch = (input: string, init: RequestInit) => Promise<Response>;

@@ -1,5 +1,5 @@
 import type { Attachment } from "../model/event.ts";
-import type { PushReply, PushRequest, Status } from "../model/http.ts";
+import type { PushReply, PushRequest, Status } from "../model/http-device.ts";
 import { type ProblemData, problem } from "../model/problem.ts";
 
 /**
