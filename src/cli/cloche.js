@@ -10,7 +10,9 @@ if (complaint) {
 } else {
   import("./prepare.js")
     .then(({ prepare }) =>
-      prepare(process.argv[2] === "start" && !["--help", "-h"].some((word) => process.argv.includes(word))),
+      prepare(
+        ["start", "demo"].includes(process.argv[2]) && !["--help", "-h"].some((word) => process.argv.includes(word)),
+      ),
     )
     .then((main) => (main ? import(main) : undefined))
     .catch((error) => {

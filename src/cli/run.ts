@@ -6,7 +6,7 @@ import type { Output } from "./output.ts";
 import { result } from "./result.ts";
 import { trays } from "./trays.ts";
 
-const commands = ["start", "trays", "result", "count"];
+const commands = ["start", "demo", "trays", "result", "count"];
 
 /** Problems of the surroundings, not of what was typed or of a file that was given. */
 const surroundings: readonly ProblemCode[] = [
@@ -44,6 +44,10 @@ async function runCommand([command, ...rest]: readonly string[], output: Output,
       // read only here: the other commands need neither a server nor a database
       const { runStart } = await import("../server/start.ts");
       return await runStart(rest.map((word) => (word === "-h" ? "--help" : word)));
+    }
+    case "demo": {
+      const { runDemo } = await import("./demo.ts");
+      return await runDemo(rest, output, version);
     }
     case "trays":
     case "result":

@@ -28,20 +28,21 @@ export type Options = z.infer<typeof options>;
 const numbers = ["port", "trust-port"];
 const switches = ["local-ca", "lead-link", "restored", "verbose"];
 const names = Object.keys(options.shape);
-const command = "start";
 
 /**
  * Options from the command line, the environment (CLOCHE_PORT, …), the file that --config names, and the defaults,
  * in this order.
  *
+ * Takes    command: what was typed after `cloche`, for what is said of a mistake
  * Returns  null when help was asked for
  * Throws   Problem "cli/…" for flags and environment, "file/…" for the file
  */
 export function readOptions(
   argv: readonly string[],
   env: Readonly<Record<string, string | undefined>>,
+  command = "start",
 ): Options | null {
-  const flags = parseFlags(argv);
+  const flags = parseFlags(argv, command);
   if (flags.help === true) return null;
   const fromEnv = Object.fromEntries(
     [...names, "config"].flatMap((name) => {
@@ -57,11 +58,11 @@ export function readOptions(
       ? problem("cli/bad-option", { option: `--${where}`, value: String(given[where]), expected })
       : problem("file/wrong-shape", { path: config, where, expected }),
   );
-  requirePairs(found);
+  requirePairs(found, command);
   return found;
 }
 
-function parseFlags(argv: readonly string[]): Record<string, string | boolean> {
+function parseFlags(argv: readonly string[], command: string): Record<string, string | boolean> {
   const flags = Object.fromEntries(
     [...names, "config", "help"].map((name) => [
       name,
@@ -72,11 +73,11 @@ function parseFlags(argv: readonly string[]): Record<string, string | boolean> {
     const { values } = parseArgs({ args: [...argv], options: flags, strict: true, allowPositionals: false });
     return values as Record<string, string | boolean>;
   } catch (error) {
-    throw flagProblem(error, argv);
+    throw flagProblem(error, argv, command);
   }
 }
 
-function flagProblem(error: unknown, argv: readonly string[]): unknown {
+function flagProblem(error: unknown, argv: readonly string[], command: string): unknown {
   const { code = "", message = "" } = error as { code?: string; message?: string };
   const quoted = /'(-[^' ]*)/.exec(message)?.[1] ?? /'([^']*)'/.exec(message)?.[1] ?? argv[0] ?? "";
   if (code === "ERR_PARSE_ARGS_UNKNOWN_OPTION" || code === "ERR_PARSE_ARGS_UNEXPECTED_POSITIONAL") {
@@ -115,7 +116,7 @@ function readFile(path: string): Record<string, unknown> {
   }
 }
 
-function requirePairs({ cert, key, "local-ca": localCa }: Options): void {
+function requirePairs({ cert, key, "local-ca": localCa }: Options, command: string): void {
   if ((cert === undefined) !== (key === undefined)) {
     throw problem("cli/missing-option", { option: cert === undefined ? "--cert" : "--key", command });
   }

@@ -17,6 +17,21 @@ import { daysLeft, readCertificate } from "./tls/certificate.ts";
 import type { LocalCa } from "./tls/local-ca.ts";
 import { trustServer } from "./tls/trust-page.ts";
 
+/** What a command that starts a server may add. */
+export type Opening = {
+  /**
+   * Called before anybody else can reach the server: `origin` is a private address of it, `leadCode` makes a lead. A
+   * lead that is to be set up by hand afterwards needs that one withdrawn again.
+   */
+  before: (origin: string, leadCode: string) => Promise<void>;
+  /** Called once all can reach it. */
+  ready: (running: Running) => void;
+  /** Where the usual lines go. */
+  say: (text: string) => void;
+};
+/** Where a server runs, and the addresses that make the first lead's device; none when there is a lead. */
+export type Running = { local: string; network: string[]; setUp: string[] };
+
 /** Requests still running after a stop signal get this long; then their connections are cut. */
 const graceMs = 10_000;
 const warnDays = 14;
@@ -30,17 +45,38 @@ const warnDays = 14;
  */
 export async function runStart(argv: readonly string[]): Promise<void> {
   const options = readOptions(argv, process.env);
-  if (!options) return say(startWords.help);
+  if (!options) return sayAloud(startWords.help);
+  await serveUntilStopped(options, { say: sayAloud });
+}
+
+/**
+ * Runs the server with options that were read, until SIGINT or SIGTERM. Returns and throws as `runStart`.
+ */
+export async function serveUntilStopped(options: Options, opening: Partial<Opening> = {}): Promise<void> {
   const staticFolder = builtApp(options.app);
   const store = await openStore(resolve(options.data), { restored: options.restored });
   try {
-    await run(options, store, staticFolder);
+    if (opening.before) await onItsOwn(store, opening.before);
+    await run(options, store, staticFolder, opening);
   } finally {
     await store.close();
   }
 }
 
-async function run(options: Options, store: Store, staticFolder: string): Promise<void> {
+/** Serves on a free port of this computer alone, without the app, while something is done through the API. */
+async function onItsOwn(store: Store, work: Opening["before"]): Promise<void> {
+  const app = await makeApp({ store, now: Date.now, staticFolder: null, log: false, tls: null });
+  try {
+    const code = (await firstLeadCode(store.db, Date.now())) ?? "";
+    const port = await listening(app.server, "127.0.0.1", 0, () => app.listen({ host: "127.0.0.1", port: 0 }));
+    await work(`http://127.0.0.1:${port}`, code);
+  } finally {
+    await app.close();
+  }
+}
+
+async function run(options: Options, store: Store, staticFolder: string, opening: Partial<Opening>): Promise<void> {
+  const { say = sayAloud, ready } = opening;
   const hosts = reachableHosts(options.host, options.name);
   const ca = options["local-ca"] ? await authorityOf(options, hosts) : null;
   const tls = ca?.tls ?? certificateOf(options);
@@ -61,9 +97,10 @@ async function run(options: Options, store: Store, staticFolder: string): Promis
     const near = isEverywhere(options.host) || isLoopback(options.host);
     const local = addressOf(scheme, near ? "localhost" : options.host, port);
     const network = hosts.map((host) => addressOf(scheme, host, port)).filter((address) => address !== local);
-    await announce(options, store, { local, network });
-    if (tls) announceEnd(tls.cert);
-    if (ca) trust = await announceTrust(options, ca, port, hosts, [local, ...network]);
+    const setUp = await announce(options, store, { local, network }, say);
+    if (tls) announceEnd(tls.cert, say);
+    if (ca) trust = await announceTrust(options, ca, port, { hosts, app: [local, ...network] }, say);
+    ready?.({ local, network, setUp });
     say(startWords.stop);
     await stopped;
   } finally {
@@ -105,7 +142,8 @@ async function announce(
   options: Options,
   store: Store,
   addresses: { local: string; network: string[] },
-): Promise<void> {
+  say: Opening["say"],
+): Promise<string[]> {
   const { local, network } = addresses;
   say(startWords.running(addresses));
   say(startWords.tablets(network.length > 0 ? network : [local]));
@@ -119,13 +157,17 @@ async function announce(
   if (first !== null) {
     say(startWords.firstLead(links(first)));
     say(startWords.leadLinkHint);
-  } else if (options["lead-link"]) {
+    return links(first);
+  }
+  if (options["lead-link"]) {
     const { code } = await makeCode(store.db, leadGrant, Date.now(), limits.codeMinutes);
     say(startWords.moreLead(links(code)));
+    return links(code);
   }
+  return [];
 }
 
-function announceEnd(cert: string): void {
+function announceEnd(cert: string, say: Opening["say"]): void {
   const days = daysLeft(cert, Date.now());
   if (days < warnDays) say(startWords.certificateEnds(days));
 }
@@ -134,10 +176,11 @@ async function announceTrust(
   options: Options,
   ca: LocalCa,
   appPort: number,
-  hosts: readonly string[],
-  appAddresses: readonly string[],
+  at: { hosts: readonly string[]; app: readonly string[] },
+  say: Opening["say"],
 ): Promise<Server> {
-  const server = trustServer(ca, appAddresses);
+  const { hosts } = at;
+  const server = trustServer(ca, at.app);
   const { host } = options;
   const wanted = options["trust-port"] ?? (options.port === 0 ? 0 : appPort + 1);
   const port = await listening(server, host, wanted, () => {
@@ -165,6 +208,6 @@ async function closed(app: FastifyInstance, trust: Server | null): Promise<void>
   clearTimeout(cut);
 }
 
-function say(text: string): void {
+function sayAloud(text: string): void {
   process.stdout.write(`${text}\n`);
 }

@@ -5,6 +5,7 @@ export const terminal = {
   help: `cloche: blinded sensory tests for a test kitchen, from a terminal
 
   cloche start                    run the server with the app
+  cloche demo                     run it with an invented kitchen to look around in
   cloche trays PLAN               draw trays, codes and key from a plan file
   cloche result FILE              the result of answers in a CSV file, or of an exported study
   cloche count                    the result of one outcome: so many right of so many
