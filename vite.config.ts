@@ -17,9 +17,9 @@ const offlineEntries = ["panel", "organizer"];
 const sharedByTablets = new RegExp(
   [
     "/preact/",
-    "/src/device/(enrollment|sending|store)\\.ts$",
-    "/src/model/(http|tray)\\.ts$",
-    "/src/ui/(app-version|code-digits|error-boundary|update|use-store)\\.tsx?$",
+    "/src/device/(enrolled|store)\\.ts$",
+    "/src/model/(http-device|tray)\\.ts$",
+    "/src/ui/(app-version|code-digits|error-boundary|use-store)\\.tsx?$",
     "/src/words/en/(device-problems|panel)\\.ts$",
   ].join("|"),
 );

@@ -1,5 +1,5 @@
 import { enrollReply, type Role } from "../model/http-device.ts";
-import { Problem, type ProblemData } from "../model/problem.ts";
+import { Problem } from "../model/problem.ts";
 import type { DeviceStore, Identity } from "./store.ts";
 import { call } from "./transport.ts";
 
@@ -33,7 +33,3 @@ export async function enrollDevice(
   await store.setMeta("identity", identity);
   return identity;
 }
-
-/** Does the problem mean that the server does not know this device any more? It was withdrawn, or the server is new. */
-export const mustEnrollAgain = (problem: ProblemData | null): boolean =>
-  problem?.code === "access/not-enrolled" || problem?.code === "access/not-allowed";

@@ -1,4 +1,4 @@
-import { mustEnrollAgain } from "../device/enrollment.ts";
+import { mustEnrollAgain } from "../device/enrolled.ts";
 import type { SendOutcome } from "../log/outbox.ts";
 import { organizer } from "../words/en/organizer.ts";
 import type { KeepState } from "./draft-keeper.ts";

@@ -1,20 +1,19 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
-import { enrollDevice } from "../device/enrollment.ts";
 import type { Identity } from "../device/store.ts";
-import type { ProblemData } from "../model/problem.ts";
+import { type ProblemData, problem } from "../model/problem.ts";
 import { panel as en, type PanelWords } from "../words/en/panel.ts";
 import { asStorageProblem } from "./as-problem.ts";
 import { type Desk, DeskContext } from "./desk.ts";
+import type * as enrollRoom from "./enroll-room.tsx";
 import { OnDuty } from "./on-duty.tsx";
 import type { AppParts } from "./parts.ts";
-import { Enroll } from "./screens/enroll.tsx";
 import { Failed } from "./screens/pages.tsx";
 import { Session } from "./session.ts";
 
 type Start =
   | { at: "starting" }
   | { at: "failed"; problem: ProblemData }
-  | { at: "enroll"; why: "first" | "again" | "before"; identity: Identity | null }
+  | { at: "enroll"; why: "first" | "again" | "before"; identity: Identity | null; room: typeof enrollRoom }
   | { at: "ready" };
 
 /** The tablet: opens its storage, has itself enrolled, then serves one tray after the other. */
@@ -42,16 +41,15 @@ export function App({ parts, words = en }: { parts: AppParts; words?: PanelWords
     };
   }, [parts, session, tries]);
 
-  async function enroll(code: string, name: string): Promise<boolean> {
-    const identity = await enrollDevice(store, fetcher, ["panel"], { code, name });
+  async function enroll(room: typeof enrollRoom, code: string, name: string): Promise<boolean> {
+    const identity = await room.enrollDevice(store, fetcher, ["panel"], { code, name });
     if (identity) {
       parts.persist();
       setStart({ at: "ready" });
     }
     return identity !== null;
   }
-  const enrollAgain = async (): Promise<void> =>
-    setStart({ at: "enroll", why: "again", identity: await store.identity() });
+  const enrollAgain = (): Promise<void> => enrollAt("again", store).then(setStart, (thrown) => session.report(thrown));
   const retry = (): void => {
     setStart({ at: "starting" });
     setTries((count) => count + 1);
@@ -69,11 +67,11 @@ export function App({ parts, words = en }: { parts: AppParts; words?: PanelWords
       {start.at === "starting" ? <p class="starting">{words.starting}</p> : null}
       {start.at === "failed" ? <Failed problem={start.problem} again={retry} /> : null}
       {start.at === "enroll" ? (
-        <Enroll
+        <start.room.Enroll
           code={parts.code}
           name={start.identity?.name ?? ""}
           why={start.why}
-          enroll={enroll}
+          enroll={(code, name) => enroll(start.room, code, name)}
           {...(start.identity ? { cancel: () => setStart({ at: "ready" }) } : {})}
         />
       ) : null}
@@ -96,8 +94,16 @@ async function startOf(parts: AppParts, session: Session): Promise<Start> {
   const identity = await parts.store.identity();
   if (!identity) {
     const before = await parts.wasEnrolled().catch(() => false);
-    return { at: "enroll", why: before ? "before" : "first", identity: null };
+    return enrollAt(before ? "before" : "first", parts.store);
   }
   await session.resume();
   return { at: "ready" };
+}
+
+async function enrollAt(why: "first" | "again" | "before", store: AppParts["store"]): Promise<Start> {
+  const identity = await store.identity();
+  const room = await import("./enroll-room.tsx").catch(() => {
+    throw problem("server/unreachable");
+  });
+  return { at: "enroll", why, identity, room };
 }

@@ -6,6 +6,7 @@ import { draftName } from "./draft.ts";
 import type { StopReason } from "./flow.ts";
 
 type Answer = Omit<Body<"answer-kept">, "tray" | "question" | "salt">;
+type Mark = Omit<Body<"mark-kept">, "salt">;
 
 /**
  * Writes what happens to a tray into this tablet's log. Each call resolves once the event is on disk, and throws the
@@ -32,6 +33,13 @@ export class BallotLog {
     const body = { tray, question: 1, ...answer, salt: this.#salt() };
     const mark = `answer ${study} ${tray} 1`;
     await this.#append(study, { kind: "answer-kept", body, mark, draft: draftName(study, tray) });
+  }
+
+  /** `time`: the how-manieth keeping of this question it is, from 1; the last one counts. */
+  async marked(study: string, mark: Mark, time: number): Promise<void> {
+    const body = { ...mark, salt: this.#salt() };
+    const name = `mark ${study} ${mark.tray} ${mark.question} ${time}`;
+    await this.#append(study, { kind: "mark-kept", body, mark: name, draft: draftName(study, mark.tray) });
   }
 
   /** The event holds a salted hash; the text goes beside it, where it can be erased. */
@@ -71,4 +79,4 @@ export class BallotLog {
   }
 }
 
-type Kinds = "tray-opened" | "answer-kept" | "remark-kept" | "tray-finished" | "tray-stopped";
+type Kinds = "tray-opened" | "answer-kept" | "mark-kept" | "remark-kept" | "tray-finished" | "tray-stopped";

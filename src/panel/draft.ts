@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import { count, id, instant, trayNumber } from "../model/schema.ts";
-import type { Step } from "./flow.ts";
+import { isLineStep, type Step } from "./flow.ts";
+import type { LineStep } from "./line/line-flow.ts";
 
 /** What of a tray is not kept yet, as it lies on the tablet: enough to stand at the same place after a crash. */
 export const draft = z.discriminatedUnion("at", [
@@ -35,19 +36,33 @@ export function readOpenTray(value: unknown): OpenTray | null {
   return parsed.success ? parsed.data : null;
 }
 
-/** The draft of a step; null where there is nothing to come back to. */
-export function draftOf(step: Step, elapsedMs: number, savedAt: string): Draft | null {
+/** When a draft of any kind was laid down; null when it is none. */
+export function savedAtOf(value: unknown): string | null {
+  const parsed = z.safeParse(z.object({ savedAt: instant }), value);
+  return parsed.success ? parsed.data.savedAt : null;
+}
+
+/** The draft of a step; null where there is nothing to come back to. `ofLine` makes that of a step on the line. */
+export function draftOf(
+  step: Step,
+  elapsedMs: number,
+  savedAt: string,
+  ofLine: (step: LineStep) => object | undefined,
+): object | null {
+  if (isLineStep(step)) return ofLine(step) ?? null;
+  const own = ownDraftOf(step, elapsedMs, savedAt);
+  if (own !== null || (step.at !== "differ" && step.at !== "cannot")) return own;
+  return draftOf(step.back, elapsedMs, savedAt, ofLine);
+}
+
+function ownDraftOf(step: Exclude<Step, LineStep>, elapsedMs: number, savedAt: string): Draft | null {
   switch (step.at) {
     case "rules":
       return { at: "rules", savedAt };
     case "tasting":
       return { at: "tasting", touched: step.touched, resting: step.restUntil !== null, savedAt };
-    case "differ":
-      return draftOf(step.back, elapsedMs, savedAt);
     case "question":
       return { at: "question", picked: step.picked, guess: step.guess, elapsedMs, savedAt };
-    case "cannot":
-      return draftOf(step.back, elapsedMs, savedAt);
     case "remark":
       return step.kept ? null : { at: "remark", text: step.text, savedAt };
     default:

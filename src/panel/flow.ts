@@ -1,8 +1,9 @@
-import type { Body, Fact } from "../model/event.ts";
-import type { BlindPacket, BlindTray } from "../model/packet.ts";
+import { type Body, type Fact, noPreferenceChoice } from "../model/event.ts";
+import { type BlindPacket, type BlindTray, questionsOf } from "../model/packet.ts";
 import { type Problem, problem } from "../model/problem.ts";
 import { readTrayLabel } from "../model/tray.ts";
 import type { Draft } from "./draft.ts";
+import type { Compare, LineStep, Take } from "./line/line-flow.ts";
 
 /** A tray as a panelist has it in hand: its number, and its codes in serving order. */
 export type Tray = Pick<BlindTray, "tray" | "codes">;
@@ -25,15 +26,24 @@ export type Step =
   | { at: "clearance"; tray: Tray }
   | { at: "rules"; tray: Tray }
   | Tasting
-  | { at: "differ"; tray: Tray; back: Tasting }
+  | { at: "differ"; tray: Tray; back: Tasting | Compare | Take }
   | Question
   | { at: "cannot"; tray: Tray; back: Question }
+  | LineStep
   | Remark
   | { at: "thanks" }
   | { at: "stopped"; tray: Tray; reason: StopReason };
 
+/** The steps of a line scale. What they do and show is loaded with the first tray of one. */
+export const isLineStep = (step: Step): step is LineStep =>
+  step.at === "compare" || step.at === "take" || step.at === "chew" || step.at === "mark" || step.at === "no-mark";
+
+/** What may be answered where one thing is chosen: the codes of the tray, and "no preference" if the plan offers it. */
+export const choicesOf = ({ codes }: Tray, { noPreference }: Pick<BlindPacket, "noPreference">): string[] =>
+  noPreference ? [...codes, noPreferenceChoice] : codes;
+
 /** How far a tray got on this tablet, by the events that were kept. */
-export type Progress = "fresh" | "cleared" | "answered" | "remarked" | "finished" | "stopped";
+export type Progress = "fresh" | "cleared" | "begun" | "answered" | "remarked" | "finished" | "stopped";
 
 /**
  * The tray that somebody typed.
@@ -52,19 +62,22 @@ export function trayNamed(typed: string, packet: BlindPacket | null, wordings: r
 /**
  * How far a tray got. A clearance counts only for the list of allergens it was given for.
  *
- * Takes    facts: this tablet's own events of the study; clearance: version of the list as it is now
+ * Takes    facts: this tablet's own events of the study; packet: its list of allergens as it is now, its questions
  */
-export function progressOf(facts: Iterable<Fact>, tray: number, clearance: string): Progress {
+export function progressOf(facts: Iterable<Fact>, { tray, codes }: Tray, packet: BlindPacket): Progress {
   const seen = new Set<string>();
+  const questions = new Set<number>();
   for (const fact of facts) {
     if (!("tray" in fact.body) || fact.body.tray !== tray) continue;
-    if (fact.kind === "tray-opened" && fact.body.clearance !== clearance) continue;
+    if (fact.kind === "tray-opened" && fact.body.clearance !== packet.allergens.version) continue;
+    if (fact.kind === "answer-kept" || fact.kind === "mark-kept") questions.add(fact.body.question);
     seen.add(fact.kind);
   }
   if (seen.has("tray-finished")) return "finished";
   if (seen.has("tray-stopped")) return "stopped";
   if (seen.has("remark-kept")) return "remarked";
-  if (seen.has("answer-kept")) return "answered";
+  if (questions.size >= questionsOf(packet, { codes })) return "answered";
+  if (questions.size > 0 && seen.has("tray-opened")) return "begun";
   return seen.has("tray-opened") ? "cleared" : "fresh";
 }
 
@@ -72,7 +85,7 @@ export function progressOf(facts: Iterable<Fact>, tray: number, clearance: strin
 export function refusal(tray: number, progress: Progress, taken: readonly number[], closed = false): Problem | null {
   if (progress === "finished") return problem("tray/used-here", { tray });
   if (progress === "stopped") return problem("tray/stopped-here", { tray });
-  const begun = progress === "answered" || progress === "remarked";
+  const begun = progress === "begun" || progress === "answered" || progress === "remarked";
   // what was begun may be finished: it counts as late, and the lead can admit it
   if (!begun && closed) return problem("tray/study-closed");
   return !begun && taken.includes(tray) ? problem("tray/used-elsewhere", { tray }) : null;
@@ -80,19 +93,26 @@ export function refusal(tray: number, progress: Progress, taken: readonly number
 
 /**
  * The step at which a tray opens: the first one, or the one at which it was left.
- * Takes    now, pauseMs: milliseconds on the monotonic clock; a pause that was cut short begins anew
+ * Takes    now: milliseconds on the monotonic clock; a pause that was cut short begins anew
  */
-export function openingStep(tray: Tray, progress: Progress, draft: Draft | null, now: number, pauseMs: number): Step {
+export function openingStep(
+  tray: Tray,
+  progress: Progress,
+  draft: Draft | null,
+  now: number,
+  packet: Pick<BlindPacket, "pauseSeconds" | "noPreference">,
+): Step {
   if (progress === "answered") {
     return { at: "remark", tray, text: draft?.at === "remark" ? draft.text : "", kept: false };
   }
   if (progress === "remarked") return { at: "remark", tray, text: "", kept: true };
   if (progress !== "cleared") return { at: "clearance", tray };
   if (draft?.at === "tasting" && draft.touched < tray.codes.length) {
-    return { at: "tasting", tray, touched: draft.touched, restUntil: draft.resting ? now + pauseMs : null };
+    const restUntil = draft.resting ? now + packet.pauseSeconds * 1000 : null;
+    return { at: "tasting", tray, touched: draft.touched, restUntil };
   }
   if (draft?.at === "question") {
-    const picked = draft.picked !== null && tray.codes.includes(draft.picked) ? draft.picked : null;
+    const picked = draft.picked !== null && choicesOf(tray, packet).includes(draft.picked) ? draft.picked : null;
     return { at: "question", tray, picked, guess: draft.guess };
   }
   return { at: "rules", tray };
@@ -111,7 +131,8 @@ export function touchCode(step: Tasting, code: string, now: number, pauseMs: num
   return { ...step, touched, restUntil: pauseMs > 0 ? now + pauseMs : null };
 }
 
-export const resting = (step: Tasting, now: number): boolean => step.restUntil !== null && now < step.restUntil;
+export const resting = (step: Pick<Tasting, "restUntil">, now: number): boolean =>
+  step.restUntil !== null && now < step.restUntil;
 
 /** Seconds of pause left, in steps of five, so that no second hand hurries anybody. */
 export function secondsLeft(restUntil: number, now: number): number {

@@ -10,6 +10,8 @@ type Props = {
   title: ComponentChildren;
   /** The tray in hand, named in the upper corner. */
   tray?: number;
+  /** The code of the sample at hand, named beside it. */
+  sample?: string;
   /** Where in the tray this is. */
   place?: string;
   /** A quiet way out beside the tray's name. */
@@ -25,7 +27,7 @@ type Props = {
 };
 
 /** The sheet that every screen of the tablet is set on. The focus moves to its heading when it appears. */
-export function Frame({ title, tray, place, aside, stop, problem, hint, left, right, children }: Props) {
+export function Frame({ title, tray, sample, place, aside, stop, problem, hint, left, right, children }: Props) {
   const { words } = useDesk();
   const heading = useRef<HTMLHeadingElement>(null);
   useLayoutEffect(() => {
@@ -36,7 +38,7 @@ export function Frame({ title, tray, place, aside, stop, problem, hint, left, ri
     <div class="page">
       {tray === undefined ? null : (
         <header>
-          <p>{words.tray(trayLabel(tray))}</p>
+          <p>{words.tray(trayLabel(tray), sample)}</p>
           {place === undefined ? null : <p>{place}</p>}
           {aside}
           {stop ? (

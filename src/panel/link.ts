@@ -1,6 +1,6 @@
 import { startSending } from "../device/sending.ts";
 import type { DeviceStore } from "../device/store.ts";
-import type { Status } from "../model/http.ts";
+import type { Status } from "../model/http-device.ts";
 import type { ProblemData } from "../model/problem.ts";
 import type { Clock } from "./clock.ts";
 import { type Fetch, lookForNews } from "./news.ts";

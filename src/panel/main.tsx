@@ -1,12 +1,11 @@
 import { render } from "preact";
 import { DeviceStore } from "../device/store.ts";
-import { call } from "../device/transport.ts";
-import { helloReply, type Status } from "../model/http.ts";
+import { helloReply, type Status } from "../model/http-device.ts";
 import "../ui/tokens.css";
 import "./panel.css";
 import { appVersion } from "../ui/app-version.ts";
-import { watchForUpdate } from "../ui/update.ts";
 import { App } from "./app.tsx";
+import { readCardCheck, roomMm } from "./card-check.ts";
 import type { AppParts } from "./parts.ts";
 import { anyTrayHeld, holdTray } from "./tray-hold.ts";
 import { WakeLock } from "./wake-lock.ts";
@@ -37,8 +36,12 @@ async function status(): Promise<Status> {
   const { unsent } = await store.counts();
   const battery = await asksBattery.getBattery?.().catch(() => null);
   const persisted = await navigator.storage?.persisted?.().catch(() => null);
-  return { unsent, battery: battery?.level ?? null, persisted: persisted ?? null, app: appVersion };
+  const check = await readCardCheck(store);
+  const lineMm = check && check.pixelRatio === parts.glass().pixelRatio ? roomMm(check, parts.glass()).turned : null;
+  return { unsent, battery: battery?.level ?? null, persisted: persisted ?? null, app: appVersion, lineMm };
 }
+
+const loadLine = () => import("./line/line-room.tsx");
 
 const parts: AppParts = {
   store,
@@ -64,14 +67,32 @@ const parts: AppParts = {
     pixelRatio: window.devicePixelRatio,
     pointer,
   }),
+  glass: () => ({
+    widthPx: window.innerWidth,
+    longSidePx: Math.max(window.screen.width, window.screen.height),
+    pixelRatio: window.devicePixelRatio,
+  }),
+  onHidden: (listener) => {
+    const look = (): void => {
+      if (document.visibilityState === "hidden") listener();
+    };
+    document.addEventListener("visibilitychange", look);
+    return () => document.removeEventListener("visibilitychange", look);
+  },
+  loadLine,
   code: takeCode(),
   wasEnrolled: async () => {
+    const { call } = await import("../device/transport.ts");
     const outcome = await call(fetcher, helloReply, "/api/hello");
     return outcome.ok && outcome.reply.device !== null;
   },
   persist: () => void navigator.storage?.persist?.().catch(() => undefined),
   worksOffline: () => Boolean(navigator.serviceWorker?.controller),
-  watchForUpdate: (onWaiting) => void watchForUpdate("/panel/", onWaiting),
+  watchForUpdate: (onWaiting) =>
+    void import("../ui/update.ts").then(({ watchForUpdate }) => watchForUpdate("/panel/", onWaiting)),
 };
+
+// nothing that was loaded late may be missing when the network is away
+void loadLine().catch(() => undefined);
 
 render(<App parts={parts} />, document.getElementById("app") as HTMLElement);

@@ -1,22 +1,9 @@
-import * as z from "zod/mini";
 import type { DeviceStore } from "../device/store.ts";
 import { call } from "../device/transport.ts";
-import { panelReply } from "../model/http.ts";
+import { panelReply } from "../model/http-device.ts";
 import type { ProblemData } from "../model/problem.ts";
-import { whole } from "../model/schema.ts";
 
 export type Fetch = (input: string, init: RequestInit) => Promise<Response>;
-
-/** The tablet held `known` records by the server's word, and holds `found`: its storage was cleared in between. */
-const emptied = z.strictObject({ known: whole, found: whole });
-export type Emptied = z.infer<typeof emptied>;
-
-export async function readEmptied(store: DeviceStore): Promise<Emptied | null> {
-  const parsed = z.safeParse(emptied, await store.meta("emptied"));
-  return parsed.success ? parsed.data : null;
-}
-
-export const forgetEmptied = (store: DeviceStore): Promise<void> => store.setMeta("emptied", null);
 
 /**
  * Asks the server for the packet and the trays that were taken elsewhere, and keeps both.

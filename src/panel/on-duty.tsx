@@ -1,11 +1,12 @@
 import type { RefObject } from "preact";
 import { useEffect, useLayoutEffect, useState } from "preact/hooks";
-import { mustEnrollAgain } from "../device/enrollment.ts";
+import { mustEnrollAgain } from "../device/enrolled.ts";
 import { ErrorBoundary } from "../ui/error-boundary.tsx";
 import { useReading } from "../ui/use-store.ts";
+import type { Clock } from "./clock.ts";
 import { type Desk, DeskContext } from "./desk.ts";
-import { startLink } from "./link.ts";
-import { forgetEmptied, readEmptied } from "./news.ts";
+import { forgetEmptied, readEmptied } from "./emptied.ts";
+import type { Link, LinkParts } from "./link.ts";
 import type { AppParts } from "./parts.ts";
 import { EmptiedNotice, EnrollAgain, Insecure, UpdateNotice } from "./screens/notices.tsx";
 import { Broken, NoStudy } from "./screens/pages.tsx";
@@ -125,25 +126,51 @@ function Palette({ palette }: { palette: "day" | "dim" | null }) {
 function useLink(parts: AppParts, session: Session, sendNow: RefObject<() => void>): boolean {
   const [again, setAgain] = useState(false);
   useEffect(() => {
-    const link = startLink({
+    let link: Link | null = null;
+    const linkParts: LinkParts = {
       ...parts,
       mayTakePacket: () => session.state.step.at === "rest" && !session.state.busy,
       onOutcome: (problem) => {
         if (problem === null || problem.code.startsWith("access/")) setAgain(mustEnrollAgain(problem));
       },
+    };
+    const stopLoading = load(parts.clock, (startLink) => {
+      link = startLink(linkParts);
+      sendNow.current = link.sendNow;
     });
-    sendNow.current = link.sendNow;
     // a packet that came while a tray was in hand is asked for again once it is put down
     let wasAtRest = true;
     const stop = session.onChange(() => {
       const isAtRest = session.state.step.at === "rest";
-      if (isAtRest && !wasAtRest) link.lookNow();
+      if (isAtRest && !wasAtRest) link?.lookNow();
       wasAtRest = isAtRest;
     });
     return () => {
       stop();
-      link.stop();
+      stopLoading();
+      link?.stop();
     };
   }, [parts, session]);
   return again;
+}
+
+/** Loads what talks to the server, which the first screen does not wait for; tries again while it cannot be had. */
+function load(clock: Clock, loaded: (startLink: (parts: LinkParts) => Link) => void): () => void {
+  let stopped = false;
+  let cancel = () => {};
+  const attempt = (): void => {
+    import("./link.ts").then(
+      ({ startLink }) => {
+        if (!stopped) loaded(startLink);
+      },
+      () => {
+        if (!stopped) cancel = clock.after(15_000, attempt);
+      },
+    );
+  };
+  attempt();
+  return () => {
+    stopped = true;
+    cancel();
+  };
 }

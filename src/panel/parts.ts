@@ -1,4 +1,4 @@
-import type { Status } from "../model/http.ts";
+import type { Status } from "../model/http-device.ts";
 import type { Fetch } from "./news.ts";
 import type { SessionParts } from "./session-base.ts";
 

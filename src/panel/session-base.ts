@@ -3,9 +3,11 @@ import type { BlindPacket } from "../model/packet.ts";
 import type { ProblemData } from "../model/problem.ts";
 import { asProblem } from "./as-problem.ts";
 import { BallotLog } from "./ballot-log.ts";
+import type { Glass } from "./card-check.ts";
 import { draftName, draftOf } from "./draft.ts";
 import * as flow from "./flow.ts";
-import { forgetLast, type Taken, type TakeParts } from "./take-tray.ts";
+import type * as lineRoom from "./line/line-room.tsx";
+import { forgetLast, type LineParts, type Taken, type TakeParts } from "./take-tray.ts";
 import type { Release } from "./tray-hold.ts";
 
 export type SessionState = {
@@ -17,11 +19,16 @@ export type SessionState = {
   problem: ProblemData | null;
 };
 
-export type SessionParts = TakeParts & {
+export type SessionParts = Omit<TakeParts, "lineBallot"> & {
   /** 64 random hex digits. */
   salt: () => string;
   awake: { keep(): void; letGo(): void };
   screen: () => Body<"answer-kept">["screen"];
+  glass: () => Glass;
+  /** Calls back when the page is hidden; returns the way to stop that. */
+  onHidden: (listener: () => void) => () => void;
+  /** What only line scales need; fetched right after the start, so that no tray waits for it. */
+  loadLine: () => Promise<typeof lineRoom>;
   /** Called after something was kept, so that sending starts. */
   onKept: () => void;
 };
@@ -43,6 +50,7 @@ export class SessionBase {
   #listeners = new Set<() => void>();
   #release: Release | null = null;
   #question = { since: 0, before: 0 };
+  #line: LineParts | null = null;
 
   constructor(parts: SessionParts) {
     this.parts = parts;
@@ -58,8 +66,14 @@ export class SessionBase {
     return () => this.#listeners.delete(listener);
   }
 
-  protected took({ packet, step, release, elapsedMs }: Taken): flow.Step {
+  /** The ballot of a line scale and its screen, while such a tray is in hand. */
+  get line(): LineParts | null {
+    return this.#line;
+  }
+
+  protected took({ packet, step, line, release, elapsedMs }: Taken): flow.Step {
     this.#release = release;
+    this.#line = line;
     this.parts.awake.keep();
     this.#question.before = elapsedMs;
     this.set({ packet });
@@ -91,7 +105,8 @@ export class SessionBase {
   protected saveDraft(): void {
     const { step, packet } = this.#state;
     const tray = flow.trayOf(step);
-    const draft = draftOf(step, this.elapsed(), this.parts.clock.instant());
+    const { clock } = this.parts;
+    const draft = draftOf(step, this.elapsed(), clock.instant(), (at) => this.#line?.ballot.draftOf(at));
     if (!packet || !tray || !draft) return;
     const save = () => this.parts.store.saveDraft(draftName(packet.study, tray.tray), draft);
     this.saving = this.saving.then(save).catch((thrown) => this.set({ problem: asProblem(thrown) }));
@@ -130,11 +145,14 @@ export class SessionBase {
     const tray = flow.trayOf(left);
     if (packet && tray && !flow.inHand(next)) this.putDown(packet, tray);
     this.show(next);
+    if (flow.isLineStep(next)) this.saveDraft();
   }
 
   protected putDown({ study }: BlindPacket, { tray }: flow.Tray): void {
     this.#release?.();
     this.#release = null;
+    this.#line?.ballot.end();
+    this.#line = null;
     this.parts.awake.letGo();
     void forgetLast(this.parts.store, study, tray);
   }

@@ -1,8 +1,9 @@
 import type { BlindPacket } from "../model/packet.ts";
+import { problem } from "../model/problem.ts";
 import { asProblem } from "./as-problem.ts";
 import * as flow from "./flow.ts";
 import { atRest, SessionBase } from "./session-base.ts";
-import { takeLast, takeTyped } from "./take-tray.ts";
+import { type LineParts, type TakeParts, takeLast, takeTyped } from "./take-tray.ts";
 
 /** One tray at a time on one tablet: what each press does, in which order things are kept, and what is shown then. */
 export class Session extends SessionBase {
@@ -10,15 +11,37 @@ export class Session extends SessionBase {
 
   /** Opens the tray that somebody typed, at the step where it was left. */
   open(typed: string): Promise<void> {
-    return this.work(async () => this.took(await takeTyped(this.parts, typed)));
+    return this.work(async () => this.took(await takeTyped(this.#takeParts(), typed)));
   }
 
   /** After a restart: the tray that was open stands there again, unless it was left long ago. */
   resume(): Promise<void> {
     return this.work(async () => {
-      const taken = await takeLast(this.parts);
+      const taken = await takeLast(this.#takeParts());
       return taken ? this.took(taken) : null;
     });
+  }
+
+  #takeParts(): TakeParts {
+    return { ...this.parts, lineBallot: (packet) => this.#lineBallot(packet) };
+  }
+
+  async #lineBallot(packet: BlindPacket): Promise<LineParts> {
+    const { loadLine, store, glass } = this.parts;
+    const room = await loadLine().catch(() => null);
+    if (!room) throw problem("tray/new-wording", { wording: packet.wording });
+    const check = await room.measured(store, packet, glass());
+    const ballot = new room.LineBallot(packet, check, {
+      parts: this.parts,
+      log: this.log,
+      step: () => this.state.step,
+      busy: () => this.state.busy,
+      move: (step) => this.move(step),
+      show: (step) => this.set({ step }),
+      fail: (thrown) => this.report(thrown),
+      work: (job) => this.work(job),
+    });
+    return { ballot, Screen: room.LineScreen };
   }
 
   /** Somebody begins to mend what went wrong: the sentence has been read. */
@@ -43,7 +66,9 @@ export class Session extends SessionBase {
 
   begin(): void {
     const { step } = this.state;
-    if (step.at === "rules") this.move({ at: "tasting", tray: step.tray, touched: 0, restUntil: null });
+    if (step.at !== "rules") return;
+    const { tray } = step;
+    this.move(this.line ? { at: "compare", tray } : { at: "tasting", tray, touched: 0, restUntil: null });
   }
 
   touch(code: string): void {
@@ -60,14 +85,16 @@ export class Session extends SessionBase {
   /** The codes on the tray are others. */
   differ(): void {
     const { step } = this.state;
-    if (step.at === "tasting") this.move({ at: "differ", tray: step.tray, back: step });
+    if (step.at === "tasting" || step.at === "compare" || step.at === "take")
+      this.move({ at: "differ", tray: step.tray, back: step });
   }
 
   // --- the question
 
   pick(code: string): void {
-    const { step } = this.state;
-    if (step.at === "question" && step.tray.codes.includes(code)) this.move({ ...step, picked: code });
+    const { step, packet } = this.state;
+    if (step.at !== "question" || !packet) return;
+    if (flow.choicesOf(step.tray, packet).includes(code)) this.move({ ...step, picked: code });
   }
 
   guess(guess: boolean): void {
@@ -154,7 +181,7 @@ export class Session extends SessionBase {
     this.turn += 1;
     const { turn } = this;
     const { step, packet } = this.state;
-    if (step.at === "question") this.saveDraft(); // with the time it was on screen
+    if (step.at === "question" || step.at === "mark") this.saveDraft(); // with the time it was on screen
     this.set({ busy: true }); // nothing may begin now that would end on a covered screen
     await this.saving;
     if (turn !== this.turn) return; // the tray was stopped meanwhile: the calm page stays

@@ -1,11 +1,14 @@
 import * as z from "zod/mini";
 import type { DeviceStore } from "../device/store.ts";
+import type { Fact } from "../model/event.ts";
 import type { BlindPacket } from "../model/packet.ts";
 import { problem } from "../model/problem.ts";
 import { trayNumber } from "../model/schema.ts";
 import type { Clock } from "./clock.ts";
-import { draftName, isStale, openTrayName, readDraft, readOpenTray } from "./draft.ts";
+import { draftName, isStale, openTrayName, readDraft, readOpenTray, savedAtOf } from "./draft.ts";
 import * as flow from "./flow.ts";
+import type { LineBallot } from "./line/line-ballot.ts";
+import type { LineScreen } from "./line/line-room.tsx";
 import type { Release } from "./tray-hold.ts";
 
 export type TakeParts = {
@@ -14,11 +17,18 @@ export type TakeParts = {
   hold: (study: string, tray: number) => Promise<Release | null>;
   /** Versions of the ballot's wording that this app has words for. */
   wordings: readonly string[];
+  /** The ballot of a line scale, as loaded; throws the Problem when this tablet cannot show its line. */
+  lineBallot: (packet: BlindPacket) => Promise<LineParts>;
 };
+
+/** The ballot of a line scale, and the screen of its steps. */
+export type LineParts = { ballot: LineBallot; Screen: typeof LineScreen };
 
 export type Taken = {
   packet: BlindPacket;
   step: flow.Step;
+  /** Present for a line scale. */
+  line: LineParts | null;
   release: Release;
   /** Milliseconds the question was on screen before. */
   elapsedMs: number;
@@ -38,9 +48,9 @@ export async function takeLast(parts: TakeParts): Promise<Taken | null> {
   const packet = await store.packet();
   const tray = packet?.trays.find((one) => one.tray === open?.tray);
   if (!open || !packet || !tray || packet.study !== open.study) return null;
-  const draft = readDraft(await store.draft(draftName(open.study, open.tray)));
+  const savedAt = savedAtOf(await store.draft(draftName(open.study, open.tray)));
   const limitMs = flow.coverAfter({ at: "rules", tray }, packet.pauseSeconds) ?? 0;
-  if (isStale(draft?.savedAt ?? open.at, clock.instant(), limitMs)) return null;
+  if (isStale(savedAt ?? open.at, clock.instant(), limitMs)) return null;
   return take(parts, packet, { tray: tray.tray, codes: tray.codes }).catch(() => null);
 }
 
@@ -59,21 +69,41 @@ async function take(parts: TakeParts, packet: BlindPacket, tray: flow.Tray): Pro
   const { study } = packet;
   const release = await hold(study, tray.tray);
   if (!release) throw problem("tray/open-in-other-tab", { tray: tray.tray });
+  let line: LineParts | null = null;
   try {
     // read only now: another window may have finished the tray a moment ago
     const facts = await store.ownFacts({ kind: "study", id: study });
-    const progress = flow.progressOf(facts, tray.tray, packet.allergens.version);
+    const progress = flow.progressOf(facts, tray, packet);
     const closed = (await store.meta("closed")) === study;
     const refused = flow.refusal(tray.tray, progress, readTaken(await store.meta("taken")), closed);
     if (refused) throw refused;
-    const draft = readDraft(await store.draft(draftName(study, tray.tray)));
+    const asks = packet.line !== null && progress !== "answered" && progress !== "remarked";
+    line = asks ? await parts.lineBallot(packet) : null;
+    const left = await store.draft(draftName(study, tray.tray));
+    const draft = readDraft(left);
     await store.saveDraft(openTrayName, { study, tray: tray.tray, at: clock.instant() });
-    const step = flow.openingStep(tray, progress, draft, clock.monotonic(), packet.pauseSeconds * 1000);
-    return { packet, step, release, elapsedMs: draft?.at === "question" ? draft.elapsedMs : 0 };
+    const step =
+      lineStep(line?.ballot ?? null, progress, tray, facts, left) ??
+      flow.openingStep(tray, progress, draft, clock.monotonic(), packet);
+    return { packet, step, line, release, elapsedMs: draft?.at === "question" ? draft.elapsedMs : 0 };
   } catch (thrown) {
+    line?.ballot.end();
     release();
     throw thrown;
   }
+}
+
+/** Where a tray on the line was left; null for any other, and where nothing of it was begun. */
+function lineStep(
+  line: LineBallot | null,
+  progress: flow.Progress,
+  tray: flow.Tray,
+  facts: Iterable<Fact>,
+  draft: unknown,
+): flow.Step | null {
+  if (!line || (progress !== "cleared" && progress !== "begun")) return null;
+  const step = line.stepAt(tray, facts, draft);
+  return step === "answered" ? { at: "remark", tray, text: "", kept: false } : step;
 }
 
 function readTaken(value: unknown): number[] {

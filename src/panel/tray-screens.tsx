@@ -1,3 +1,5 @@
+import { useDesk } from "./desk.ts";
+import { isLineStep } from "./flow.ts";
 import { Clearance } from "./screens/clearance.tsx";
 import { Cannot, Differ, Stopped, Thanks } from "./screens/pages.tsx";
 import { Question } from "./screens/question.tsx";
@@ -10,9 +12,15 @@ import type { SessionState } from "./session-base.ts";
 /** The screen of a step with a tray in hand. At rest there is none: null. */
 export function TrayScreen({ session, state }: { session: Session; state: SessionState }) {
   const { step, packet, problem } = state;
+  const words = useDesk().words.tasting;
   const stop = (): void => void session.stop();
   const rest = (): void => void session.rest();
   if (step.at === "rest" || !packet) return null;
+  if (isLineStep(step)) {
+    const line = session.line;
+    const acts = { differ: () => session.differ(), stop };
+    return line ? <line.Screen step={step} ballot={line.ballot} problem={problem} {...acts} /> : null;
+  }
   switch (step.at) {
     case "clearance": {
       const acts = {
@@ -27,7 +35,7 @@ export function TrayScreen({ session, state }: { session: Session; state: Sessio
       return <Rules tray={step.tray} packet={packet} begin={() => session.begin()} stop={stop} />;
     case "tasting": {
       const acts = { touch: (code: string) => session.touch(code), differ: () => session.differ(), stop };
-      return <Tasting step={step} packet={packet} problem={problem} {...acts} />;
+      return <Tasting step={step} packet={packet} title={words.title} now={words.now} problem={problem} {...acts} />;
     }
     case "differ":
       return <Differ tray={step.tray} back={() => session.back()} other={rest} stop={stop} />;
@@ -39,11 +47,11 @@ export function TrayScreen({ session, state }: { session: Session; state: Sessio
         keep: () => void session.keep(),
         stop,
       };
-      return <Question step={step} wording={packet.wording} problem={problem} {...acts} />;
+      return <Question step={step} packet={packet} problem={problem} {...acts} />;
     }
     case "cannot": {
       const acts = { back: () => session.back(), end: () => void session.endWithoutAnswer(), stop };
-      return <Cannot tray={step.tray} problem={problem} {...acts} />;
+      return <Cannot tray={step.tray} wording={packet.wording} problem={problem} {...acts} />;
     }
     case "remark": {
       const acts = { write: (text: string) => session.remark(text), finish: () => void session.finish(), stop };

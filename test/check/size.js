@@ -9,7 +9,8 @@ const app = join(top, "dist/app");
 const limits = JSON.parse(readFileSync(join(top, "package.json"), "utf8")).size;
 const manifest = JSON.parse(readFileSync(join(app, ".vite/manifest.json"), "utf8"));
 
-function filesOf(entry) {
+/** What an entry loads; `later`: what it loads by itself after its start, too. */
+function filesOf(entry, later) {
   const seen = new Set();
   const files = new Set();
   const queue = [entry];
@@ -18,27 +19,29 @@ function filesOf(entry) {
     if (!chunk || seen.has(name)) continue;
     seen.add(name);
     for (const file of [chunk.file, ...(chunk.css ?? [])]) files.add(file);
-    queue.push(...(chunk.imports ?? []), ...(chunk.dynamicImports ?? []));
+    queue.push(...(chunk.imports ?? []), ...(later ? (chunk.dynamicImports ?? []) : []));
   }
   return [...files];
 }
 
 let failed = false;
-for (const [entry, limit] of Object.entries(limits)) {
-  const files = filesOf(`${entry}/index.html`);
+for (const [name, limit] of Object.entries(limits)) {
+  // "panel" limits what a tablet must have to start; "panelWhole" all that it loads
+  const entry = name === "panelWhole" ? "panel" : name;
+  const files = filesOf(`${entry}/index.html`, name !== "panel");
   const bytes = files.map((file) => gzipSync(readFileSync(join(app, file)), { level: 9 }).length);
   const total = bytes.reduce((sum, size) => sum + size, 0);
   const over = total > limit;
   failed ||= over || files.length === 0;
   process.stdout.write(
-    `${entry}: ${total} bytes gzip in ${files.length} files, limit ${limit}${over ? ": TOO HEAVY" : ""}\n`,
+    `${name}: ${total} bytes gzip in ${files.length} files, limit ${limit}${over ? ": TOO HEAVY" : ""}\n`,
   );
 }
 
 // The build itself fails when a panel chunk holds a forbidden room (vite.config.ts). This looks at the bytes again.
 // Names are minified away, so it looks for words that only those rooms say.
 const planted = /PBKDF2|AES-GCM|odd sample|guessing panels|\bAAB\b/;
-for (const file of filesOf("panel/index.html")) {
+for (const file of filesOf("panel/index.html", true)) {
   const text = readFileSync(join(app, file), "utf8");
   const found = text.match(planted);
   if (found) {

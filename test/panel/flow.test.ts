@@ -75,8 +75,8 @@ describe("how far a tray got", () => {
     [["opened", "stopped"], "stopped"],
   ];
   test.each(all)("%j is %s", (kinds, progress) => {
-    expect(flow.progressOf(write(...kinds), 17, version)).toBe(progress);
-    expect(flow.progressOf(write(...kinds), 16, version)).toBe("fresh");
+    expect(flow.progressOf(write(...kinds), tray, packet)).toBe(progress);
+    expect(flow.progressOf(write(...kinds), { ...tray, tray: 16 }, packet)).toBe("fresh");
   });
 
   test("used here goes before used elsewhere; a begun ballot of this tablet may be finished", () => {
@@ -92,7 +92,7 @@ describe("how far a tray got", () => {
 
 describe("the step at which a tray opens", () => {
   const open = (progress: flow.Progress, draft: Parameters<typeof flow.openingStep>[2]) =>
-    flow.openingStep(tray, progress, draft, 5000, 45_000);
+    flow.openingStep(tray, progress, draft, 5000, packet);
 
   test("no draft gets past the allergens of a tray that was not cleared", () => {
     const draft = { at: "question" as const, picked: "530", guess: true, elapsedMs: 7, savedAt };

@@ -5,6 +5,7 @@ import { readEvent } from "../../src/log/facts.ts";
 import { sha256 } from "../../src/model/canonical.ts";
 import type { PanelReply, PushRequest } from "../../src/model/http.ts";
 import type { BlindPacket } from "../../src/model/packet.ts";
+import { type Glass, keepCardCheck } from "../../src/panel/card-check.ts";
 import type { Clock } from "../../src/panel/clock.ts";
 import type { AppParts } from "../../src/panel/parts.ts";
 import type { Release } from "../../src/panel/tray-hold.ts";
@@ -128,6 +129,9 @@ export class Tablet {
   readonly server = new SmallServer();
   readonly held = new Set<string>();
   awake = false;
+  /** 132 CSS pixels an inch, which are about 5.2 a millimeter; 1080 of them across. */
+  glass: Glass = { widthPx: 1080, longSidePx: 1080, pixelRatio: 2 };
+  #hideListeners = new Set<() => void>();
   update: ((accept: () => void) => void) | null = null;
   heldElsewhere = false;
   /** Named anew each time: what an earlier test still has in flight must not land here. */
@@ -151,6 +155,12 @@ export class Tablet {
       salt: () => "5".repeat(64),
       awake: { keep: () => this.#wake(true), letGo: () => this.#wake(false) },
       screen: () => ({ widthPx: 1080, heightPx: 810, pixelRatio: 2, pointer: "touch" }),
+      glass: () => this.glass,
+      onHidden: (listener) => {
+        this.#hideListeners.add(listener);
+        return () => void this.#hideListeners.delete(listener);
+      },
+      loadLine: () => import("../../src/panel/line/line-room.tsx"),
       code: "",
       wasEnrolled: async () => false,
       persist: () => {},
@@ -160,6 +170,11 @@ export class Tablet {
       },
       anyTrayHeld: async () => this.heldElsewhere,
     };
+  }
+
+  /** Somebody switches to another app for a moment. */
+  hide(): void {
+    for (const listener of this.#hideListeners) listener();
   }
 
   #wake(on: boolean): void {
@@ -173,6 +188,11 @@ export class Tablet {
     await this.store.setMeta("identity", { device: booth, token: "a token", role: "panel", name: "A", formerly: [] });
     await this.store.setMeta("packet", now);
     return this;
+  }
+
+  /** Measured with a card. */
+  async measured(pxPerMm = 5.2): Promise<void> {
+    await keepCardCheck(this.store, { pxPerMm, pixelRatio: this.glass.pixelRatio, at: this.clock.instant() });
   }
 
   /** "kind tray" of its own events, in order. */

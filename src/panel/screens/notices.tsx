@@ -2,7 +2,7 @@ import { useState } from "preact/hooks";
 import { problem } from "../../model/problem.ts";
 import { deviceProblemSentence } from "../../words/device-problem-sentence.ts";
 import { useDesk } from "../desk.ts";
-import type { Emptied } from "../news.ts";
+import type { Emptied } from "../emptied.ts";
 
 /** On a plain http address: what will not work there. Nothing on a secure one. */
 export function Insecure() {

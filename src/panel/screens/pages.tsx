@@ -54,10 +54,17 @@ export function Differ({
   );
 }
 
-type CannotProps = { tray: Tray; problem: ProblemData | null; back: () => void; end: () => void; stop: () => void };
+type CannotProps = {
+  tray: Tray;
+  wording: string;
+  problem: ProblemData | null;
+  back: () => void;
+  end: () => void;
+  stop: () => void;
+};
 
 /** "I cannot answer": what that means, before it ends the tray. */
-export function Cannot({ tray, problem, back, end, stop }: CannotProps) {
+export function Cannot({ tray, wording, problem, back, end, stop }: CannotProps) {
   const { words } = useDesk();
   return (
     <Frame
@@ -68,7 +75,7 @@ export function Cannot({ tray, problem, back, end, stop }: CannotProps) {
       left={<Plain label={words.cannot.confirm} press={end} />}
       right={<Next label={words.goBack} press={back} />}
     >
-      <Lines lines={words.cannot.lines} />
+      <Lines lines={words.cannot.lines(words.ballots[wording]?.cannotTell ?? "")} />
     </Frame>
   );
 }

@@ -1,13 +1,15 @@
 import { useState } from "preact/hooks";
+import { noPreferenceChoice } from "../../model/event.ts";
+import type { BlindPacket } from "../../model/packet.ts";
 import type { ProblemData } from "../../model/problem.ts";
 import { CodeDigits } from "../../ui/code-digits.tsx";
 import { useDesk } from "../desk.ts";
-import type { Question as QuestionStep } from "../flow.ts";
+import { choicesOf, type Question as QuestionStep } from "../flow.ts";
 import { Frame } from "../frame.tsx";
 
 type Props = {
   step: QuestionStep;
-  wording: string;
+  packet: BlindPacket;
   problem: ProblemData | null;
   pick: (code: string) => void;
   guess: (guess: boolean) => void;
@@ -16,11 +18,12 @@ type Props = {
   stop: () => void;
 };
 
-/** One tray of three codes, one choice. It is given codes only, so it cannot show which sample differs. */
-export function Question({ step, wording, problem, pick, guess, cannot, keep, stop }: Props) {
+/** One tray, one choice among equal fields. It is given codes only, so it cannot show which sample is which. */
+export function Question({ step, packet, problem, pick, guess, cannot, keep, stop }: Props) {
   const { words } = useDesk();
   const { question } = words;
-  const ballot = words.ballots[wording];
+  const ballot = words.ballots[packet.wording];
+  const choices = choicesOf(step.tray, packet);
   const [hint, setHint] = useState<string | null>(null);
   const submit = (event: Event): void => {
     event.preventDefault();
@@ -51,29 +54,32 @@ export function Question({ step, wording, problem, pick, guess, cannot, keep, st
           </button>
         }
       >
-        <p class="fine">{ballot?.unsure}</p>
-        <fieldset class="three" aria-labelledby="title">
-          {step.tray.codes.map((code) => (
-            <Choice key={code} code={code} chosen={step.picked === code} choose={choose} word={question.chosen} />
+        {ballot?.unsure ? <p class="fine">{ballot.unsure}</p> : null}
+        <fieldset class="three" style={{ "--columns": choices.length }} aria-labelledby="title">
+          {choices.map((code) => (
+            <Choice key={code} code={code} chosen={step.picked === code} choose={choose} />
           ))}
         </fieldset>
-        <label class="check">
-          <input type="checkbox" checked={step.guess} onChange={(event) => guess(event.currentTarget.checked)} />
-          <span>{question.guess}</span>
-        </label>
+        {ballot?.guess ? (
+          <label class="check">
+            <input type="checkbox" checked={step.guess} onChange={(event) => guess(event.currentTarget.checked)} />
+            <span>{question.guess}</span>
+          </label>
+        ) : null}
       </Frame>
     </form>
   );
 }
 
-type ChoiceProps = { code: string; chosen: boolean; choose: (code: string) => void; word: string };
+type ChoiceProps = { code: string; chosen: boolean; choose: (code: string) => void };
 
-function Choice({ code, chosen, choose, word }: ChoiceProps) {
+function Choice({ code, chosen, choose }: ChoiceProps) {
+  const { question } = useDesk().words;
   return (
     <label class={chosen ? "field chosen" : "field"}>
       <input class="unseen" type="radio" name="choice" value={code} checked={chosen} onChange={() => choose(code)} />
-      <CodeDigits code={code} />
-      <small aria-hidden="true">{chosen ? word : ""}</small>
+      {code === noPreferenceChoice ? <span class="none">{question.noPreference}</span> : <CodeDigits code={code} />}
+      <small aria-hidden="true">{chosen ? question.chosen : ""}</small>
     </label>
   );
 }

@@ -35,11 +35,11 @@ export function rulesOf(packet: BlindPacket, { rules }: PanelWords): string[] {
     rules.alone,
     rules.rinse(packet.cleanser),
     ...(packet.warmUp ? [rules.warmUp] : []),
-    rules.order,
+    packet.line ? rules.orderOnLine : rules.order,
     rules.swallow[packet.swallow],
     rules.pause(packet.pauseSeconds),
-    packet.retaste ? rules.retaste : rules.noRetaste,
+    packet.retaste ? (packet.line ? rules.retasteOnLine : rules.retaste) : rules.noRetaste,
     rules.stop,
-    rules.stored,
+    packet.line ? rules.storedOnLine : rules.stored,
   ];
 }

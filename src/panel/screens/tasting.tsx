@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import { useEffect, useState } from "preact/hooks";
 import type { BlindPacket } from "../../model/packet.ts";
 import type { ProblemData } from "../../model/problem.ts";
@@ -8,8 +9,11 @@ import { resting, secondsLeft, type Tasting as TastingStep } from "../flow.ts";
 import { Frame } from "../frame.tsx";
 
 type Props = {
-  step: TastingStep;
+  step: Pick<TastingStep, "tray" | "touched" | "restUntil">;
   packet: BlindPacket;
+  title: string;
+  /** What to do now, with the code whose turn it is. */
+  now: (code: ComponentChildren) => ComponentChildren;
   problem: ProblemData | null;
   touch: (code: string) => void;
   differ: () => void;
@@ -17,7 +21,7 @@ type Props = {
 };
 
 /** The codes as they stand on the tray, touched one after the other: a check of the labels, and the order of tasting. */
-export function Tasting({ step, packet, problem, touch, differ, stop }: Props) {
+export function Tasting({ step, packet, title, now, problem, touch, differ, stop }: Props) {
   const { words, clock } = useDesk();
   const { tasting } = words;
   const [hint, setHint] = useState<string | null>(null);
@@ -30,7 +34,7 @@ export function Tasting({ step, packet, problem, touch, differ, stop }: Props) {
   const next = step.tray.codes[step.touched] ?? "";
   return (
     <Frame
-      title={tasting.title}
+      title={title}
       tray={step.tray.tray}
       stop={stop}
       problem={problem}
@@ -43,11 +47,9 @@ export function Tasting({ step, packet, problem, touch, differ, stop }: Props) {
     >
       {/* read out when the turn changes; the seconds below it are not */}
       <p class="lead-in" aria-live="polite">
-        {pausing
-          ? tasting.resting(packet.cleanser)
-          : tasting.now(next).map((part) => (part === next ? <CodeDigits key="code" code={next} /> : part))}
+        {pausing ? tasting.resting(packet.cleanser) : now(<CodeDigits key="code" code={next} />)}
       </p>
-      <fieldset class="three" aria-label={tasting.codes}>
+      <fieldset class="three" style={{ "--columns": columnsFor(step.tray.codes.length) }} aria-label={tasting.codes}>
         {step.tray.codes.map((code, place) => (
           <button
             key={code}
@@ -71,6 +73,9 @@ export function Tasting({ step, packet, problem, touch, differ, stop }: Props) {
     </Frame>
   );
 }
+
+/** Fields stand in one row, up to four; more in two rows, so that a code stays large enough to be read. */
+export const columnsFor = (codes: number): number => (codes > 4 ? 3 : codes);
 
 /** Draws again each time another five seconds of the pause are over, and at its end. */
 function useTicks(clock: Clock, until: number | null): void {

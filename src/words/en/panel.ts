@@ -61,7 +61,8 @@ const rinsing = (sentence: string, cleanser: string): string => {
 export const panel = {
   lang: "en",
   direction: "ltr",
-  tray: (label: string) => `Tray ${label}`,
+  tray: (label: string, sample?: string) =>
+    sample === undefined ? `Tray ${label}` : `Tray ${label} · sample ${sample}`,
   stopNow: "Stop now",
   goBack: "Go back",
   tryAgain: "Try again",
@@ -146,15 +147,18 @@ export const panel = {
     warmUp: "Taste the warm-up sample first: the one without a code. There is no question about it.",
     rinse: (cleanser: string) => rinsing("Rinse now", cleanser),
     order: "Taste in the order shown.",
+    orderOnLine: "Take the samples in the order shown, one after the other; each has its questions, marked on a line.",
     swallow,
     pause: (seconds: number) =>
       seconds > 0
         ? `Between samples, rinse again and wait ${duration(seconds)}. The tablet says when to go on.`
         : "Between samples, rinse again.",
     retaste: "Before you answer you may taste again, in the same order, rinsing in between.",
+    retasteOnLine: "You may take more bites of the sample at hand; never go back to an earlier one.",
     noRetaste: "Taste each sample once only.",
     stop: "You may stop at any time without giving a reason.",
     stored: "Your answer is kept under the tray number, without your name.",
+    storedOnLine: "Your answers are kept under the tray number, without your name.",
     go: "Go on to the samples",
   },
 
@@ -187,22 +191,34 @@ export const panel = {
       place: "Question 1 of 1",
       ask: "Two of these samples are the same and one is different. Which one is different?",
       unsure: "If you cannot tell, choose one all the same and tick the box below.",
+      guess: true,
+      cannotTell: "If you tasted everything but cannot tell, go back, choose one and tick “This was a guess”.",
     },
-  } as Record<string, { place: string; ask: string; unsure: string }>,
+    "paired-preference-1": {
+      place: "Question 1 of 1",
+      ask: "Which sample do you prefer?",
+      unsure: "",
+      guess: false,
+      cannotTell: "If you tasted both and find it hard to say, go back and choose one of the answers.",
+    },
+    // its questions are the plan's
+    "line-scale-1": { place: "", ask: "", unsure: "", guess: false, cannotTell: "" },
+  } as Record<string, { place: string; ask: string; unsure: string; guess: boolean; cannotTell: string }>,
 
   question: {
     chosen: "chosen",
+    noPreference: "No preference",
     guess: "This was a guess",
     cannot: "I cannot answer",
     keep: "Keep this",
-    pickFirst: "Please choose one of the samples first.",
+    pickFirst: "Please choose one of the answers first.",
   },
 
   cannot: {
     title: "You cannot answer this?",
-    lines: [
+    lines: (cannotTell: string) => [
       "For example because a sample is missing or was spilled, or because you could not taste it.",
-      "If you tasted everything but cannot tell, go back, choose one and tick “This was a guess”.",
+      cannotTell,
       "Without an answer this tray ends here. It cannot be opened again.",
     ],
     confirm: "End without an answer",

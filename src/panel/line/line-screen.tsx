@@ -1,0 +1,129 @@
+import type { ProblemData } from "../../model/problem.ts";
+import { CodeDigits } from "../../ui/code-digits.tsx";
+import { panelLine as words } from "../../words/en/panel-line.ts";
+import { useDesk } from "../desk.ts";
+import { Frame } from "../frame.tsx";
+import { columnsFor, Tasting } from "../screens/tasting.tsx";
+import type { LineBallot } from "./line-ballot.ts";
+import type { Chew, Compare, LineStep, NoMark, Take } from "./line-flow.ts";
+import { MarkScreen } from "./mark-screen.tsx";
+import "./line.css";
+
+type Acts = { differ: () => void; stop: () => void };
+type Props<Step> = Acts & { step: Step; ballot: LineBallot; problem: ProblemData | null };
+
+/** The screen of a step of a line scale. */
+export function LineScreen({ step, ...rest }: Props<LineStep>) {
+  switch (step.at) {
+    case "compare":
+      return <CompareScreen step={step} {...rest} />;
+    case "take":
+      return <TakeScreen key={step.sample} step={step} {...rest} />;
+    case "chew":
+      return <ChewScreen step={step} {...rest} />;
+    case "mark":
+      return <MarkScreen key={`${step.sample} ${step.item}`} step={step} {...rest} />;
+    case "no-mark":
+      return <NoMarkScreen step={step} {...rest} />;
+  }
+}
+
+/** All codes at once, to be compared with the tray before anything is eaten. */
+function CompareScreen({ step, ballot, problem, differ, stop }: Props<Compare>) {
+  const { tasting } = useDesk().words;
+  return (
+    <Frame
+      title={words.compare.title}
+      tray={step.tray.tray}
+      stop={stop}
+      problem={problem}
+      left={
+        <button type="button" onClick={differ}>
+          {tasting.differ}
+        </button>
+      }
+      right={
+        <button type="button" class="next" onClick={() => ballot.matches()}>
+          {words.compare.match}
+        </button>
+      }
+    >
+      <ul class="three shown" style={{ "--columns": columnsFor(step.tray.codes.length) }} aria-label={tasting.codes}>
+        {step.tray.codes.map((code) => (
+          <li key={code} class="field">
+            <CodeDigits code={code} />
+          </li>
+        ))}
+      </ul>
+    </Frame>
+  );
+}
+
+/** Whose turn it is: its code is touched with the first bite, which is when the chew clock begins. */
+function TakeScreen({ step, ballot, problem, differ, stop }: Props<Take>) {
+  const { tray, sample, restUntil, again } = step;
+  return (
+    <Tasting
+      step={{ tray, touched: sample, restUntil }}
+      packet={ballot.packet}
+      title={words.take.title}
+      now={again ? words.take.again : words.take.now}
+      problem={problem}
+      touch={(code) => ballot.bite(code)}
+      differ={differ}
+      stop={stop}
+    />
+  );
+}
+
+/** Nothing to do but chew: no seconds are shown, so that none hurries. The question comes by itself. */
+function ChewScreen({ step, ballot, problem, stop }: Props<Chew>) {
+  const code = step.tray.codes[step.sample] ?? "";
+  return (
+    <Frame title={words.chew.title} tray={step.tray.tray} sample={code} stop={stop} problem={problem}>
+      <p class="lead-in">{words.chew.comes}</p>
+      <p>{words.chew.free[ballot.packet.swallow]}</p>
+    </Frame>
+  );
+}
+
+/** Why there is no mark. It is kept as a missing answer, never as a place on the line. */
+function NoMarkScreen({ step, ballot, problem, stop }: Props<NoMark>) {
+  const { words: common } = useDesk();
+  const code = step.tray.codes[step.back.sample] ?? "";
+  const reasons = Object.entries(words.noMark.reasons) as [keyof typeof words.noMark.reasons, string][];
+  return (
+    <Frame
+      title={words.noMark.title}
+      tray={step.tray.tray}
+      sample={code}
+      stop={stop}
+      problem={problem}
+      left={
+        <button type="button" onClick={() => ballot.back()}>
+          {common.goBack}
+        </button>
+      }
+      right={
+        <button
+          type="button"
+          class="next"
+          aria-disabled={step.why === null}
+          onClick={() => (step.why === null ? undefined : void ballot.keep())}
+        >
+          {words.noMark.keep}
+        </button>
+      }
+    >
+      <p>{words.noMark.meaning}</p>
+      <fieldset class="reasons" aria-labelledby="title">
+        {reasons.map(([reason, label]) => (
+          <label key={reason} class="check">
+            <input type="radio" name="why" checked={step.why === reason} onChange={() => ballot.because(reason)} />
+            <span>{label}</span>
+          </label>
+        ))}
+      </fieldset>
+    </Frame>
+  );
+}

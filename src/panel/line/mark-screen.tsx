@@ -1,0 +1,120 @@
+import { useEffect, useState } from "preact/hooks";
+import type { ProblemData } from "../../model/problem.ts";
+import { CodeDigits } from "../../ui/code-digits.tsx";
+import { LineScale } from "../../ui/line-scale.tsx";
+import { panelLine as words } from "../../words/en/panel-line.ts";
+import { useDesk } from "../desk.ts";
+import { Frame } from "../frame.tsx";
+import type { LineBallot } from "./line-ballot.ts";
+import { askedOf, elapsedAt, type Marking, secondsOf } from "./line-flow.ts";
+
+type Props = { step: Marking; ballot: LineBallot; problem: ProblemData | null; stop: () => void };
+
+/** One sample, one property: the question, and the line under it. */
+export function MarkScreen({ step, ballot, problem, stop }: Props) {
+  const { words: common } = useDesk();
+  const [hint, setHint] = useState<string | null>(null);
+  const { attributes } = ballot.ask;
+  const attribute = attributes[step.item];
+  const code = step.tray.codes[step.sample] ?? "";
+  const { mark, why } = askedOf(step);
+  const fits = useFit(ballot);
+  const due = useNextDue(step, ballot);
+  if (!attribute) return null;
+  const ready = mark !== null || why !== null;
+  const keep = (): void => {
+    if (ready) void ballot.keep();
+    else setHint(words.mark.first);
+  };
+  return (
+    <Frame
+      title={
+        <>
+          {step.now ? <strong class="now">{words.mark.now}</strong> : null}
+          <span>
+            {words.mark.ask(attribute.adjective, <CodeDigits key="code" code={code} />, secondsOf(attribute))}
+          </span>
+        </>
+      }
+      tray={step.tray.tray}
+      sample={code}
+      place={words.mark.place(step.item + 1, attributes.length)}
+      stop={stop}
+      problem={problem}
+      hint={ready ? (due ? words.mark.due : null) : (hint ?? (due ? words.mark.due : null))}
+      left={<Left step={step} ballot={ballot} />}
+      right={
+        <button type="button" class="next" aria-disabled={!ready} onClick={keep}>
+          {common.question.keep}
+        </button>
+      }
+    >
+      {attribute.definition.trim() === "" ? null : (
+        <details class="meaning">
+          <summary>{words.mark.meaning(attribute.adjective)}</summary>
+          <p>{attribute.definition}</p>
+        </details>
+      )}
+      {fits === "fits" ? (
+        <LineScale
+          lengthPx={ballot.lengthPx}
+          low={attribute.lowAnchor}
+          high={attribute.highAnchor}
+          labelledBy="title"
+          mark={mark}
+          onMark={(next) => ballot.mark(next)}
+          elapsed={() => elapsedAt(step, ballot.clock.monotonic())}
+          after={ballot.clock.after}
+          words={words.line}
+          kept={step.settled}
+        />
+      ) : (
+        <p role="alert" class="stop">
+          {words.mark.noRoom[fits]}
+        </p>
+      )}
+      {why === null ? null : <p>{words.mark.without}</p>}
+    </Frame>
+  );
+}
+
+function Left({ step, ballot }: Pick<Props, "step" | "ballot">) {
+  return (
+    <div class="actions">
+      {step.item > 0 ? (
+        <button type="button" onClick={() => ballot.back()}>
+          {words.mark.back}
+        </button>
+      ) : null}
+      <button type="button" onClick={() => ballot.cannot()}>
+        {words.mark.cannot}
+      </button>
+    </div>
+  );
+}
+
+/** Can the line be shown at its true length as the tablet is held and zoomed now? It is never shown shorter. */
+function useFit(ballot: LineBallot): "fits" | "turn" | "zoom" {
+  const [fit, setFit] = useState(ballot.fit());
+  useEffect(() => {
+    const look = (): void => setFit(ballot.fit());
+    look();
+    window.addEventListener("resize", look);
+    return () => window.removeEventListener("resize", look);
+  }, [ballot]);
+  return fit;
+}
+
+/** Has the moment of the next question come, while this one is still on screen? */
+function useNextDue(step: Marking, ballot: LineBallot): boolean {
+  const { clock, ask } = ballot;
+  const seconds = secondsOf(ask.attributes[step.item + 1]);
+  const waits = seconds > 0 && step.bite !== null && step.asked[step.item + 1] === null && !step.settled;
+  const dueAt = (step.bite ?? 0) + seconds * 1000;
+  const [due, setDue] = useState(false);
+  useEffect(() => {
+    setDue(false);
+    return waits ? clock.after(Math.max(0, dueAt - clock.monotonic()), () => setDue(true)) : undefined;
+  }, [waits, dueAt, clock]);
+  return due && waits;
+}
