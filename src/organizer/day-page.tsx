@@ -7,8 +7,10 @@ import { organizer } from "../words/en/organizer.ts";
 import { dayWords } from "../words/en/organizer-day.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { useLead } from "./app-context.ts";
+import { CopiedFrom } from "./copied-from.tsx";
 import { type DayRow, dayRows, minutesBetween, progressOf, tabletsOf } from "./day.ts";
 import { DayActions } from "./day-actions.tsx";
+import { Invented } from "./invented.tsx";
 import { Page } from "./page.tsx";
 import { summaryOf } from "./plan-summary.ts";
 import { devicesAddress, stepAddress } from "./route.ts";
@@ -33,6 +35,7 @@ export function Day({ id, state, fetching }: StudyProps) {
       {fetching.thrown === null ? null : <p class="note">{dayWords.unreachable(fetching.at)}</p>}
       {state.offPlan.length > 0 ? <p class="note">{dayWords.offPlan(state.offPlan.length)}</p> : null}
       {state.rivals.length > 0 ? <p class="note">{dayWords.rivals(state.rivals.length)}</p> : null}
+      <Invented plan={plan} opens={state.reveal === null} />
       <DayActions id={id} state={state} />
       {dayRows(state).map(({ wave, rows }) => (
         <Wave

@@ -3,6 +3,7 @@ import type { FactOf } from "../log/fold.ts";
 import type { Body, Paper } from "../model/event.ts";
 import { paperNames, paperWords } from "../words/en/organizer-papers.ts";
 import { appendEvent, type Lead, useLead } from "./app-context.ts";
+import { Invented } from "./invented.tsx";
 import { keyMemory } from "./key-memory.ts";
 import { type Opener, OpenerFields, openWith } from "./open-key.tsx";
 import { Page } from "./page.tsx";
@@ -40,6 +41,7 @@ export function OpenForPrint({ id, lock, paper, printed, onOpen }: Props) {
       <p class="lead-in">{paperNames[paper]}</p>
       <p>{printedBefore(paper, printed) ? words.again : words.first}</p>
       <p>{words.counts}</p>
+      <Invented plan={lock.plan} opens />
       <form
         class="stack"
         onSubmit={(event) => {

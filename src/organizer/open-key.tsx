@@ -11,6 +11,7 @@ import { appendEvent, type Lead, useLead } from "./app-context.ts";
 import { contestedTrays, lateBallots } from "./day.ts";
 import { fetchStudy } from "./facts.ts";
 import { Choice, TextField } from "./fields.tsx";
+import { Invented } from "./invented.tsx";
 import { Page } from "./page.tsx";
 import { readPaperKey } from "./paper-key.ts";
 import { ProblemNote } from "./problem-note.tsx";
@@ -68,6 +69,7 @@ function OpenForm(props: { id: string; state: StudyState; lock: Body<"study-lock
       <BackToDay id={id} />
       <p class="lead-in">{words.lead}</p>
       <Warnings id={id} state={state} fetched={fetched} />
+      <Invented plan={lock.plan} opens />
       <section>
         <OpenerFields opener={opener} onOpener={setOpener} />
         <ProblemNote thrown={thrown} />

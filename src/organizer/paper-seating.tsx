@@ -22,22 +22,23 @@ export type Names = {
   erasings: number;
 };
 
-const prefixOf = (study: string): string => `${study}/`;
+/** What the names of a study stand under in the erasable record; a seat number follows. */
+export const namesPrefix = (study: string): string => `${study}/`;
 
 export function useNames(study: string): Names {
   const { store } = useLead();
   const [count, setCount] = useState(0);
   const stored = useReading(
-    () => store.names(prefixOf(study)),
+    () => store.names(namesPrefix(study)),
     (changed) => store.onChange(changed),
     [study, count],
   );
   return {
     of: stored ?? {},
-    save: (seat, name) => store.saveName(`${prefixOf(study)}${seat}`, name.trim()),
+    save: (seat, name) => store.saveName(`${namesPrefix(study)}${seat}`, name.trim()),
     erase: async () => {
-      for (const seat of Object.keys(await store.names(prefixOf(study))))
-        await store.saveName(`${prefixOf(study)}${seat}`, "");
+      for (const seat of Object.keys(await store.names(namesPrefix(study))))
+        await store.saveName(`${namesPrefix(study)}${seat}`, "");
       setCount((before) => before + 1);
     },
     erasings: count,
