@@ -7,7 +7,6 @@ import { organizer } from "../words/en/organizer.ts";
 import { dayWords } from "../words/en/organizer-day.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { useLead } from "./app-context.ts";
-import { CopiedFrom } from "./copied-from.tsx";
 import { type DayRow, dayRows, minutesBetween, progressOf, tabletsOf } from "./day.ts";
 import { DayActions } from "./day-actions.tsx";
 import { Invented } from "./invented.tsx";
