@@ -50,7 +50,7 @@ export function ResultPage({ study, lead, app, now, fetchRemarks }: Props) {
           <p>{said.caution}</p>
         </aside>
       )}
-      {result.family === "choice" && result.judgments > 0 && (
+      {result.family === "choice" && said.chance && result.judgments > 0 && (
         <Chance figures={chanceOfChoice(result)} words={said.chance} picture={picture} />
       )}
       <section class="heavy">

@@ -40,6 +40,12 @@ export function atLeastPercent(share: number): string {
   return `at least ${percentSign(floorTo(share * 100, share < 0.01 ? 1 : 0))}`;
 }
 
+/** An upper bound, rounded up so that it never promises more than it holds: "at most 31 %". */
+export function atMostPercent(share: number): string {
+  if (share <= 0 || share >= 1) return `at most ${percent(share)}`;
+  return `at most ${percentSign(ceilTo(share * 100, share < 0.01 ? 1 : 0))}`;
+}
+
 /** A risk or confidence as it was chosen, all its digits: "95 %", "99.9 %". */
 export const chosenPercent = (share: number): string => percentSign(String(Number((share * 100).toPrecision(9))));
 
@@ -63,6 +69,34 @@ export const dPrimeText = (value: number): string => (value === 0 ? "0" : value.
 
 /** A lower bound of d-prime, rounded down: "0.86". */
 export const dPrimeBound = (value: number): string => (value === 0 ? "0" : floorTo(value, 2));
+
+/** An upper bound of d-prime, rounded up: "0.87". */
+export const dPrimeAtMost = (value: number): string => (value === 0 ? "0" : ceilTo(value, 2));
+
+/**
+ * Points of a scale with so many decimals and a true minus: "11.9", "−5.2". What rounding would make 0 keeps its first
+ * digit ("0.03"), so that an end of an interval never moves onto or across 0.
+ */
+export function points(value: number, decimals = 1): string {
+  const digits = value === 0 ? 0 : Math.ceil(-Math.log10(Math.abs(value)));
+  const text = Math.abs(value).toFixed(
+    Number(value.toFixed(decimals)) === 0 ? Math.min(20, Math.max(0, digits)) : decimals,
+  );
+  return value < 0 ? `−${text}` : text;
+}
+
+/** Decimals that suit values that lie so far apart: 1 on a scale of 100, 2 on one of 9. */
+export const decimalsFor = (span: number): number =>
+  span > 0 ? Math.min(12, Math.max(1, 2 - Math.floor(Math.log10(span)))) : 1;
+
+/** A test statistic: "10.51"; with fewer decimals where it is large. */
+export const statistic = (value: number): string => (value < 1000 ? value.toFixed(2) : wholeNumber(Math.round(value)));
+
+/** Rounds up at a decimal; see `floorTo`. */
+function ceilTo(value: number, decimals: number): string {
+  const scale = 10 ** decimals;
+  return (Math.ceil(value * scale - 1e-9) / scale).toFixed(decimals);
+}
 
 /** Rounds down at a decimal; a hair of binary noise below a decimal step counts as the step. */
 function floorTo(value: number, decimals: number): string {

@@ -3,6 +3,7 @@ import type { PanelType } from "../../model/plan.ts";
 import type { Departure, UnansweredReason } from "../../model/record.ts";
 import type { Caveat } from "../../model/result.ts";
 import { chosenPercent, percent, shortNumber, wholeNumber } from "../number.ts";
+import { listed } from "./phrases.ts";
 import { spareReasons, voidReasons } from "./reasons.ts";
 
 type CaveatSentences = { [W in Caveat["what"]]: (caveat: Extract<Caveat, { what: W }>) => string };
@@ -10,8 +11,6 @@ type DepartureSentences = { [W in Departure["what"]]: (departure: Extract<Depart
 
 const answers = (count: number): string => (count === 1 ? "1 answer" : `${wholeNumber(count)} answers`);
 const people = (count: number): string => (count === 1 ? "1 person" : `${wholeNumber(count)} people`);
-const listed = (items: readonly (number | string)[]): string =>
-  items.length < 2 ? items.join() : `${items.slice(0, -1).join(", ")} and ${items.at(-1)}`;
 const noted = (note: string): string => (note.trim() === "" ? "" : ` Note: “${note.trim()}”`);
 
 /** What the result does not show, one sentence for each caveat. */
@@ -63,7 +62,7 @@ export const caveats: CaveatSentences = {
   "none-frequent": (c) =>
     `${people(c.none)} of ${wholeNumber(c.of)} had no preference. Leaving that many out makes the test speak of the others only.`,
   "none-split": (c) =>
-    `The answers “no preference” were split evenly between the two, as locked${c.leftOut > 0 ? "; the odd one was left out" : ""}. That makes a difference harder to show.`,
+    `The answers “no preference” were split evenly between the two${c.leftOut > 0 ? "; the odd one was left out" : ""}. That makes a preference harder to show.`,
   "position-left-out": () =>
     "The place on the tray is balanced by the serving orders and is not a term of the analysis.",
   "further-attributes": (c) =>

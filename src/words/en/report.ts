@@ -6,14 +6,16 @@ import {
   dPrimeBound,
   dPrimeText,
   finePercent,
-  nbsp,
   percent,
   pText,
   shortNumber,
-  timesIn,
   wholeNumber,
 } from "../number.ts";
+import { agreedStep, howOften, orMore, pIs, plain, quoted, type Range, range } from "./phrases.ts";
 import { caveats, departures } from "./report-notes.ts";
+import { preference } from "./report-preference.ts";
+import { scale } from "./report-scale.ts";
+import { similarity } from "./report-similarity.ts";
 
 /** How many answers were right, of how many, given by how many people. */
 type Counts = { correct: number; judgments: number; people: number };
@@ -30,11 +32,6 @@ export type VerdictFacts = Counts & {
   leastForVerdict: number;
 };
 type Bound = { estimate: number | null; low: number | null; confidence: number };
-type Range = { low: number; high: number; confidence: number };
-/** A number of the table, and what stands beside it: bounds, or the risk it holds for. */
-type Figure = { value: string; behind: string };
-
-const quoted = (text: string): string => `“${text.trim().replace(/\.$/, "")}.”`;
 const pair = (products: VerdictFacts["products"]): string =>
   products ? `“${products[0]}” and “${products[1]}”` : "the two products";
 const picked = (method: Method): string => (method === "triangle" ? "picked the odd sample" : "were right");
@@ -48,20 +45,8 @@ const rule = (facts: VerdictFacts): string => {
     ? `the rule locked beforehand asks for ${wholeNumber(facts.needed)} of ${wholeNumber(facts.judgments)}`
     : `the rule asks for ${wholeNumber(facts.needed)}`;
 };
-const orMore = (correct: number, judgments: number): string =>
-  `${wholeNumber(correct)}${correct < judgments ? " or more" : ""} of ${wholeNumber(judgments)}`;
-const range = ({ low, high, confidence }: Range): string =>
-  `${percent(low)} to ${percent(high)}, ${chosenPercent(confidence)} interval`;
-const plain = (value: string): Figure => ({ value, behind: "" });
 const noAnswers = plain("no answers");
 const estimateOnly = "estimate only";
-
-function howOften(p: number): string {
-  const often = timesIn(p);
-  if (often) return `about ${often.times === 1 ? "1 time" : `${often.times} times`} in ${wholeNumber(often.of)}`;
-  if (p >= 1) return "every time";
-  return p > 0.5 ? "more than 99 times in 100" : "less than 1 time in a million";
-}
 
 /** Every sentence and label of the report page. Numbers come in, words come out; nothing is decided here. */
 export const report = {
@@ -78,7 +63,7 @@ export const report = {
     ranking: "Ranking",
     "chew-and-weigh": "Chew and weigh",
   } satisfies Record<Method, string>,
-  goals: { difference: "to show a difference", similarity: "to show that the difference is small" } satisfies Record<
+  goals: { difference: "to show a difference", similarity: "to show that few can tell" } satisfies Record<
     ChoiceStatistics["goal"],
     string
   >,
@@ -132,24 +117,12 @@ export const report = {
 
   /** The third sentence: which of the two agreed steps the result calls for. */
   agreed: {
-    reached: (ifYes: string, _ifNo: string) =>
-      ifYes.trim() === ""
-        ? "What to do in this case was not recorded beforehand."
-        : `Agreed beforehand, if people can tell: ${quoted(ifYes)} That is what this result calls for.`,
-    "not-reached": (_ifYes: string, ifNo: string) =>
-      ifNo.trim() === ""
-        ? "What to do in this case was not recorded beforehand."
-        : `Agreed beforehand, if that is not shown: ${quoted(ifNo)} That is what this result calls for.`,
+    reached: (ifYes: string, _ifNo: string) => agreedStep("if people can tell", ifYes),
+    "not-reached": (_ifYes: string, ifNo: string) => agreedStep("if that is not shown", ifNo),
     "far-below-chance": (_ifYes: string, ifNo: string) =>
       `${ifNo.trim() === "" ? "" : `Agreed beforehand, if that is not shown: ${quoted(ifNo)} `}Clear up labels and wording first.`,
-    "within-limit": (ifYes: string, _ifNo: string) =>
-      ifYes.trim() === ""
-        ? "What to do in this case was not recorded beforehand."
-        : `Agreed beforehand, if the difference is within the limit: ${quoted(ifYes)} That is what this result calls for.`,
-    "not-within-limit": (_ifYes: string, ifNo: string) =>
-      ifNo.trim() === ""
-        ? "What to do in this case was not recorded beforehand."
-        : `Agreed beforehand, if that is not shown: ${quoted(ifNo)} That is what this result calls for.`,
+    "within-limit": (ifYes: string, _ifNo: string) => agreedStep("if the difference is within the limit", ifYes),
+    "not-within-limit": (_ifYes: string, ifNo: string) => agreedStep("if that is not shown", ifNo),
     "too-few": (_ifYes: string, _ifNo: string) =>
       "With so little to go by, neither step agreed beforehand is called for.",
     withheld: (_ifYes: string, _ifNo: string) =>
@@ -159,7 +132,7 @@ export const report = {
 
   /** What p says, once, and what it does not. */
   pInWords: (p: number, alpha: number, { correct, judgments, people }: Counts) =>
-    `If ${people === 1 ? "this person could not tell and only guessed" : "nobody could tell and everyone guessed"}, ${orMore(correct, judgments)} would be right ${howOften(p)} (p${p < 0.0001 || (p > 0.9999 && p < 1) ? " is " : `${nbsp}=${nbsp}`}${pText(p, alpha)}).`,
+    `If ${people === 1 ? "this person could not tell and only guessed" : "nobody could tell and everyone guessed"}, ${orMore(correct, judgments)} of ${wholeNumber(judgments)} would be right ${howOften(p)} (${pIs(p, alpha)}).`,
   pIsNot: "This p is not the chance that the finding is wrong, and it is no measure of size.",
 
   chance: {
@@ -228,6 +201,9 @@ export const report = {
     answered: "Answered",
     right: "Right",
   },
+  similarity,
+  preference,
+  scale,
   caveats,
   departures,
   noDepartures: "None recorded.",

@@ -1,0 +1,124 @@
+import type { Interval, PreferenceResult } from "../model/result.ts";
+import type { ReportWords } from "../words/en/report.ts";
+import type { PreferenceFacts } from "../words/en/report-preference.ts";
+import { leastForVerdict } from "./choice.ts";
+import { type ChanceText, type FamilyText, type Row, rangeOf } from "./describe.ts";
+
+/** What is said of a paired preference. */
+export function preferenceWords(result: PreferenceResult, words: ReportWords): FamilyText {
+  const { judgments, pValue, alpha, tested, outcome } = result;
+  const silent = judgments === 0 || outcome === "withheld";
+  return {
+    verdict: verdictOf(result, words),
+    size: sizeOf(result, words),
+    agreed: agreedOf(result, words),
+    meaning: silent ? "" : words.preference.pInWords(pValue, alpha, tested.first, tested.second),
+    chance: chanceOf(result, words),
+    rows: rowsOf(result, words),
+    attributes: [],
+  };
+}
+
+/** The product with more of the counted votes; the first when both have as many. */
+function leading({ products, tested, firstShare, secondShare }: PreferenceResult) {
+  const first = { product: products[0], votes: tested.first, share: firstShare };
+  const second = { product: products[1], votes: tested.second, share: secondShare };
+  return tested.second > tested.first ? { more: second, less: first } : { more: first, less: second };
+}
+
+function verdictOf(result: PreferenceResult, { preference }: ReportWords): string {
+  const { outcome } = result;
+  const facts: PreferenceFacts = {
+    ...leading(result),
+    products: result.products,
+    tested: result.tested,
+    none: result.counts.none,
+    noPreference: result.noPreference,
+    judgments: result.judgments,
+    needed: result.criticalNumber,
+    alpha: result.alpha,
+    planned: result.study !== null,
+    leastForVerdict,
+  };
+  if (outcome === "reached" || outcome === "not-reached" || outcome === "withheld") {
+    return preference.verdict[outcome](facts);
+  }
+  return preference.verdict["too-few"](facts);
+}
+
+function sizeOf(result: PreferenceResult, { preference }: ReportWords): string {
+  const { outcome, noPreference, counts, people, products, ofAll } = result;
+  const { more } = leading(result);
+  if (outcome === "withheld") return preference.size.withheld;
+  if (people === 0) return preference.size.none;
+  const ofEverybody = preference.size.threeWays(products[0], products[1], [
+    shareOf(ofAll.first),
+    shareOf(ofAll.second),
+    shareOf(ofAll.none),
+  ]);
+  const { estimate } = more.share;
+  if (estimate === null) return ofEverybody;
+  const counted = preference.size.share(more.product, estimate, rangeOf(more.share), noPreference, counts.none);
+  return noPreference === "three-way" ? `${ofEverybody} ${counted}` : counted;
+}
+
+const shareOf = (interval: Interval) => ({ estimate: interval.estimate ?? 0, ...rangeOf(interval) });
+
+function agreedOf({ study, outcome }: PreferenceResult, { agreed, preference }: ReportWords): string {
+  if (!study) return agreed.noStudy;
+  const step = outcome === "reached" || outcome === "not-reached" ? preference.agreed[outcome] : agreed[outcome];
+  return step(study.ifYes, study.ifNo);
+}
+
+function chanceOf(result: PreferenceResult, { preference }: ReportWords): ChanceText {
+  const { criticalNumber, chanceAtCritical, guessingPanels, judgments, tested, products } = result;
+  const { chance } = preference;
+  const least = criticalNumber ?? judgments + 1;
+  const dots = guessingPanels.reduce(
+    (sum, panels, votes) => sum + (votes >= least || judgments - votes >= least ? panels : 0),
+    0,
+  );
+  return {
+    caption: chance.caption(judgments, criticalNumber, chanceAtCritical, dots),
+    observed: chance.observed(tested.first),
+    needed: criticalNumber === null ? null : chance.needed(criticalNumber),
+    neededBelow: criticalNumber === null ? null : chance.neededBelow(judgments - criticalNumber),
+    axis: chance.axis(products[0]),
+  };
+}
+
+function rowsOf(result: PreferenceResult, { preference }: ReportWords): Row[] {
+  const { rows, values } = preference;
+  const { products, counts, ofAll, people, judgments, alpha, noPreference, power, chanceAtCritical } = result;
+  const votes = (count: number, interval: Interval) =>
+    values.votes(count, people, people > 0 ? rangeOf(interval) : null);
+  const leftOut = noPreference === "split" ? counts.none % 2 : 0;
+  const list: Row[] = [
+    { id: "first", label: rows.preferred(products[0]), ...votes(counts.first, ofAll.first) },
+    { id: "second", label: rows.preferred(products[1]), ...votes(counts.second, ofAll.second) },
+    {
+      id: "none",
+      label: rows.none,
+      ...(noPreference === "not-offered" ? values.notOffered : votes(counts.none, ofAll.none)),
+    },
+    { id: "tested", label: rows.tested, ...values.tested(judgments, noPreference, leftOut) },
+    {
+      id: "firstShare",
+      label: rows.share(products[0]),
+      ...values.share(result.firstShare.estimate, rangeOf(result.firstShare)),
+    },
+    {
+      id: "secondShare",
+      label: rows.share(products[1]),
+      ...values.share(result.secondShare.estimate, rangeOf(result.secondShare)),
+    },
+    { id: "expected", label: rows.expected, ...values.expected(result.expectedByGuessing) },
+    { id: "needed", label: rows.needed, ...values.needed(result.criticalNumber, alpha) },
+  ];
+  if (chanceAtCritical !== null) {
+    list.push({ id: "chanceAtCritical", label: rows.chanceAtCritical, ...values.chance(chanceAtCritical) });
+  }
+  list.push({ id: "pValue", label: rows.pValue, ...values.p(result.pValue, alpha) });
+  if (power) list.push({ id: "power", label: rows.power(power.share, power.people), ...values.power(power.power) });
+  return list;
+}

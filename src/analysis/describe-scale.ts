@@ -1,0 +1,236 @@
+import type { AttributeResult, ScaleResult } from "../model/result.ts";
+import type { ReportWords } from "../words/en/report.ts";
+import type { PairFacts, ScaleFacts } from "../words/en/report-scale.ts";
+import { decimalsFor, points, pText } from "../words/number.ts";
+import { leastForVerdict } from "./choice.ts";
+import type { AttributeText, FamilyText, Row, WordTable } from "./describe.ts";
+
+/** What is said of a line scale: the verdict and the size are those of the first property. */
+export function scaleWords(result: ScaleResult, words: ReportWords): FamilyText {
+  const { scale } = words;
+  const attributes = result.attributes.map((attribute, at) => attributeText(result, attribute, at === 0, words));
+  const [first] = result.attributes;
+  const test = result.outcome === "withheld" ? null : first?.blocks;
+  return {
+    verdict: verdictOf(result, first, words),
+    size: sizeOf(result, first, words),
+    agreed: agreedOf(result, words),
+    meaning: test ? scale.pInWords(test, result.alpha) : "",
+    chance: null,
+    rows: attributes[0]?.rows ?? [],
+    attributes,
+  };
+}
+
+function verdictOf(result: ScaleResult, first: AttributeResult | undefined, words: ReportWords): string {
+  const { verdict } = words.scale;
+  if (result.outcome === "withheld") return verdict.withheld;
+  if (!first || result.judgments === 0) return verdict.nothing;
+  const facts = factsOf(result, first, words);
+  if (!first.blocks) return verdict.noTest(reasonOf(first, words));
+  if (result.outcome === "reached" || result.outcome === "not-reached") return verdict[result.outcome](facts);
+  return verdict.tooFewPeople(facts);
+}
+
+function factsOf(result: ScaleResult, attribute: AttributeResult, { scale }: ReportWords): ScaleFacts {
+  const { alpha, products } = result;
+  const decimals = decimalsOf(result, attribute);
+  const pairs = attribute.contrasts.map((contrast) => turned(contrast, result, attribute, decimals));
+  return {
+    subject: scale.subject(attribute.attribute, attribute.moment, attribute.momentText),
+    products,
+    people: attribute.people,
+    judgments: attribute.judgments,
+    test: attribute.blocks,
+    pair: clearest(pairs),
+    standOut: pairs.filter(({ pValueAdjusted }) => pValueAdjusted <= alpha),
+    alpha,
+    planned: result.study !== null,
+    leastForVerdict,
+  };
+}
+
+/** A pair with the product that was marked higher first. */
+function turned(
+  contrast: AttributeResult["contrasts"][number],
+  { confidence }: ScaleResult,
+  { contrasts }: AttributeResult,
+  decimals: number,
+): PairFacts {
+  const { first, second, difference, low, high, pValue, pValueAdjusted } = contrast;
+  const common = { pValue, pValueAdjusted, confidence, decimals, among: contrasts.length };
+  // 0 less a number, so that no minus zero comes out
+  return difference < 0
+    ? { ...common, higher: second, lower: first, by: 0 - difference, low: 0 - high, high: 0 - low }
+    : { ...common, higher: first, lower: second, by: difference, low, high };
+}
+
+/** The pair that chance explains least; of several, the one that lies farthest apart. */
+const clearest = (pairs: readonly PairFacts[]): PairFacts | null =>
+  pairs.toSorted(
+    (one, other) => one.pValueAdjusted - other.pValueAdjusted || one.pValue - other.pValue || other.by - one.by,
+  )[0] ?? null;
+
+function sizeOf(result: ScaleResult, first: AttributeResult | undefined, words: ReportWords): string {
+  const { size } = words.scale;
+  if (result.outcome === "withheld") return size.withheld;
+  const pair = first ? factsOf(result, first, words).pair : null;
+  return pair ? size.pair(pair) : size.none;
+}
+
+function agreedOf({ study, outcome }: ScaleResult, { agreed, scale }: ReportWords): string {
+  if (!study) return agreed.noStudy;
+  const step = outcome === "reached" || outcome === "not-reached" ? scale.agreed[outcome] : agreed[outcome];
+  return step(study.ifYes, study.ifNo);
+}
+
+/** Why an attribute has no test. */
+function reasonOf({ outcome, means }: AttributeResult, { scale }: ReportWords): string {
+  if (outcome === "ok") return "";
+  const missing = means.filter(({ judgments }) => judgments === 0).map(({ product }) => product);
+  const adjusted = means.flatMap((mean) => (mean.adjusted === null ? [] : [mean.adjusted]));
+  const spread = Math.max(...adjusted) - Math.min(...adjusted);
+  const size = Math.max(...adjusted.map(Math.abs));
+  // what rounding leaves between equal means is no difference
+  return scale.noTest[outcome](missing, spread > 64 * Number.EPSILON * size);
+}
+
+/** Decimals of the points: one on the line; elsewhere what suits how far the values lie apart. */
+function decimalsOf({ scale }: ScaleResult, { panelists }: AttributeResult): number {
+  if (scale) return 1;
+  const values = panelists.flatMap(({ values }) => values.filter((value) => value !== null));
+  return decimalsFor(values.length === 0 ? 0 : Math.max(...values) - Math.min(...values));
+}
+
+function attributeText(
+  result: ScaleResult,
+  attribute: AttributeResult,
+  first: boolean,
+  words: ReportWords,
+): AttributeText {
+  const { scale } = words;
+  const facts = factsOf(result, attribute, words);
+  const ends = result.scale;
+  const { picture } = scale;
+  const two = result.products.length === 2;
+  return {
+    heading: scale.heading(attribute.attribute, attribute.moment, attribute.momentText),
+    ends: ends ? scale.ends(ends.low, ends.high, attribute.lowAnchor, attribute.highAnchor, ends.lengthMm) : "",
+    finding: findingOf(attribute, facts, words),
+    beside: first ? "" : scale.beside,
+    rows: rowsOf(result, attribute, words),
+    means: attribute.judgments > 0 ? meansTable(result, attribute, facts.subject, words) : null,
+    contrasts: attribute.contrasts.length > 0 ? contrastsTable(result, attribute, facts.subject, words) : null,
+    decimals: decimalsOf(result, attribute),
+    picture: {
+      caption:
+        attribute.contrasts.length === 0
+          ? picture.noTest
+          : two
+            ? picture.two(result.confidence)
+            : picture.many(result.confidence),
+      axis: picture.axis,
+      differenceAxis: picture.differenceAxis,
+    },
+  };
+}
+
+function findingOf(attribute: AttributeResult, { test, pair }: ScaleFacts, words: ReportWords): string {
+  const { finding } = words.scale;
+  if (!test || !pair || attribute.outcome === "withheld") return finding.noTest(reasonOf(attribute, words));
+  if (pair.among > 1) return finding.many(test, pair);
+  return pair.by === 0 ? finding.even(pair) : finding.two(pair);
+}
+
+function rowsOf(result: ScaleResult, attribute: AttributeResult, { scale }: ReportWords): Row[] {
+  const { rows, values } = scale;
+  const { blocks, variances, people, judgments, repeats } = attribute;
+  const decimals = decimalsOf(result, attribute);
+  const list: Row[] = [
+    { id: "people", label: rows.people, ...values.count(people) },
+    { id: "judgments", label: rows.judgments, ...values.marks(judgments, repeats) },
+  ];
+  if (!blocks) return list;
+  list.push(
+    { id: "fValue", label: rows.fValue, ...values.fValue(blocks) },
+    { id: "pValue", label: rows.pValue, ...values.p(blocks.pValue, result.alpha) },
+    { id: "error", label: rows.error, ...values.error(repeats, blocks.balanced) },
+  );
+  if (variances.residual !== null) {
+    list.push({ id: "within", label: rows.within, ...values.points(Math.sqrt(variances.residual), decimals) });
+  }
+  if (variances.panelist !== null) {
+    list.push({ id: "between", label: rows.between, ...values.points(Math.sqrt(variances.panelist), decimals) });
+  }
+  return list;
+}
+
+function meansTable(
+  result: ScaleResult,
+  attribute: AttributeResult,
+  subject: string,
+  { scale }: ReportWords,
+): WordTable {
+  const columns = scale.means.columns(result.confidence);
+  const decimals = decimalsOf(result, attribute);
+  const { none, range } = scale.means;
+  const text = (value: number | null) => (value === null ? none : points(value, decimals));
+  // with nothing missing the two means are one
+  const adjusted = attribute.blocks !== null && !attribute.blocks.balanced;
+  return {
+    caption: scale.means.caption(subject),
+    columns: [
+      columns.product,
+      columns.marks,
+      columns.mean,
+      columns.interval,
+      columns.deviation,
+      ...(adjusted ? [columns.adjusted] : []),
+    ],
+    rows: attribute.means.map((mean) => [
+      mean.product,
+      String(mean.judgments),
+      text(mean.estimate),
+      mean.low === null || mean.high === null ? none : range(mean.low, mean.high, decimals),
+      text(mean.deviation),
+      ...(adjusted ? [text(mean.adjusted)] : []),
+    ]),
+    note: "",
+  };
+}
+
+function contrastsTable(
+  result: ScaleResult,
+  attribute: AttributeResult,
+  subject: string,
+  { scale }: ReportWords,
+): WordTable {
+  const { contrasts } = attribute;
+  const columns = scale.contrasts.columns(result.confidence);
+  const decimals = decimalsOf(result, attribute);
+  const several = contrasts.length > 1;
+  // with repeats two spreads could be meant, so the ratio is left out
+  const { residual, panelistProduct } = attribute.variances;
+  const deviation =
+    residual !== null && panelistProduct === null && attribute.repeats === 1 ? Math.sqrt(residual) : null;
+  return {
+    caption: scale.contrasts.caption(subject),
+    columns: [
+      columns.pair,
+      columns.difference,
+      columns.interval,
+      ...(deviation === null ? [] : [columns.effect]),
+      columns.pValue,
+      ...(several ? [columns.pValueAdjusted] : []),
+    ],
+    rows: contrasts.map(({ first, second, difference, low, high, pValue, pValueAdjusted }) => [
+      scale.contrasts.pair(first, second),
+      points(difference, decimals),
+      scale.means.range(low, high, decimals),
+      ...(deviation === null ? [] : [points(difference / deviation, 2)]),
+      pText(pValue, result.alpha),
+      ...(several ? [pText(pValueAdjusted, result.alpha)] : []),
+    ]),
+    note: several ? scale.contrasts.note : "",
+  };
+}

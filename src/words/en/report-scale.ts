@@ -1,0 +1,207 @@
+import type { Moment } from "../../model/plan.ts";
+import type { ScaleOutcome, ScaleStatistics } from "../../model/result.ts";
+import { chosenPercent, points, pText, statistic, wholeNumber } from "../number.ts";
+import { agreedStep, howOften, listed, named, pIs, plain } from "./phrases.ts";
+
+/** One pair, turned so that `higher` was marked higher: `by` is 0 or more. `decimals` suit the scale. */
+export type PairFacts = {
+  higher: string;
+  lower: string;
+  by: number;
+  low: number;
+  high: number;
+  pValue: number;
+  /** Holm's, over all pairs; the pair's own p where there is one pair. */
+  pValueAdjusted: number;
+  confidence: number;
+  decimals: number;
+  /** One pair of several: its interval speaks of this pair alone. */
+  among: number;
+};
+
+export type TestFacts = { fValue: number; numeratorDf: number; denominatorDf: number; pValue: number };
+
+/** What the sentences of one attribute are made from. */
+export type ScaleFacts = {
+  /** The attribute with its moment, as `subject` writes it. */
+  subject: string;
+  products: readonly string[];
+  people: number;
+  judgments: number;
+  test: TestFacts | null;
+  pair: PairFacts | null;
+  /** Pairs that stand out by adjusted p, the one marked higher first. */
+  standOut: readonly { higher: string; lower: string }[];
+  alpha: number;
+  planned: boolean;
+  leastForVerdict: number;
+};
+
+const momentText = (moment: Moment): string =>
+  moment.at === "first-bite"
+    ? "at the first bite"
+    : `${moment.seconds} ${moment.seconds === 1 ? "second" : "seconds"} after the first bite`;
+
+const byPoints = ({ by, decimals }: PairFacts): string => `${points(by, decimals)} points`;
+const interval = ({ low, high, confidence, decimals, among }: PairFacts): string =>
+  `${points(low, decimals)} to ${points(high, decimals)}, ${chosenPercent(confidence)} interval${among > 1 ? " of this pair alone" : ""}`;
+const over = ({ higher, lower }: { higher: string; lower: string }): string => `${named(higher)} over ${named(lower)}`;
+const risk = ({ alpha, planned }: ScaleFacts): string =>
+  `the ${planned ? "risk locked beforehand" : "risk"} is ${chosenPercent(alpha)}`;
+const fText = ({ fValue, numeratorDf, denominatorDf }: TestFacts): string =>
+  `F(${numeratorDf}, ${denominatorDf}) is ${statistic(fValue)}`;
+const ifShown = "if a difference is shown";
+const ifNot = "if that is not shown";
+
+/** Why an attribute has no test, as the data have it. `missing` are products that nobody marked. */
+const noTest: Record<Exclude<ScaleOutcome, "ok">, (missing: readonly string[], productsDiffer: boolean) => string> = {
+  "no-marks": () => "no mark was made, so there is nothing to compare.",
+  "one-product": () => "there is one product only, so there is nothing to compare it with.",
+  "product-missing": (missing) => `nobody marked ${listed(missing.map(named))}, so the products cannot be compared.`,
+  "one-panelist": () =>
+    "fewer than two people marked more than one product, and one person’s way with the line cannot be told from a difference.",
+  disconnected: () =>
+    "no chain of people who marked both joins all the products, so some of them cannot be compared with the others.",
+  "too-few": () =>
+    "there are too few marks: once people and products are taken out, nothing is left to judge chance by.",
+  "all-equal": (_, productsDiffer) =>
+    productsDiffer
+      ? "everybody set the products equally far apart, so nothing is left to judge chance by."
+      : "every mark of a person is equal to that person’s others, so there is no variation to compare.",
+  withheld: () => "the opened key does not match the seal made at lock, so nobody can say which product a mark is of.",
+};
+const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** What is said of a line scale. */
+export const scale = {
+  /** “Juiciness”, 10 seconds after the first bite. */
+  subject: (attribute: string, moment: Moment | null, text: string) => {
+    const when = moment ? momentText(moment) : text;
+    return `${attribute === "" ? "the property judged" : named(attribute)}${when === "" ? "" : `, ${when}`}`;
+  },
+  heading: (attribute: string, moment: Moment | null, text: string) => {
+    const when = moment ? momentText(moment) : text;
+    return `${attribute === "" ? "The property judged" : attribute}${when === "" ? "" : `, ${when}`}`;
+  },
+  ends: (low: number, high: number, lowAnchor: string, highAnchor: string, lengthMm: number | null) =>
+    `${low} is “${lowAnchor}”, ${high} is “${highAnchor}”${lengthMm === null ? "" : `; the line was to be ${lengthMm} mm long`}.`,
+
+  verdict: {
+    reached: (f: ScaleFacts) => {
+      const p = f.test ? pIs(f.test.pValue, f.alpha) : "";
+      if (f.products.length === 2 && f.pair) {
+        return `This panel marked ${named(f.pair.higher)} higher than ${named(f.pair.lower)} in ${f.subject}: by ${byPoints(f.pair)}, ${p}, and ${risk(f)}.`;
+      }
+      const pairs =
+        f.standOut.length > 0
+          ? `Pair by pair, these stand out: ${listed(f.standOut.map(over))}.`
+          : "Taken pair by pair, none of them stands out.";
+      return `This panel marked ${listed(f.products.map(named))} apart in ${f.subject}: ${f.test ? fText(f.test) : ""}, ${p}, and ${risk(f)}. ${pairs}`;
+    },
+    "not-reached": (f: ScaleFacts) =>
+      `This panel did not show that ${listed(f.products.map(named))} differ in ${f.subject}: ${f.products.length === 2 && f.pair ? `the means lie ${byPoints(f.pair)} apart` : f.test ? fText(f.test) : ""}, ${f.test ? pIs(f.test.pValue, f.alpha) : ""}, and ${risk(f)}. It does not show that they do not.`,
+    tooFewPeople: (f: ScaleFacts) =>
+      `There are too few people for a verdict: ${f.people} marked more than one product, and a panel is at least ${f.leastForVerdict}. The numbers stand without one.`,
+    noTest: (reason: string) => `There is no verdict: ${reason}`,
+    nothing: "No mark was counted, so there is no result.",
+    withheld:
+      "No verdict: the opened key does not match the seal made at lock, so nobody can say which product a mark is of.",
+  },
+  noTest,
+  size: {
+    pair: (pair: PairFacts) =>
+      pair.among > 1
+        ? `The clearest difference is estimated at ${byPoints(pair)} (${over(pair)}); the answers fit anything from ${interval(pair)}.`
+        : `The difference is estimated at ${byPoints(pair)}; the answers fit anything from ${interval(pair)}.`,
+    none: "Nothing can be said about size.",
+    withheld: "The numbers below were computed with the opened key and stand in doubt.",
+  },
+  agreed: {
+    reached: (ifYes: string, _ifNo: string) => agreedStep(ifShown, ifYes),
+    "not-reached": (_ifYes: string, ifNo: string) => agreedStep(ifNot, ifNo),
+  },
+  pInWords: ({ pValue, fValue }: TestFacts, alpha: number) =>
+    `If the products did not differ in this, an F of ${statistic(fValue)} or more would come up ${howOften(pValue)} (${pIs(pValue, alpha)}).`,
+
+  /** What was found for one attribute, without a verdict. */
+  finding: {
+    two: (pair: PairFacts) =>
+      `${named(pair.higher)} was marked ${byPoints(pair)} higher than ${named(pair.lower)} (${interval(pair)}; ${pIs(pair.pValue, 1)}).`,
+    even: (pair: PairFacts) => `The means lie ${byPoints(pair)} apart (${interval(pair)}; ${pIs(pair.pValue, 1)}).`,
+    many: (test: TestFacts, pair: PairFacts) =>
+      `${fText(test)} (${pIs(test.pValue, 1)}). The clearest difference: ${named(pair.higher)} ${byPoints(pair)} higher than ${named(pair.lower)} (${interval(pair)}; adjusted ${pIs(pair.pValueAdjusted, 1)}).`,
+    noTest: (reason: string) => `No test: ${reason}`,
+  },
+  beside: "Looked at beside the question: no verdict was planned for it.",
+
+  rows: {
+    people: "People who marked more than one product",
+    judgments: "Marks",
+    fValue: "F, products",
+    pValue: "p",
+    error: "Judged against",
+    within: "Spread within people (residual standard deviation)",
+    between: "Spread between people (standard deviation)",
+  },
+  values: {
+    count: (value: number) => plain(wholeNumber(value)),
+    marks: (judgments: number, repeats: number) => ({
+      value: wholeNumber(judgments),
+      behind: repeats > 1 ? `up to ${wholeNumber(repeats)} of one person and product, averaged` : "",
+    }),
+    fValue: ({ fValue, numeratorDf, denominatorDf }: TestFacts) => ({
+      value: statistic(fValue),
+      behind: `${numeratorDf} and ${denominatorDf} degrees of freedom`,
+    }),
+    p: (p: number, alpha: number) => plain(pText(p, alpha)),
+    error: (repeats: number, balanced: boolean) => ({
+      value: repeats > 1 ? "people by products" : "what people and products leave",
+      behind: balanced ? "no mark is missing" : "marks are missing; people who marked both are compared",
+    }),
+    points: (value: number, decimals: number) => plain(`${points(value, decimals)} points`),
+  },
+
+  means: {
+    caption: (subject: string) => `Means of ${subject}`,
+    columns: (confidence: number) => ({
+      product: "Product",
+      marks: "Marks",
+      mean: "Mean",
+      interval: `${chosenPercent(confidence)} interval`,
+      deviation: "Standard deviation",
+      adjusted: "Mean, if nobody had left one out",
+    }),
+    none: "none",
+    range: (low: number, high: number, decimals: number) => `${points(low, decimals)} to ${points(high, decimals)}`,
+  },
+  contrasts: {
+    caption: (subject: string) => `Differences in ${subject}`,
+    pair: (first: string, second: string) => `${named(first)} less ${named(second)}`,
+    columns: (confidence: number) => ({
+      pair: "Difference",
+      difference: "Points",
+      interval: `${chosenPercent(confidence)} interval`,
+      effect: "In residual standard deviations",
+      pValue: "p",
+      pValueAdjusted: "p, adjusted (Holm)",
+    }),
+    note: "Each interval and p speaks of its own pair; the adjusted p allows for all pairs of this property.",
+  },
+  picture: {
+    two: (confidence: number) =>
+      `Every panelist’s two marks, joined by a line; beside them the difference with its ${chosenPercent(confidence)} interval.`,
+    many: (confidence: number) =>
+      `Above, every panelist’s marks, joined by lines; below, one row for each pair: the difference with its ${chosenPercent(confidence)} interval of that pair alone.`,
+    noTest: "Every panelist’s marks, joined by lines.",
+    axis: "points",
+    differenceAxis: "difference in points",
+    /** For whoever listens: one panelist's marks. */
+    panelist: (name: string, values: readonly (string | null)[]) =>
+      `${name}: ${values.map((value) => value ?? "no answer").join(", ")}`,
+  },
+  checks: { order: "Order served", trays: "Trays", position: "Place on the tray", marks: "Marks", mean: "Mean" },
+  sentence,
+} satisfies {
+  verdict: Partial<Record<ScaleStatistics["outcome"], unknown>> & Record<string, unknown>;
+  [part: string]: unknown;
+};
