@@ -9,6 +9,7 @@ import { Bar } from "./bar.tsx";
 import type { KeepState } from "./draft-keeper.ts";
 import { watchOf } from "./facts.ts";
 import { keyMemory } from "./key-memory.ts";
+import { KitchenPage } from "./kitchen-page.tsx";
 import { Page } from "./page.tsx";
 import { papersAddress, type Route, readRoute, studiesAddress } from "./route.ts";
 import { Setup } from "./setup.tsx";
@@ -106,6 +107,8 @@ function Body({ route, onEnrolled }: { route: Route; onEnrolled: () => void }) {
       return <Studies />;
     case "devices":
       return <Tablets />;
+    case "kitchen":
+      return <KitchenPage />;
     case "study":
     case "step":
     case "papers":
@@ -129,7 +132,7 @@ function Again({ code, onEnrolled }: { code: string; onEnrolled: () => void }) {
   if (sent.at === null && !sent.failed) return <p class="fine">{organizer.loading}</p>;
   if (!sent.unknown) {
     const { already, codeUnused } = organizer.setup;
-    return <Notice heading={organizer.studies.heading} text={code === "" ? already : `${already} ${codeUnused}`} />;
+    return <Notice heading={organizer.bar.studies} text={code === "" ? already : `${already} ${codeUnused}`} />;
   }
   return <Setup store={store} fetcher={fetcher} code={code} before={who} onEnrolled={onEnrolled} />;
 }

@@ -2,23 +2,26 @@ import { useReading } from "../ui/use-store.ts";
 import { organizer } from "../words/en/organizer.ts";
 import { useLead } from "./app-context.ts";
 import { watchOf } from "./facts.ts";
-import { againAddress, devicesAddress, type Route, studiesAddress } from "./route.ts";
+import { againAddress, devicesAddress, kitchenAddress, type Route, studiesAddress } from "./route.ts";
 import { statusText } from "./status.ts";
 
 /** The header: where you are, and whether everything is kept and sent. */
 export function Bar({ route }: { route: Route }) {
-  const onDevices = route.page === "devices";
+  const inStudies = route.page !== "devices" && route.page !== "kitchen";
   return (
     <header class="bar">
       <a class="name" href={studiesAddress}>
         {organizer.name}
       </a>
       <nav aria-label={organizer.bar.nav}>
-        <a href={studiesAddress} aria-current={onDevices ? undefined : route.page === "studies" ? "page" : "true"}>
+        <a href={studiesAddress} aria-current={inStudies ? (route.page === "studies" ? "page" : "true") : undefined}>
           {organizer.bar.studies}
         </a>
-        <a href={devicesAddress} aria-current={onDevices ? "page" : undefined}>
+        <a href={devicesAddress} aria-current={route.page === "devices" ? "page" : undefined}>
           {organizer.bar.tablets}
+        </a>
+        <a href={kitchenAddress} aria-current={route.page === "kitchen" ? "page" : undefined}>
+          {organizer.bar.kitchen}
         </a>
       </nav>
       <StatusLine />

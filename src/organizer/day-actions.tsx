@@ -1,14 +1,14 @@
 import { writeStudyFile } from "../archive/study-file.ts";
 import { knownTexts, pulledState } from "../device/pull.ts";
 import type { StudyState } from "../log/fold.ts";
-import { newId } from "../model/id.ts";
 import { appVersion } from "../ui/app-version.ts";
 import { saveText } from "../ui/save.ts";
 import { dayWords } from "../words/en/organizer-day.ts";
-import { appendEvent, type Lead, useLead } from "./app-context.ts";
+import { type Lead, useLead } from "./app-context.ts";
+import { copyStudy } from "./begin-study.ts";
 import { contestedTrays, lateBallots, voidable } from "./day.ts";
 import { ProblemNote } from "./problem-note.tsx";
-import { papersAddress, reportAddress, stepAddress, studyAddress } from "./route.ts";
+import { papersAddress, reportAddress, stepAddress } from "./route.ts";
 import { useDoing } from "./step-parts.tsx";
 import { planOf } from "./study-stage.ts";
 
@@ -65,7 +65,7 @@ export function DayActions({ id, state }: { id: string; state: StudyState }) {
         <button type="button" class="quiet" onClick={() => doing.run(() => saveFile(lead, id))}>
           {words.file}
         </button>
-        <button type="button" class="quiet" onClick={() => doing.run(() => copyPlan(lead, state))}>
+        <button type="button" class="quiet" onClick={() => doing.run(() => copyPlan(lead, id, state))}>
           {words.copy}
         </button>
       </span>
@@ -83,13 +83,8 @@ async function saveFile(lead: Lead, id: string): Promise<void> {
   saveText(`cloche-study-${id.slice(0, 8)}.json`, "application/json", text);
 }
 
-/** Begins a new study from this plan: the way on after a mistake that the lock made final. */
-async function copyPlan(lead: Lead, state: StudyState): Promise<void> {
+/** Begins a new study with this plan: the way on after a mistake that the lock made final. */
+async function copyPlan(lead: Lead, id: string, state: StudyState): Promise<void> {
   const plan = planOf(state);
-  if (!plan) return;
-  const id = newId();
-  // who declares allergens and reads cautions does so anew
-  const copied = { ...plan, declarationsComplete: false, cautionsRead: [] };
-  await appendEvent(lead, { stream: { kind: "study", id }, kind: "draft-saved", body: { base: null, plan: copied } });
-  window.location.hash = studyAddress(id);
+  if (plan) await copyStudy(lead, id, plan);
 }

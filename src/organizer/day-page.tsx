@@ -7,6 +7,7 @@ import { organizer } from "../words/en/organizer.ts";
 import { dayWords } from "../words/en/organizer-day.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { useLead } from "./app-context.ts";
+import { CopiedFrom } from "./copied-from.tsx";
 import { type DayRow, dayRows, minutesBetween, progressOf, tabletsOf } from "./day.ts";
 import { DayActions } from "./day-actions.tsx";
 import { Invented } from "./invented.tsx";
@@ -27,6 +28,7 @@ export function Day({ id, state, fetching }: StudyProps) {
   return (
     <Page heading={title} windowTitle={title} margin={<Margin state={state} />} wide>
       <p class="fine under">{stageLine(state)}</p>
+      <CopiedFrom plan={plan} />
       <p class="lead-in count" aria-live="polite">
         {dayWords.answered(answered, planned)}
         {spares > 0 ? ` ${dayWords.andSpares(spares)}` : ""}

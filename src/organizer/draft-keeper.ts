@@ -1,31 +1,29 @@
-import type { Plan } from "../model/plan.ts";
-
 /** kept: on disk. waiting: a change is a moment old. keeping: being written. failed: not on disk, still on the screen. */
 export type KeepState = { at: "kept" } | { at: "waiting" } | { at: "keeping" } | { at: "failed"; thrown: unknown };
 
-export type KeeperOptions = {
-  /** The draft event that the plan at hand came from; null for a new study. */
+export type KeeperOptions<T> = {
+  /** The event that the document at hand came from; null for a new one. */
   base: string | null;
-  /** Writes a draft-saved event and returns its id once it is on disk. */
-  save: (base: string | null, plan: Plan) => Promise<string>;
+  /** Writes an event with the document and returns its id once it is on disk. */
+  save: (base: string | null, value: T) => Promise<string>;
   /** Milliseconds from the last change to the writing of it. */
   delayMs: number;
   onState: (state: KeepState) => void;
 };
 
 /**
- * Keeps every change of a plan as an event of its own, a moment after the last keystroke, or at once when asked.
+ * Keeps every change of a document (a plan, the kitchen's defaults) as an event of its own, a moment after the last keystroke, or at once when asked.
  * One write at a time, each naming the one before as its base; a write that fails stays pending and is tried again
  * with the next change or flush.
  */
-export class DraftKeeper {
-  #options: KeeperOptions;
+export class DraftKeeper<T> {
+  #options: KeeperOptions<T>;
   #base: string | null;
-  #pending: Plan | null = null;
+  #pending: T | null = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #writing: Promise<void> | null = null;
 
-  constructor(options: KeeperOptions) {
+  constructor(options: KeeperOptions<T>) {
     this.#options = options;
     this.#base = options.base;
   }
@@ -40,8 +38,8 @@ export class DraftKeeper {
     return this.#pending !== null || this.#writing !== null;
   }
 
-  change(plan: Plan): void {
-    this.#pending = plan;
+  change(value: T): void {
+    this.#pending = value;
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => void this.flush(), this.#options.delayMs);
     this.#options.onState({ at: "waiting" });
@@ -63,11 +61,11 @@ export class DraftKeeper {
     await this.#writing;
   }
 
-  async #write(plan: Plan): Promise<void> {
+  async #write(value: T): Promise<void> {
     this.#options.onState({ at: "keeping" });
     try {
-      this.#base = await this.#options.save(this.#base, plan);
-      if (this.#pending === plan) this.#pending = null;
+      this.#base = await this.#options.save(this.#base, value);
+      if (this.#pending === value) this.#pending = null;
       this.#options.onState(this.#pending === null ? { at: "kept" } : { at: "waiting" });
     } catch (thrown) {
       this.#options.onState({ at: "failed", thrown });

@@ -1,7 +1,9 @@
 import { useEffect, useState } from "preact/hooks";
-import { knownFacts, knownStudies, pullStudies, pullStudy } from "../device/pull.ts";
+import { knownFacts, knownStudies, pullKitchen, pullStudies, pullStudy } from "../device/pull.ts";
 import type { DeviceStore } from "../device/store.ts";
 import { foldStudy, type StudyState } from "../log/fold.ts";
+import { foldKitchen, type KitchenState } from "../log/kitchen.ts";
+import { kitchenStream } from "../model/event.ts";
 import { useReading } from "../ui/use-store.ts";
 import type { Lead } from "./app-context.ts";
 
@@ -18,17 +20,18 @@ export const useStudy = (store: DeviceStore, study: string): StudyState | undefi
   useReading(async () => foldStudy(await knownFacts(store, { kind: "study", id: study })), watchOf(store), [study]);
 
 /** All studies of which this device holds something, folded. */
+export async function readStudies(store: DeviceStore): Promise<{ id: string; state: StudyState }[]> {
+  const ids = await knownStudies(store);
+  return Promise.all(ids.map(async (id) => ({ id, state: foldStudy(await knownFacts(store, { kind: "study", id })) })));
+}
+
+/** The same, read again after every change. */
 export const useStudies = (store: DeviceStore): { id: string; state: StudyState }[] | undefined =>
-  useReading(
-    async () => {
-      const ids = await knownStudies(store);
-      return Promise.all(
-        ids.map(async (id) => ({ id, state: foldStudy(await knownFacts(store, { kind: "study", id })) })),
-      );
-    },
-    watchOf(store),
-    [],
-  );
+  useReading(() => readStudies(store), watchOf(store), []);
+
+/** The kitchen's defaults from all this device knows of them; undefined until they were read. */
+export const useKitchen = (store: DeviceStore): KitchenState | undefined =>
+  useReading(async () => foldKitchen(await knownFacts(store, kitchenStream)), watchOf(store), []);
 
 /** How fetching goes: when it last worked, and what was thrown by the last try, if it failed. */
 export type Fetching = { at: string | null; thrown: unknown };
@@ -68,3 +71,8 @@ export const fetchStudy = async (lead: Lead, study: string): Promise<void> => {
 export async function fetchStudies(lead: Lead): Promise<void> {
   for (const { id } of await pullStudies(lead.fetcher, lead.who.token)) await fetchStudy(lead, id);
 }
+
+/** Fetches what is new of the kitchen's defaults. */
+export const fetchKitchen = async (lead: Lead): Promise<void> => {
+  await pullKitchen(lead.store, lead.fetcher, lead.who.token);
+};

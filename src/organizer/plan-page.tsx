@@ -6,6 +6,7 @@ import { organizer } from "../words/en/organizer.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { openPartSentence } from "../words/en/planning.ts";
 import { useLead } from "./app-context.ts";
+import { CopiedFrom } from "./copied-from.tsx";
 import { FieldProblems } from "./number-field.tsx";
 import { headingId, Page } from "./page.tsx";
 import { PartMethod } from "./part-method.tsx";
@@ -62,6 +63,7 @@ export function PlanPage({ id, state, field }: StudyProps & { field: string | nu
         margin={partNotes(shown, plan)}
       >
         <p class="fine under">{begun ? planWords.begun(begun) : ""}</p>
+        <CopiedFrom plan={plan} />
         {state.draftVersions > 1 ? <p class="note">{planWords.versions(state.draftVersions)}</p> : null}
         {lead.keep?.at === "failed" ? <ProblemNote thrown={lead.keep.thrown} /> : null}
         <FieldProblemList problems={problems} />

@@ -7,6 +7,8 @@ export type Step = (typeof steps)[number];
 export type Route =
   | { page: "studies" }
   | { page: "devices" }
+  /** What this kitchen usually does. */
+  | { page: "kitchen" }
   | { page: "setup"; code: string }
   /** This browser, which the server does not know any more. */
   | { page: "again" }
@@ -29,6 +31,7 @@ export function readRoute(hash: string): Route {
   const [first = "", id = "", what = "", which = "", ...rest] = text.split("/").filter((part) => part !== "");
   if (first === "" && id === "") return { page: "studies" };
   if (first === "devices" && id === "") return { page: "devices" };
+  if (first === "kitchen" && id === "") return { page: "kitchen" };
   if (first === "again" && id === "") return { page: "again" };
   if (first !== "study" || id === "" || rest.length > 0) return { page: "unknown" };
   if (what === "") return { page: "study", id };
@@ -41,6 +44,7 @@ export function readRoute(hash: string): Route {
 
 export const studiesAddress = "#/";
 export const devicesAddress = "#/devices";
+export const kitchenAddress = "#/kitchen";
 export const againAddress = "#/again";
 export const studyAddress = (id: string): string => `#/study/${id}`;
 export const fieldAddress = (id: string, field: string): string => `#/study/${id}/field/${field}`;

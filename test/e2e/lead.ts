@@ -4,6 +4,7 @@ import { organizer } from "../../src/words/en/organizer.ts";
 import { dayWords } from "../../src/words/en/organizer-day.ts";
 import { lockWords } from "../../src/words/en/organizer-lock.ts";
 import { planWords } from "../../src/words/en/organizer-plan.ts";
+import { studiesWords } from "../../src/words/en/organizer-studies.ts";
 import { tabletWords } from "../../src/words/en/organizer-tablets.ts";
 
 /** One tray of the kitchen sheet, as the filler reads it: the letter of each code, in serving order. */
@@ -29,12 +30,12 @@ export class LeadHands {
     await this.page.goto(address);
     await this.page.getByLabel(organizer.setup.name).fill(name);
     await this.button(organizer.setup.submit).click();
-    await this.heading(organizer.studies.emptyHeading).waitFor();
+    await this.heading(studiesWords.emptyHeading).waitFor();
   }
 
   /** Begins a study and types the whole plan, part by part. */
   async plan(plan: Plan): Promise<void> {
-    await this.button(organizer.studies.begin).click();
+    await this.button(studiesWords.begin).click();
     await this.field("question-title").fill(plan.title);
     this.#study = this.page.url().split("/study/")[1]?.split("/")[0] ?? "";
     await this.field("question-objective").fill(plan.objective);

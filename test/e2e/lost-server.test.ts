@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import type { EventsReply } from "../../src/model/http.ts";
 import { organizer } from "../../src/words/en/organizer.ts";
+import { studiesWords } from "../../src/words/en/organizer-studies.ts";
 import { panel as words } from "../../src/words/en/panel.ts";
 import { readyPlan } from "../design/scenario.ts";
 import { LeadHands } from "./lead.ts";
@@ -88,7 +89,7 @@ test("D10: the server's data is lost; lead and tablet are set up again and every
   await lead.page.goto(server.setupAddress());
   await lead.heading(organizer.setup.again.heading).waitFor();
   await lead.button(organizer.setup.submit).click();
-  await lead.heading(organizer.studies.heading).waitFor();
+  await lead.heading(studiesWords.heading).waitFor();
   await expect.poll(() => held(lead), { timeout: 30_000 }).toContain("study-locked");
 
   await booth.button(words.rest.enrollAgain).click({ timeout: 90_000 });

@@ -67,12 +67,12 @@ async function setUpAgain(code: string | null): Promise<void> {
   await heading(words.again.heading);
   if (code !== null) fireEvent.input(screen.getByLabelText(words.code), { target: { value: code } });
   fireEvent.click(screen.getByRole("button", { name: words.submit }));
-  await heading(organizer.studies.heading);
+  await heading(organizer.bar.studies);
 }
 
 test("a browser that the server does not know says so, is set up again, and keeps all it holds", async () => {
   await open("");
-  await heading(organizer.studies.heading);
+  await heading(organizer.bar.studies);
   expect(screen.queryByText(organizer.status.again)).toBeNull();
   tell(unknown);
   const link = await screen.findByRole("link", { name: organizer.status.again });

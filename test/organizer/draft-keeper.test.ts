@@ -14,7 +14,7 @@ const titled = (title: string): Plan => ({ ...emptyPlan(), title });
 
 afterEach(() => vi.useRealTimers());
 
-function keeperOn(store: DeviceStore, base: string | null, states: KeepState[] = []): DraftKeeper {
+function keeperOn(store: DeviceStore, base: string | null, states: KeepState[] = []): DraftKeeper<Plan> {
   return new DraftKeeper({
     base,
     delayMs: 800,

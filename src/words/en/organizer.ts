@@ -25,6 +25,7 @@ export const organizer = {
     nav: "Main",
     studies: "Studies",
     tablets: "Tablets",
+    kitchen: "Kitchen",
   },
   status: {
     kept: (at: string) => `kept here ${clock(at)}`,
@@ -68,25 +69,6 @@ export const organizer = {
       codeHint:
         "A server that knows no lead shows a code when it starts. Otherwise another lead makes one under Tablets, or whoever runs the server starts it with --lead-link.",
     },
-  },
-
-  studies: {
-    heading: "Studies",
-    emptyHeading: "No study yet",
-    empty:
-      "A study is one question to a panel, from the plan to the opened key. There is none yet because nobody has begun one in this kitchen.",
-    begin: "Begin a study",
-    title: "study",
-    state: "state",
-    last: "last change",
-    stages: {
-      draft: "draft",
-      locked: "locked, no tray answered yet",
-      collecting: (answered: number, planned: number) => `collecting, ${answered} of ${planned} answered`,
-      closed: "closed, key still sealed",
-      revealed: "key opened",
-    },
-    offline: "The server cannot be reached. This is what this device holds.",
   },
 
   errors: {

@@ -1,0 +1,31 @@
+import { copyOfPlan, emptyKitchen, planOfKitchen } from "../design/begin.ts";
+import { knownFacts } from "../device/pull.ts";
+import { foldKitchen } from "../log/kitchen.ts";
+import { kitchenStream } from "../model/event.ts";
+import { newId } from "../model/id.ts";
+import type { Plan } from "../model/plan.ts";
+import { appendEvent, type Lead } from "./app-context.ts";
+import { readStudies } from "./facts.ts";
+import { studyAddress } from "./route.ts";
+import { planOf } from "./study-stage.ts";
+
+/** Begins a study with what this kitchen usually does, as far as this device knows it, and goes there. */
+export async function beginStudy(lead: Lead): Promise<void> {
+  const { current } = foldKitchen(await knownFacts(lead.store, kitchenStream));
+  await beginWith(lead, planOfKitchen(current?.kitchen ?? emptyKitchen(), newId));
+}
+
+/**
+ * Begins a new study with the plan of another, locked or not, and goes there. The plan alone is taken over: codes,
+ * seeds and keys are drawn at a lock and stay where they are.
+ */
+export async function copyStudy(lead: Lead, study: string, plan: Plan): Promise<void> {
+  const titles = (await readStudies(lead.store)).flatMap(({ state }) => planOf(state)?.title ?? []);
+  await beginWith(lead, copyOfPlan({ study, plan }, titles, newId));
+}
+
+async function beginWith(lead: Lead, plan: Plan): Promise<void> {
+  const id = newId();
+  await appendEvent(lead, { stream: { kind: "study", id }, kind: "draft-saved", body: { base: null, plan } });
+  window.location.hash = studyAddress(id);
+}

@@ -1,0 +1,89 @@
+import type { KitchenState } from "../log/kitchen.ts";
+import { focusSoon } from "../ui/focus.ts";
+import { organizer } from "../words/en/organizer.ts";
+import { kitchenWords as words } from "../words/en/organizer-kitchen.ts";
+import { useLead } from "./app-context.ts";
+import { fetchKitchen, useKitchen, usePolling } from "./facts.ts";
+import { CupFields, TastingFields } from "./kitchen-cup.tsx";
+import { Properties } from "./kitchen-properties.tsx";
+import { CautionFields, CodesField, PanelFields, RoomFields } from "./kitchen-room.tsx";
+import { KitchenVersions } from "./kitchen-versions.tsx";
+import { headingId, Page } from "./page.tsx";
+import { ProblemNote } from "./problem-note.tsx";
+import { useDevices } from "./use-devices.ts";
+import { type KitchenDraft, useKitchenDraft } from "./use-kitchen.ts";
+
+const everyMs = 8_000;
+
+/** What this kitchen usually does, for all its leads: kept while it is typed, like a plan. */
+export function KitchenPage() {
+  const { store } = useLead();
+  const state = useKitchen(store);
+  if (state === undefined) return <p class="fine">{organizer.loading}</p>;
+  return <Defaults state={state} />;
+}
+
+function Defaults({ state }: { state: KitchenState }) {
+  const lead = useLead();
+  const fetching = usePolling(lead, () => fetchKitchen(lead), everyMs, [lead.who.token]);
+  const draft = useKitchenDraft(state);
+  const { nameOf } = useDevices();
+  return (
+    <Page heading={words.heading} windowTitle={words.heading} margin={<Notes />}>
+      {state.current ? <p class="fine under">{words.last(nameOf(state.current.device), state.current.at)}</p> : null}
+      <p class="lead-in">{words.lead}</p>
+      {fetching.thrown === null ? null : <p class="note">{words.offline}</p>}
+      <KitchenVersions state={state} settle={draft.settle} nameOf={nameOf} />
+      {lead.keep?.at === "failed" ? <ProblemNote thrown={lead.keep.thrown} /> : null}
+      <div class="kitchen" onFocusOut={() => void draft.flush()}>
+        <Section title={words.cup} fields={<CupFields draft={draft} />} />
+        <Section title={words.tasting} fields={<TastingFields draft={draft} />} />
+        <Section title={words.room} fields={<RoomFields draft={draft} />} />
+        <Section title={words.panel} fields={<PanelFields draft={draft} />} />
+        <Section title={words.cautions} fields={<CautionFields draft={draft} />} />
+        <Section title={words.codes} fields={<CodesField draft={draft} />} />
+        <Section title={words.properties} fields={<Properties draft={draft} />} />
+      </div>
+      <UndoLine draft={draft} />
+    </Page>
+  );
+}
+
+function Section({ title, fields }: { title: string; fields: preact.ComponentChildren }) {
+  return (
+    <section>
+      <h2>{title}</h2>
+      {fields}
+    </section>
+  );
+}
+
+function Notes() {
+  return (
+    <>
+      <p>{words.note}</p>
+      <p>{words.noteTablets}</p>
+      <p>{words.noteDay}</p>
+    </>
+  );
+}
+
+/** What was taken away, and the way back. The button goes with it, so the focus goes to the heading. */
+function UndoLine({ draft: { undo } }: { draft: KitchenDraft }) {
+  if (!undo) return null;
+  return (
+    <p class="undo" role="status">
+      {undo.text}{" "}
+      <button
+        type="button"
+        class="quiet"
+        onClick={() => {
+          undo.back();
+          focusSoon(headingId);
+        }}
+      >
+        {words.undo}
+      </button>
+    </p>
+  );
+}

@@ -1,0 +1,138 @@
+import { newId } from "../model/id.ts";
+import type { KitchenProperty } from "../model/kitchen.ts";
+import { focusSoon } from "../ui/focus.ts";
+import { kitchenWords } from "../words/en/organizer-kitchen.ts";
+import { Check, Choice, TextField } from "./fields.tsx";
+import { changeProperty, mostProperties, withoutProperty, withProperty } from "./kitchen-edit.ts";
+import { NumberField } from "./number-field.tsx";
+import type { KitchenDraft } from "./use-kitchen.ts";
+
+const words = kitchenWords.property;
+/** Seconds a moment begins with, where none was typed yet. */
+const usualSeconds = 10;
+
+/** The kitchen's list of properties: described once, used in every study in the same words. */
+export function Properties({ draft }: { draft: KitchenDraft }) {
+  const { properties } = draft.kitchen;
+  const full = properties.length >= mostProperties;
+  const add = (): void => {
+    const id = newId();
+    draft.edit((before) => withProperty(before, id));
+    focusSoon(`property-${id}-name`);
+  };
+  return (
+    <>
+      <p class="fine">{kitchenWords.propertiesHint}</p>
+      {properties.length === 0 ? <p class="after">{kitchenWords.none}</p> : null}
+      {properties.map((property) => (
+        <PropertyFields key={property.id} draft={draft} property={property} />
+      ))}
+      <p class="after-row">
+        <button type="button" id="property-add" aria-disabled={full ? "true" : undefined} onClick={() => full || add()}>
+          {words.add}
+        </button>
+        {full ? <span class="fine">{words.full(mostProperties)}</span> : null}
+      </p>
+    </>
+  );
+}
+
+function PropertyFields({ draft, property }: { draft: KitchenDraft; property: KitchenProperty }) {
+  const { id, name, moment, starts } = property;
+  const field = (what: string): string => `property-${id}-${what}`;
+  const change = (what: Partial<KitchenProperty>): void => draft.edit((before) => changeProperty(before, id, what));
+  return (
+    <details class="declared" open={name === ""}>
+      <summary>
+        {name.trim() || words.unnamed}: <span class="soft">{words.summary(moment, starts)}</span>
+      </summary>
+      <Wording property={property} field={field} change={change} />
+      <Choice
+        id={field("moment")}
+        legend={words.moment}
+        options={words.moments}
+        value={moment.at}
+        onChange={(at) => change({ moment: at === "after" ? { at, seconds: usualSeconds } : { at } })}
+      />
+      {moment.at === "after" ? (
+        <NumberField
+          id={field("seconds")}
+          label={words.seconds}
+          unit={words.second}
+          value={moment.seconds}
+          low={1}
+          high={120}
+          whole
+          onValue={(seconds) => seconds !== null && change({ moment: { at: "after", seconds } })}
+        />
+      ) : null}
+      <Check
+        id={field("starts")}
+        label={words.starts}
+        checked={starts}
+        onChange={(checked) => change({ starts: checked })}
+      />
+      <button
+        type="button"
+        class="quiet"
+        onClick={() => {
+          draft.edit((before) => withoutProperty(before, id), words.removed(name.trim()));
+          focusSoon("property-add");
+        }}
+      >
+        {words.remove(name.trim())}
+      </button>
+    </details>
+  );
+}
+
+type WordingProps = {
+  property: KitchenProperty;
+  field: (what: string) => string;
+  change: (what: Partial<KitchenProperty>) => void;
+};
+
+function Wording({ property, field, change }: WordingProps) {
+  const { name, adjective, definition, lowAnchor, highAnchor } = property;
+  return (
+    <>
+      <div class="pair">
+        <TextField
+          id={field("name")}
+          label={words.name}
+          hint={words.nameHint}
+          value={name}
+          onInput={(typed) => change({ name: typed })}
+        />
+        <TextField
+          id={field("adjective")}
+          label={words.adjective}
+          hint={words.adjectiveHint}
+          value={adjective}
+          onInput={(typed) => change({ adjective: typed })}
+        />
+      </div>
+      <TextField
+        id={field("definition")}
+        label={words.definition}
+        rows={2}
+        value={definition}
+        onInput={(typed) => change({ definition: typed })}
+      />
+      <div class="pair">
+        <TextField
+          id={field("low")}
+          label={words.low}
+          value={lowAnchor}
+          onInput={(typed) => change({ lowAnchor: typed })}
+        />
+        <TextField
+          id={field("high")}
+          label={words.high}
+          value={highAnchor}
+          onInput={(typed) => change({ highAnchor: typed })}
+        />
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,42 @@
+import { newId } from "../model/id.ts";
+import type { Attribute } from "../model/plan.ts";
+import { kitchenWords } from "../words/en/organizer-kitchen.ts";
+import { useLead } from "./app-context.ts";
+import { useKitchen } from "./facts.ts";
+import { asAttribute } from "./kitchen-edit.ts";
+
+const words = kitchenWords.picker;
+
+/**
+ * The properties of the kitchen's list that a plan does not have yet, each with a button that hands it over under an
+ * id of its own. Nothing where the list has no other.
+ */
+export function PropertyPicker(props: { taken: readonly Attribute[]; onPick: (attribute: Attribute) => void }) {
+  const { store } = useLead();
+  const { current } = useKitchen(store) ?? { current: null };
+  const free = (current?.kitchen.properties ?? []).filter(
+    (property) => property.name.trim() !== "" && !props.taken.some((taken) => sameProperty(taken, property)),
+  );
+  if (free.length === 0) return null;
+  return (
+    <div class="picker">
+      <p class="label">{words.heading}</p>
+      <ul class="plain">
+        {free.map((property) => (
+          <li key={property.id}>
+            {property.name.trim()} <span class="fine">{kitchenWords.property.summary(property.moment, false)}</span>{" "}
+            <button type="button" class="quiet" onClick={() => props.onPick({ ...asAttribute(property), id: newId() })}>
+              {words.pick}
+              <span class="unseen">{words.pickOf(property.name.trim())}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+/** One property at one moment. */
+const sameProperty = (one: Attribute, other: Attribute): boolean =>
+  one.name.trim().toLowerCase() === other.name.trim().toLowerCase() &&
+  JSON.stringify(one.moment) === JSON.stringify(other.moment);
