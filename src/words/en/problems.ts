@@ -8,6 +8,9 @@ const columnValues: Record<ProblemDetails["csv/bad-value"]["column"], string> = 
   panelist: "a name or number",
   repeat: "a whole number from 1",
   correct: "1 (right) or 0 (wrong)",
+  choice: "the name of a product, or none",
+  product: "the name of a product",
+  value: "a number with a decimal point, or left empty where there was no answer",
 };
 
 /** One sentence for each problem: what is wrong, where, and what to do. */
@@ -15,7 +18,8 @@ export const problems: Sentences = {
   "analysis/not-a-count": (d) => `${d.name} is ${d.value}; it must be a whole number from ${d.low} to ${d.high}.`,
   "analysis/not-a-share": (d) => `${d.name} is ${d.value}; it must lie between 0 and 1.`,
   "analysis/unknown-method": (d) => `There is no method “${d.method}”. Known methods: ${d.known}.`,
-  "analysis/method-not-yet": (d) => `Cloche does not compute the method “${d.method}” yet. Use triangle.`,
+  "analysis/method-not-yet": (d) =>
+    `Cloche does not compute the method “${d.method}” yet. Use triangle, paired-preference or line-scale.`,
   "analysis/not-a-distance": (d) => `${d.name} is ${d.value}; it must be a number of 0 or more.`,
   "analysis/out-of-range": (d) => `${d.name} is ${d.value}; it must be a number from ${d.low} to ${d.high}.`,
   "analysis/unknown-product": (d) =>
@@ -28,6 +32,16 @@ export const problems: Sentences = {
     `The answer for tray ${d.tray} names code ${d.code}, which the key does not put on that tray. The result was not computed; the answers are untouched.`,
   "analysis/tray-counted-twice": (d) =>
     `Tray ${d.tray} has two counted answers. Settle which one stands; the result was not computed.`,
+  "analysis/not-a-pair": (d) =>
+    `In the key, tray ${d.tray} does not hold one sample of each of the two products. The result was not computed; the answers are untouched.`,
+  "analysis/none-not-offered": (d) =>
+    `${d.none === 1 ? "One answer is" : `${d.none} answers are`} “no preference”, which was not offered. Say by which rule it counts: drop, split or report.`,
+  "analysis/person-twice": (d) =>
+    `Panelist ${d.panelist} has more than one answer. People differ, so answers of one person cannot stand for several people here: give one answer for each person.`,
+  "analysis/mark-counted-twice": (d) =>
+    `Tray ${d.tray} has two counted marks of one kind for code ${d.code}. The result was not computed; the answers are untouched.`,
+  "analysis/unknown-attribute": (d) =>
+    `A mark for code ${d.code} of tray ${d.tray} is of a property that the plan does not have. The result was not computed; check that key and answers belong to one study.`,
   "analysis/risk-out-of-range": (d) => `${d.name} is ${d.value}; it must be more than 0 and at most ${d.most}.`,
 
   "file/not-found": (d) => `There is no file ${d.path}. Check the name and the folder.`,
@@ -54,6 +68,12 @@ export const problems: Sentences = {
   "csv/unreadable-line": (d) => `${d.path}, line ${d.line}: the line cannot be read. Save the table as CSV anew.`,
   "csv/duplicate-row": (d) =>
     `${d.path}, line ${d.line}: panelist “${d.panelist}”, repeat ${d.repeat} stands on line ${d.first} already. Remove one of the two.`,
+  "csv/third-product": (d) =>
+    `${d.path}, line ${d.line}, column “choice”: “${d.value}” would be a third product beside “${d.first}” and “${d.second}”. A preference is between two; check the spelling.`,
+  "csv/person-twice": (d) =>
+    `${d.path}, line ${d.line}: panelist “${d.panelist}” has answered on line ${d.first} already. In a preference, and for likeness, each person counts once: leave one answer for each.`,
+  "csv/duplicate-value": (d) =>
+    `${d.path}, line ${d.line}: this panelist, product, attribute, moment and repeat stand on line ${d.first} already. Remove one of the two, or number the repeats.`,
   "csv/no-rows": (d) => `${d.path} has a header but no answers.`,
   "cli/unknown-command": (d) => `There is no command “${d.command}”. Commands: ${d.known}.`,
   "cli/unknown-option": (d) => `${d.command} has no option “${d.option}”. See cloche ${d.command} --help.`,
