@@ -2,19 +2,20 @@ import { useState } from "preact/hooks";
 import { call } from "../device/transport.ts";
 import { codeReply, type Role } from "../model/http.ts";
 import { Problem } from "../model/problem.ts";
+import { focusSoon } from "../ui/focus.ts";
 import { tabletWords } from "../words/en/organizer-tablets.ts";
 import { useLead } from "./app-context.ts";
 import { Choice, Select, TextField } from "./fields.tsx";
+import { type Made, OneTimeCode } from "./one-time-code.tsx";
 import { ProblemNote } from "./problem-note.tsx";
-import { Qr } from "./qr.tsx";
 import { useDoing } from "./step-parts.tsx";
 import type { Servable } from "./tablets.tsx";
+import type { Devices } from "./use-devices.ts";
 
-type Made = { code: string; expiresAt: string; role: Role };
-const entries: Record<Role, string> = { panel: "/panel/", reader: "/report/", lead: "/organizer/" };
+const headingId = "add-device";
 
 /** Makes a one-time code for a tablet, a reader or a second lead, and shows it large. */
-export function AddDevice({ servable }: { servable: Servable[] }) {
+export function AddDevice({ servable, devices }: { servable: Servable[]; devices: Devices }) {
   const words = tabletWords.make;
   const lead = useLead();
   const doing = useDoing();
@@ -22,6 +23,7 @@ export function AddDevice({ servable }: { servable: Servable[] }) {
   const [study, setStudy] = useState<string | null>(null);
   const [name, setName] = useState("");
   const [made, setMade] = useState<Made | null>(null);
+  const list = devices.list ?? [];
   const serves = study ?? servable[0]?.id ?? "";
 
   const submit = (): void =>
@@ -29,14 +31,20 @@ export function AddDevice({ servable }: { servable: Servable[] }) {
       const body = { role, study: role === "panel" && serves !== "" ? serves : null, name: name.trim() };
       const outcome = await call(lead.fetcher, codeReply, "/api/codes", { token: lead.who.token, body });
       if (!outcome.ok) throw new Problem(outcome.problem);
-      setMade({ ...outcome.reply, role });
+      setMade({ ...outcome.reply, role, before: devices.list?.map(({ id }) => id) ?? null });
       setName("");
     });
+  const done = (): void => {
+    setMade(null);
+    focusSoon(headingId);
+  };
 
   return (
     <section class="heavy">
-      <h2>{words.heading}</h2>
-      {made ? <Code made={made} onDone={() => setMade(null)} /> : null}
+      <h2 id={headingId} tabIndex={-1}>
+        {words.heading}
+      </h2>
+      {made ? <OneTimeCode key={made.code} made={made} devices={list} onDone={done} /> : null}
       <form
         class="stack"
         onSubmit={(event) => {
@@ -66,35 +74,5 @@ export function AddDevice({ servable }: { servable: Servable[] }) {
         </p>
       </form>
     </section>
-  );
-}
-
-function Code({ made, onDone }: { made: Made; onDone: () => void }) {
-  const words = tabletWords.code;
-  const lead = useLead();
-  const over = made.expiresAt !== "" && made.expiresAt < lead.now();
-  const address = `${window.location.origin}${entries[made.role]}`;
-  // "localhost" means another computer on every other device
-  const local = /^(localhost|127\.|\[::1\])/.test(window.location.hostname);
-  if (over) return <p class="note">{words.over}</p>;
-  return (
-    <div class="one-time" role="status">
-      <p>
-        {local ? words.local : words.open} <strong>{local ? entries[made.role] : address}</strong>
-      </p>
-      <p class="big-code">{made.code}</p>
-      <p class="fine">{words.until(made.expiresAt)}</p>
-      {made.role === "lead" && !local ? (
-        <>
-          <p>{words.scan}</p>
-          <Qr text={`${address}#setup=${made.code}`} label={words.qr} size="9rem" />
-        </>
-      ) : null}
-      <p>
-        <button type="button" class="quiet" onClick={onDone}>
-          {words.done}
-        </button>
-      </p>
-    </div>
   );
 }

@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { enrollDevice } from "../device/enrollment.ts";
 import type { DeviceStore, Identity } from "../device/store.ts";
 import { organizer } from "../words/en/organizer.ts";
@@ -25,6 +25,10 @@ export function Setup({ store, fetcher, code: given, before, onEnrolled }: Props
   const [busy, setBusy] = useState(false);
   const [tried, setTried] = useState(false);
   const [thrown, setThrown] = useState<unknown>(null);
+  useEffect(() => {
+    // a set-up address opened in a tab that stands here already: what was typed of the name stays
+    if (given !== "") setCode(given);
+  }, [given]);
 
   async function submit(): Promise<void> {
     setTried(true);
