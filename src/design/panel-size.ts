@@ -1,14 +1,13 @@
-import { criticalNumber } from "../analysis/binomial.ts";
-import { choiceMethod, dPrimeOf } from "../analysis/method.ts";
-import { power } from "../analysis/power.ts";
+import { dPrimeOf } from "../analysis/method.ts";
 import type { Method } from "../model/plan.ts";
 import { problem } from "../model/problem.ts";
+import { differenceTest, type SizeTest } from "./size-test.ts";
 
 /** What a plan should be able to do: find this share of people who tell, with this chance, at this risk. */
 export type Goal = {
   /** Risk of seeing a difference that is not there, between 0 and 1. */
   alpha: number;
-  /** Share of people who can really tell, 0 to 1. */
+  /** Share of people who can really tell, 0 to 1; for a preference the lead of the one over the other. */
   discriminatorShare: number;
   /** Chance of finding it that is asked for, between 0 and 1 (1 - beta). */
   power: number;
@@ -22,7 +21,7 @@ export type PanelSize = {
   people: number;
   /** From here on no larger panel falls below it again (the power goes in teeth, since counts are whole). */
   peopleStable: number;
-  /** Right answers that `people` need; and the power they have. */
+  /** The count that decides for `people` (see `SizeTest`); and the power they have. */
   criticalNumber: number;
   power: number;
   rule: typeof sizeRule;
@@ -32,49 +31,55 @@ export type PanelSize = {
 export const mostPeople = 5_000;
 
 /**
- * How many people, one judgment each, a plan needs.
+ * How many people, one judgment each, a difference test needs; see `sizeOf`.
  *
- * Returns  the size; null when more than 5,000 people would be needed
- * Throws   Problem "analysis/not-a-share" and those of `power`
- * Exact    exact binomial tails throughout. `peopleStable` looks ahead to twice the first size and 100 more: the teeth
- *          shrink as panels grow, so none that is deeper follows
  * Example  panelSize("triangle", { alpha: 0.05, discriminatorShare: 0.3, power: 0.8 })
  *          // people 40, peopleStable 42, criticalNumber 19
  */
 export function panelSize(method: Method, goal: Goal): PanelSize | null {
-  if (!(goal.power > 0 && goal.power < 1)) {
-    throw problem("analysis/not-a-share", { name: "power", value: String(goal.power) });
-  }
-  const found = (people: number) => power(method, people, goal.alpha, goal.discriminatorShare);
+  return sizeOf(differenceTest(method, goal.alpha, goal.discriminatorShare), goal.power);
+}
+
+/**
+ * How many people, one judgment each, a test needs for a chance of a yes at the share where one is wanted.
+ *
+ * Takes    power: that chance, between 0 and 1
+ * Returns  the size; null when more than 5,000 people would be needed
+ * Throws   Problem "analysis/not-a-share" and those of the test
+ * Exact    exact binomial tails throughout. `peopleStable` looks ahead to twice the first size and 100 more: the teeth
+ *          shrink as panels grow, so none that is deeper follows
+ */
+export function sizeOf(test: SizeTest, power: number): PanelSize | null {
+  if (!(power > 0 && power < 1)) throw problem("analysis/not-a-share", { name: "power", value: String(power) });
+  const found = (people: number) => test.chance(people, test.soughtAt);
   let people = 1;
-  while (found(people) < goal.power) {
+  while (found(people) < power) {
     people += 1;
     if (people > mostPeople) return null;
   }
   let peopleStable = people;
   for (let larger = people + 1; larger <= 2 * people + 100; larger++) {
-    if (found(larger) < goal.power) peopleStable = larger + 1;
+    if (found(larger) < power) peopleStable = larger + 1;
   }
-  const needed = criticalNumber(people, choiceMethod(method).guessProbability, goal.alpha) ?? people;
+  const needed = test.criticalNumber(people) ?? people;
   return { people, peopleStable, criticalNumber: needed, power: found(people), rule: sizeRule };
 }
 
-/** One panel size of the planner's picture. `criticalNumber` is null where not even all right would reach alpha. */
+/** One panel size of the planner's picture. `criticalNumber` is null where no count would do. */
 export type SawPoint = { people: number; criticalNumber: number | null; chanceAtCritical: number; power: number };
 
 /**
- * The teeth: for each panel size from `from` to `to`, what is needed, what guessing spends of alpha, and the chance of
- * finding a share of people who tell. Throws what `power` does.
+ * The teeth: for each panel size from `from` to `to`, the count that decides, how likely a yes is where it would be
+ * false, and where one is wanted. Throws what the test does.
  */
-export function saw(method: Method, alpha: number, discriminatorShare: number, from: number, to: number): SawPoint[] {
-  const { guessProbability } = choiceMethod(method);
+export function saw(test: SizeTest, from: number, to: number): SawPoint[] {
   return Array.from({ length: Math.max(0, to - from + 1) }, (_, at) => {
     const people = from + at;
     return {
       people,
-      criticalNumber: criticalNumber(people, guessProbability, alpha),
-      chanceAtCritical: power(method, people, alpha, 0),
-      power: power(method, people, alpha, discriminatorShare),
+      criticalNumber: test.criticalNumber(people),
+      chanceAtCritical: test.chance(people, test.falseAt),
+      power: test.chance(people, test.soughtAt),
     };
   });
 }
@@ -84,7 +89,8 @@ export function saw(method: Method, alpha: number, discriminatorShare: number, f
  * with the power asked for.
  *
  * Takes    method; people: 1 or more, one judgment each; alpha; sought: the power, 0.8 by custom
- * Returns  null when not even a panel of people who all tell would reach alpha. `dPrime` is null at a share of 1
+ * Returns  null when not even a panel of people who all tell would reach alpha. `dPrime` is null at a share of 1, and for
+ *          a preference, where nobody is right
  * Exact    the share by halving, to 1e-12
  * Example  findable("triangle", 24, 0.05) // discriminatorShare 0.406, dPrime 2.0
  */
@@ -94,19 +100,20 @@ export function findable(
   alpha: number,
   sought = 0.8,
 ): { discriminatorShare: number; dPrime: number | null; criticalNumber: number; power: number } | null {
-  const needed = criticalNumber(people, choiceMethod(method).guessProbability, alpha);
+  const test = differenceTest(method, alpha, 0);
+  const needed = test.criticalNumber(people);
   if (needed === null) return null;
   let low = 0;
   let high = 1;
   while (high - low > 1e-12) {
     const middle = (low + high) / 2;
-    if (power(method, people, alpha, middle) >= sought) high = middle;
+    if (test.chance(people, middle) >= sought) high = middle;
     else low = middle;
   }
   return {
     discriminatorShare: high,
-    dPrime: dPrimeOf(method, high),
+    dPrime: method === "paired-preference" ? null : dPrimeOf(method, high),
     criticalNumber: needed,
-    power: power(method, people, alpha, high),
+    power: test.chance(people, high),
   };
 }

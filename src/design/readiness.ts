@@ -101,9 +101,11 @@ function openScale(attributes: readonly Attribute[]): OpenPart[] {
       if (isBlank(lines[field])) open.push({ part: "method", what: "attribute-field", attribute, name, field });
     }
     if (attributes.slice(0, attribute).some((other) => sameQuestion(other, attributes[attribute]))) {
-      open.push({ part: "method", what: "same-attribute", name });
+      open.push({ part: "method", what: "same-attribute", attribute, name });
     }
-    if (!isBlank(lowAnchor) && alike(lowAnchor, highAnchor)) open.push({ part: "method", what: "same-anchors", name });
+    if (!isBlank(lowAnchor) && alike(lowAnchor, highAnchor)) {
+      open.push({ part: "method", what: "same-anchors", attribute, name });
+    }
   });
   return open;
 }
@@ -150,7 +152,7 @@ function openSamples(plan: Plan): OpenPart[] {
   });
   products.forEach(({ name }, product) => {
     if (!isBlank(name) && products.slice(0, product).some((other) => alike(other.name, name))) {
-      open.push({ part: "samples", what: "same-name", name: name.trim() });
+      open.push({ part: "samples", what: "same-name", product, name: name.trim() });
     }
   });
   if (plan.looks === null) open.push({ part: "samples", what: "looks" });

@@ -22,14 +22,14 @@ export type OpenPart =
       name: string;
       field: "name" | "adjective" | "definition" | "low-anchor" | "high-anchor";
     }
-  | { part: "method"; what: "same-attribute" | "same-anchors"; name: string }
+  | { part: "method"; what: "same-attribute" | "same-anchors"; attribute: number; name: string }
   | { part: "people"; what: "people" }
   /** Fewer than give a verdict; or so few at this alpha that not even all right would reach it. */
   | { part: "people"; what: "too-few-people"; people: number; least: number }
   | { part: "people"; what: "no-critical-number"; people: number; risk: number }
   | { part: "samples"; what: "products"; count: number; least: number; most: number }
   | { part: "samples"; what: "product-name" | "product-preparation"; product: number; name: string }
-  | { part: "samples"; what: "same-name"; name: string }
+  | { part: "samples"; what: "same-name"; product: number; name: string }
   | { part: "samples"; what: "looks" | "masking" }
   | { part: "serving"; what: "waves" }
   | { part: "serving"; what: "wave-start" | "wave-people"; wave: number }

@@ -1,6 +1,7 @@
 import { describe, expect, test, vi } from "vitest";
 import { discriminatorShareAt } from "../../src/analysis/method.ts";
 import { findable, panelSize, saw } from "../../src/design/panel-size.ts";
+import { differenceTest } from "../../src/design/size-test.ts";
 import { problemOf } from "../problem-of.ts";
 import sizes from "../reference/triangle-panel-sizes/values.json" with { type: "json" };
 
@@ -65,7 +66,7 @@ describe("what a small panel finds with 80 % power at alpha 0.05 (computed outsi
 });
 
 describe("the teeth", () => {
-  const points = saw("triangle", 0.05, 0.3, 1, 80);
+  const points = saw(differenceTest("triangle", 0.05, 0.3), 1, 80);
   test("24 people need 13 right and guessing spends 2.8 % of the 5 % (exact: sum over 3^24)", () => {
     const point = points.find(({ people }) => people === 24);
     expect(point?.criticalNumber).toBe(13);

@@ -38,12 +38,12 @@ const lines: [string, Plan, OpenPart[]][] = [
   [
     "two ends alike",
     scaled({ highAnchor: "Not at all juicy" }),
-    [{ part: "method", what: "same-anchors", name: "Juiciness" }],
+    [{ part: "method", what: "same-anchors", attribute: 0, name: "Juiciness" }],
   ],
   [
     "one property asked twice",
     scaled([juicy ?? {}, juicy ?? {}]),
-    [{ part: "method", what: "same-attribute", name: "Juiciness" }],
+    [{ part: "method", what: "same-attribute", attribute: 1, name: "Juiciness" }],
   ],
   ["the same property at another moment", scaled([juicy ?? {}, { ...juicy, moment: { at: "first-bite" } }]), []],
   [
@@ -111,7 +111,7 @@ const cases: [name: string, change: (plan: Plan) => Partial<Plan>, open: OpenPar
   [
     "two products of one name",
     (plan) => ({ products: plan.products.map((product) => ({ ...product, name: "New " })) }),
-    [{ part: "samples", what: "same-name", name: "New" }],
+    [{ part: "samples", what: "same-name", product: 1, name: "New" }],
   ],
   [
     "25 people in waves of 24",

@@ -22,7 +22,7 @@ const cautionNames: Record<Caution, string> = {
 const ordinal = ["first", "second", "third", "fourth", "fifth", "sixth"];
 const productName = (product: number, name: string): string =>
   name.trim() === "" ? `the ${ordinal[product] ?? `${product + 1}th`} product` : `“${name.trim()}”`;
-const numberWord = (count: number): string =>
+export const numberWord = (count: number): string =>
   ["no", "one", "two", "three", "four", "five", "six"][count] ?? String(count);
 const attributeFields = {
   name: (which: string) => `Give ${which} a name for the report, such as “Juiciness”.`,
