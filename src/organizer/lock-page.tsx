@@ -17,6 +17,7 @@ import { appendEvent, type Lead, useLead } from "./app-context.ts";
 import { fetchStudy } from "./facts.ts";
 import { keyMemory } from "./key-memory.ts";
 import { lockPlan, requireSecure } from "./lock.ts";
+import { lockedFacts } from "./locked-facts.ts";
 import { Page } from "./page.tsx";
 import { fieldOf, keyOf, pagePartOf } from "./plan-edit.ts";
 import { ProblemNote } from "./problem-note.tsx";
@@ -58,7 +59,7 @@ export function LockPage({ id, state }: StudyProps) {
         <OpenPoints id={id} open={open} />
       ) : (
         <>
-          <WhatLockingFixes />
+          <WhatLockingFixes plan={plan} />
           <section class="heavy">
             <p class="fine">{words.facts(plan.people, plan.spares)}</p>
             <WordGate
@@ -95,7 +96,7 @@ function OpenPoints({ id, open }: { id: string; open: OpenPart[] }) {
   );
 }
 
-function WhatLockingFixes() {
+function WhatLockingFixes({ plan }: { plan: Plan }) {
   return (
     <>
       <section>
@@ -106,6 +107,19 @@ function WhatLockingFixes() {
           ))}
         </ul>
         <p>{words.never}</p>
+      </section>
+      <section>
+        <h2>{words.allHeading}</h2>
+        <dl class="said">
+          {lockedFacts(plan).map(({ term, lines }) => (
+            <div key={term}>
+              <dt>{term}</dt>
+              {lines.map((line) => (
+                <dd key={line}>{line}</dd>
+              ))}
+            </div>
+          ))}
+        </dl>
       </section>
       <section>
         <p>{words.key}</p>

@@ -1,7 +1,7 @@
 import type { PlanPart } from "../model/open-part.ts";
 import type { Plan } from "../model/plan.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
-import { sizeFigures } from "./plan-summary.ts";
+import { sizeFigures, sizeWords } from "./plan-summary.ts";
 
 /** Notes for the margin, for the part that is open. */
 export function partNotes(part: PlanPart | null, plan: Plan) {
@@ -14,18 +14,9 @@ function notesOf(part: PlanPart, plan: Plan): string[] {
     case "question":
       return [planWords.question.note];
     case "method":
-      return [planWords.method.only];
-    case "people": {
-      const { needed, fooled } = sizeFigures(plan);
-      const words = planWords.people;
-      return [
-        ...(needed === null ? [] : [words.needed(plan.people, needed, fooled)]),
-        words.jump,
-        words.shareNote,
-        words.sparesNote,
-        words.source,
-      ];
-    }
+      return [...planWords.method.notes[plan.method]];
+    case "people":
+      return peopleNotes(plan);
     case "samples":
       return [planWords.samples.notePreparation, planWords.samples.note];
     case "serving":
@@ -33,4 +24,18 @@ function notesOf(part: PlanPart, plan: Plan): string[] {
     case "safety":
       return [planWords.safety.note, planWords.safety.note2];
   }
+}
+
+function peopleNotes(plan: Plan): string[] {
+  const { jump, sparesNote, source, width } = planWords.people;
+  const figures = sizeFigures(plan);
+  if (figures === null) return [...width.notes.slice(0, -1), sparesNote, ...width.notes.slice(-1)];
+  const { words } = sizeWords(plan);
+  return [
+    ...(figures.needed === null ? [] : [words.needed(plan.people, figures.needed, figures.fooled)]),
+    jump,
+    ...(plan.method === "paired-preference" && plan.noPreference === "not-offered" ? [] : words.notes),
+    sparesNote,
+    source,
+  ];
 }

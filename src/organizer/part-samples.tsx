@@ -1,3 +1,4 @@
+import { designMethod } from "../design/method.ts";
 import { newId } from "../model/id.ts";
 import type { Plan } from "../model/plan.ts";
 import { focusSoon } from "../ui/focus.ts";
@@ -9,7 +10,7 @@ import type { Draft } from "./use-draft.ts";
 
 const words = planWords.samples;
 
-/** Part 4: the two products, the cup, and how it is tasted. */
+/** Part 4: the products, the cup, and how it is tasted. */
 export function PartSamples({ draft }: { draft: Draft }) {
   const { plan, edit } = draft;
   const set = (change: Partial<Plan>) => edit((before) => ({ ...before, ...change }));
@@ -47,8 +48,10 @@ export function PartSamples({ draft }: { draft: Draft }) {
 
 function Products({ draft }: { draft: Draft }) {
   const { plan, edit } = draft;
+  const { least, most } = designMethod(plan.method).products;
   return (
     <>
+      <p class="fine">{words.compares(least, most)}</p>
       <div class="products">
         {plan.products.map(({ id, name, preparation }, at) => (
           <fieldset key={id} class="group">
@@ -68,10 +71,11 @@ function Products({ draft }: { draft: Draft }) {
             />
             <button
               type="button"
+              id={`product-${at}-remove`}
               class="quiet"
               onClick={() => {
                 edit((before) => withoutProduct(before, id), words.removed(name));
-                focusSoon("samples-add");
+                focusSoon(plan.products.length > most ? `product-${Math.max(0, at - 1)}-remove` : "samples-add");
               }}
             >
               {words.remove(name)}
@@ -79,7 +83,7 @@ function Products({ draft }: { draft: Draft }) {
           </fieldset>
         ))}
       </div>
-      {plan.products.length < 2 ? (
+      {plan.products.length < most ? (
         <p>
           <button
             type="button"
@@ -170,7 +174,7 @@ function Tasting({ draft }: { draft: Draft }) {
       />
       <Check
         id="samples-retaste"
-        label={words.retaste}
+        label={draft.plan.method === "line-scale" ? words.retasteOnLine : words.retaste}
         checked={serving.retaste}
         onChange={(retaste) => served(draft, { retaste })}
       />

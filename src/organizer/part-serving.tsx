@@ -5,6 +5,7 @@ import { focusSoon } from "../ui/focus.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { Choice, TextField } from "./fields.tsx";
 import { NumberField } from "./number-field.tsx";
+import { Orders } from "./part-orders.tsx";
 import { changeWave, readBatches, readCodes, withoutWave, withWave } from "./plan-edit.ts";
 import type { Draft } from "./use-draft.ts";
 
@@ -33,6 +34,7 @@ export function PartServing({ draft }: { draft: Draft }) {
         </button>
         {plan.waves.length > 0 ? <span class="fine">{words.count(inWaves, plan.people)}</span> : null}
       </p>
+      <Orders plan={plan} />
       <TextField
         id="serving-place"
         label={words.place}
@@ -57,7 +59,7 @@ function WaveFields({ draft, wave, at }: { draft: Draft; wave: Wave; at: number 
   return (
     <fieldset class="group">
       <legend class="label">{words.wave(at)}</legend>
-      <div class="wave-row">
+      <div class={plan.products.length > 2 ? "wave-row many" : "wave-row"}>
         <TextField
           id={`wave-${at}-starts`}
           label={words.starts}
@@ -73,20 +75,22 @@ function WaveFields({ draft, wave, at }: { draft: Draft; wave: Wave; at: number 
           whole
           onValue={(people) => people !== null && edit((before) => changeWave(before, wave.id, { people }))}
         />
-        {plan.products.map(({ id, name }, place) => (
-          <Batches
-            key={id}
-            id={`wave-${at}-batch-${place}`}
-            label={words.batches(name)}
-            batches={wave.batches[id] ?? []}
-            onBatches={(batches) =>
-              edit((before) => {
-                const now = before.waves.find((each) => each.id === wave.id) ?? wave;
-                return changeWave(before, wave.id, { batches: { ...now.batches, [id]: batches } });
-              })
-            }
-          />
-        ))}
+        <div class="batches">
+          {plan.products.map(({ id, name }, place) => (
+            <Batches
+              key={id}
+              id={`wave-${at}-batch-${place}`}
+              label={words.batches(name)}
+              batches={wave.batches[id] ?? []}
+              onBatches={(batches) =>
+                edit((before) => {
+                  const now = before.waves.find((each) => each.id === wave.id) ?? wave;
+                  return changeWave(before, wave.id, { batches: { ...now.batches, [id]: batches } });
+                })
+              }
+            />
+          ))}
+        </div>
       </div>
       <button
         type="button"

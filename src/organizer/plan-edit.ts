@@ -1,9 +1,16 @@
 import { toDeclare } from "../design/readiness.ts";
 import { type Allergen, allergens } from "../model/allergen.ts";
 import type { OpenPart } from "../model/open-part.ts";
-import type { Declaration, Plan, Product, Wave } from "../model/plan.ts";
+import type { Declaration, Plan, Plannable, Product, Wave } from "../model/plan.ts";
 
 /** Changes of a plan, as functions from one plan to the next. Ids are given, never made here. */
+
+/** Another method; what was typed for the one before stays. Likeness is a goal of the triangle alone. */
+export const withMethod = (plan: Plan, method: Plannable): Plan => ({
+  ...plan,
+  method,
+  goal: method === "triangle" ? plan.goal : "difference",
+});
 
 /** What is eaten is another: the lead's word that all of it is declared no longer holds. */
 const otherFood = (plan: Plan): Plan => ({ ...plan, declarationsComplete: false });
@@ -135,16 +142,18 @@ export function fieldOf(open: OpenPart): string {
     case "attribute-field":
       return `attribute-${open.attribute}-${open.field}`;
     case "same-attribute":
+      return `attribute-${open.attribute}-moment`;
     case "same-anchors":
-      return "scale-add";
+      return `attribute-${open.attribute}-high-anchor`;
     case "products":
-      return "samples-add";
+      // too many: the first that would have to go
+      return open.count > open.most ? `product-${open.most}-remove` : "samples-add";
     case "product-name":
       return `product-${open.product}-name`;
     case "product-preparation":
       return `product-${open.product}-preparation`;
     case "same-name":
-      return "product-1-name";
+      return `product-${open.product}-name`;
     case "looks":
       return "samples-looks";
     case "masking":

@@ -1,20 +1,32 @@
-import { criticalNumber } from "../analysis/binomial.ts";
-import { choiceMethod } from "../analysis/method.ts";
-import { power } from "../analysis/power.ts";
 import { allergenUnion } from "../design/packet.ts";
+import { seeksLikeness, sizeTest } from "../design/size-test.ts";
 import type { PlanPart } from "../model/open-part.ts";
 import type { Plan } from "../model/plan.ts";
+import type { SizeWords } from "../words/en/organizer-people.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 
-/** What the number of people means: how many must be right, how often guessing gets there, how often it finds it. */
-export function sizeFigures(plan: Plan): { needed: number | null; chance: number; fooled: number } {
-  const { method, people, alpha, discriminatorShareSought: share } = plan;
+/**
+ * What the number of people means: the count that decides, how likely a false yes is, and a yes where one is wanted.
+ * Null for the line scale, which has no such count.
+ */
+export function sizeFigures(plan: Plan): { needed: number | null; chance: number; fooled: number } | null {
+  const test = sizeTest(plan);
+  const { people } = plan;
+  if (test === null) return null;
   if (people < 1) return { needed: null, chance: 0, fooled: 0 };
   return {
-    needed: criticalNumber(people, choiceMethod(method).guessProbability, alpha),
-    chance: power(method, people, alpha, share),
-    fooled: power(method, people, alpha, 0),
+    needed: test.criticalNumber(people),
+    chance: test.chance(people, test.soughtAt),
+    fooled: test.chance(people, test.falseAt),
   };
+}
+
+/** The words that go with the test of a plan, and the share they speak of: the one sought, or the limit. */
+export function sizeWords(plan: Plan): { words: SizeWords; share: number } {
+  const { by } = planWords.people;
+  if (seeksLikeness(plan)) return { words: by.likeness, share: plan.similarity.limit };
+  const words = plan.method === "paired-preference" ? by.preference : by.difference;
+  return { words, share: plan.discriminatorShareSought };
 }
 
 /** One sentence for a part of the plan, as it stands; empty when nothing of it was decided. */
@@ -25,16 +37,8 @@ export function summaryOf(part: PlanPart, plan: Plan): string {
       return words.question(plan);
     case "method":
       return words.method(plan);
-    case "people": {
-      const { needed, chance } = sizeFigures(plan);
-      return words.people({
-        people: plan.people,
-        spares: plan.spares,
-        needed,
-        chance,
-        share: plan.discriminatorShareSought,
-      });
-    }
+    case "people":
+      return words.people(plan, sizeFigures(plan));
     case "samples":
       return words.samples(plan);
     case "serving":

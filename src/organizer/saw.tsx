@@ -1,16 +1,19 @@
 import { useRef } from "preact/hooks";
 import type { SawPoint } from "../design/panel-size.ts";
 import { useWidth } from "../ui/use-width.ts";
+import type { SizeWords } from "../words/en/organizer-people.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { sawLayout } from "./saw-layout.ts";
 
-type Props = { points: SawPoint[]; chosen: number; share: number };
+/** `words`: of the test at hand; `share`: what they speak of, the share sought or the limit. */
+type Props = { points: SawPoint[]; chosen: number; share: number; words: SizeWords };
+
+const axis = planWords.people;
 
 /** The teeth of the exact test as dots, drawn for the width at hand; the choice is the large one. */
-export function Saw({ points, chosen, share }: Props) {
+export function Saw({ points, chosen, share, words }: Props) {
   const box = useRef<HTMLElement>(null);
   const width = useWidth(box, 600);
-  const words = planWords.people;
   const layout = sawLayout(points, chosen, width);
   return (
     <figure class="saw" ref={box}>
@@ -39,7 +42,7 @@ export function Saw({ points, chosen, share }: Props) {
           </text>
         ))}
         <text x={layout.to} y={layout.height - 8} text-anchor="end">
-          {words.axis}
+          {axis.axis}
         </text>
       </svg>
       <figcaption class="fine" aria-hidden="true">
@@ -50,15 +53,14 @@ export function Saw({ points, chosen, share }: Props) {
 }
 
 /** The same as rows: your choice, its neighbors, and every sixth size. */
-export function SawTable({ points, chosen, share }: Props) {
-  const words = planWords.people;
+export function SawTable({ points, chosen, share, words }: Props) {
   const rows = points.filter(({ people }) => people % 6 === 0 || Math.abs(people - chosen) <= 1);
   return (
     <table>
       <thead>
         <tr>
           <th scope="col" class="number">
-            {words.columns.people}
+            {axis.columnPeople}
           </th>
           <th scope="col" class="number">
             {words.columns.needed}
@@ -75,11 +77,11 @@ export function SawTable({ points, chosen, share }: Props) {
         {rows.map(({ people, criticalNumber, power, chanceAtCritical }) => (
           <tr key={people} class={people === chosen ? "mine" : undefined}>
             <th scope="row" class="number">
-              {people === chosen ? `${words.chosen}: ` : ""}
+              {people === chosen ? `${axis.chosen}: ` : ""}
               {people}
             </th>
-            <td class="number">{criticalNumber ?? words.none}</td>
-            <td class="number">{words.ofHundred(power)}</td>
+            <td class="number">{criticalNumber ?? axis.none}</td>
+            <td class="number">{axis.ofHundred(power)}</td>
             <td class="number">{planWords.percent(Math.round(chanceAtCritical * 1000) / 1000)}</td>
           </tr>
         ))}

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { saw } from "../../src/design/panel-size.ts";
+import { differenceTest } from "../../src/design/size-test.ts";
 import { readNumber } from "../../src/organizer/number-field.tsx";
 import { sizeSentences } from "../../src/organizer/part-people.tsx";
 import { againAddress, papersAddress, readRoute, stepAddress, studyAddress } from "../../src/organizer/route.ts";
@@ -123,7 +124,7 @@ describe("panel size in words and as a picture", () => {
   });
 
   test("at every width dots stay inside and no two numbers of the axis touch", () => {
-    const points = saw("triangle", 0.05, 0.3, 6, 66);
+    const points = saw(differenceTest("triangle", 0.05, 0.3), 6, 66);
     for (const width of [240, 320, 390, 640, 1000]) {
       const layout = sawLayout(points, 24, width);
       for (const { x, y } of layout.dots) {

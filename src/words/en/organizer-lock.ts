@@ -1,3 +1,4 @@
+import type { Plan } from "../../model/plan.ts";
 import { organizer, plural } from "./organizer.ts";
 
 /** Words of locking a plan, closing a study and opening its key: what cannot be undone. */
@@ -16,11 +17,41 @@ export const lockWords = {
       `${plural(count, "point is", "points are")} still open. The plan can be locked when all are answered.`,
     fixes: "Locking fixes for good:",
     fixed: [
-      "the question, the method and the risk of being fooled by chance;",
-      "the number of people and the number that must be right;",
+      "the question, the method with all its rules, and the risk of being wrong by chance;",
+      "the number of people, and the count that will decide where there is one;",
       "products, batches, waves and every rule of serving;",
       "which cup of which tray holds what. It is drawn now, by chance.",
     ],
+    allHeading: "As it will be locked",
+    asked: "What is asked",
+    anyCode: "482",
+    property: (question: string, low: string, high: string, definition: string) =>
+      `${question} From \u201c${low}\u201d to \u201c${high}\u201d. ${definition.trim()}`,
+    none: "No preference",
+    rule: "Rule",
+    likeness: "Likeness is shown by few right answers. Many right answers show nothing by this rule.",
+    orders: "Serving orders",
+    panel: "Panel",
+    panelOf: (type: string, standsFor: string) =>
+      standsFor === "" ? `${type}. They stand for themselves only.` : `${type}. They stand for: ${standsFor}.`,
+    tasting: "How it is tasted",
+    products: "Products",
+    productOf: (at: number, name: string, preparation: string) =>
+      `${String.fromCharCode(65 + at)}: ${name.trim()}. ${preparation.trim()}`,
+    batches: "Batches",
+    batchesOf: (wave: number, batches: readonly string[]) => `Wave ${wave}: ${batches.join("; ")}.`,
+    screen: "Screen of the tablets",
+    tastingOf: ({ method, serving: { cleanser, pauseSeconds, swallow, retaste, warmUp, warmUpWhat } }: Plan) =>
+      [
+        warmUp ? `Warm-up first: ${warmUpWhat.trim()}.` : "No warm-up.",
+        `${cleanser.trim() === "" ? "No cleanser" : cleanser.trim()}; ${pauseSeconds}${organizer.nb}s between samples.`,
+        { swallow: "Swallowed.", spit: "Spat out.", either: "Swallowed or spat out, as each likes." }[swallow],
+        !retaste
+          ? "Each sample is tasted once."
+          : method === "line-scale"
+            ? "More than one bite of a sample is allowed."
+            : "Going back to a sample is allowed.",
+      ].join(" "),
     never: "None of this can ever be changed, by anybody. A mistake means a new study.",
     key: "The key, which says what each code is, is sealed under a passphrase. The passphrase is shown once, on the next page. Have a pen or a printer at hand.",
     lost: "Whoever loses both the passphrase and the sealed page cannot open this study. Nobody else can either.",

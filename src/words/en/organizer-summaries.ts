@@ -2,7 +2,10 @@ import type { Allergen } from "../../model/allergen.ts";
 import type { Plan } from "../../model/plan.ts";
 import { listed, organizer, plural } from "./organizer.ts";
 import { figure, inHundred, percent, risk } from "./organizer-figures.ts";
+import { method } from "./organizer-method.ts";
+import { splitText } from "./organizer-people.ts";
 import { allergenShort } from "./organizer-safety.ts";
+import { scale } from "./organizer-scale.ts";
 
 /** One sentence for each part of a plan, as it stands. */
 const { nb } = organizer;
@@ -33,6 +36,44 @@ function productNames({ products }: Plan): string {
   return listed(products.map(({ name }) => (name.trim() === "" ? "one not named yet" : `\u201c${name.trim()}\u201d`)));
 }
 
+function methodText(plan: Plan): string {
+  const fooled = `fooled by chance at most ${risk(plan.alpha)}`;
+  const { limit, beta } = plan.similarity;
+  switch (plan.method) {
+    case "triangle":
+      return plan.goal === "difference"
+        ? `Triangle, to show a difference; ${fooled}`
+        : `Triangle, to show that fewer than ${percent(limit)} can tell; called alike wrongly at most ${risk(beta)}`;
+    case "paired-preference":
+      return `Paired preference; ${method.noPreference[plan.noPreference].short}; ${fooled}`;
+    case "line-scale":
+      return `Line scale, ${scale.millimeters(plan.scale.lengthMm)}: ${propertiesText(plan)}; ${fooled}`;
+  }
+}
+
+function propertiesText({ scale: { attributes } }: Plan): string {
+  if (attributes.length === 0) return "nothing to judge yet";
+  return listed(
+    attributes.map(({ name, moment }) => `${name.trim() || "a property without a name"} ${scale.momentText(moment)}`),
+  );
+}
+
+const likeness = (plan: Plan): boolean => plan.method === "triangle" && plan.goal === "similarity";
+
+function neededText(plan: Plan, needed: number): string {
+  if (plan.method === "paired-preference") return `${needed} must choose the same`;
+  return likeness(plan) ? `at most ${needed} may be right` : `${needed} must be right`;
+}
+
+function chanceText(plan: Plan, chance: number): string {
+  const found = `in ${inHundred(chance)} such studies.`;
+  const sought = plan.discriminatorShareSought;
+  if (plan.method === "paired-preference") return `Finds a split of ${splitText(sought)} ${found}`;
+  return likeness(plan)
+    ? `Shows likeness, if nobody can tell, ${found}`
+    : `Finds ${percent(sought)} who can tell ${found}`;
+}
+
 export const summaries = {
   question: (plan: Plan) =>
     [
@@ -43,11 +84,13 @@ export const summaries = {
       .filter(Boolean)
       .map((text) => (/[.?!]$/.test(String(text)) ? text : `${text}.`))
       .join(" "),
-  method: (plan: Plan) => `Triangle, to show a difference; fooled by chance at most ${risk(plan.alpha)}.`,
-  people: (f: { people: number; spares: number; needed: number | null; chance: number; share: number }) =>
-    f.needed === null
-      ? `${plural(f.people, "person", "people")}: too few for any result to count.`
-      : `${plural(f.people, "person", "people")} and ${plural(f.spares, "spare tray", "spare trays")}; ${f.needed} must be right. Finds ${percent(f.share)} who can tell in ${inHundred(f.chance)} such studies.`,
+  method: (plan: Plan) => `${methodText(plan)}.`,
+  people: (plan: Plan, figures: { needed: number | null; chance: number } | null) => {
+    const seats = `${plural(plan.people, "person", "people")}`;
+    if (figures === null) return `${seats} and ${plural(plan.spares, "spare tray", "spare trays")}.`;
+    if (figures.needed === null) return `${seats}: too few for any result to count.`;
+    return `${seats} and ${plural(plan.spares, "spare tray", "spare trays")}; ${neededText(plan, figures.needed)}. ${chanceText(plan, figures.chance)}`;
+  },
   samples: (plan: Plan) => {
     const names = productNames(plan);
     const parts = [

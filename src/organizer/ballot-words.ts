@@ -1,0 +1,23 @@
+import { designMethod } from "../design/method.ts";
+import type { BlindPacket } from "../model/packet.ts";
+import type { Attribute, Plannable } from "../model/plan.ts";
+import { panel, type Woven } from "../words/en/panel.ts";
+import { panelLine } from "../words/en/panel-line.ts";
+
+/** What the panelist reads, for a preview and for the ballots on paper: the words of the tablet, not a copy. */
+
+/** A packet of the method that is written by an older version of the app names the wording that it had. */
+export const choiceBallot = (wording: string) => panel.ballots[wording];
+export const wordingOf = (method: Plannable): string => designMethod(method).wording;
+
+/** The answers of a choice, in the order of the tablet: the codes in serving order, then "no preference" if offered. */
+export const answersOf = (packet: Pick<BlindPacket, "noPreference">, codes: readonly string[]): (string | null)[] => [
+  ...codes,
+  ...(packet.noPreference ? [null] : []),
+];
+
+/** The question about one sample and one property, with something set in for the code. */
+export function lineQuestion<T>(attribute: Pick<Attribute, "adjective" | "moment">, code: T): Woven<T> {
+  const { adjective, moment } = attribute;
+  return panelLine.mark.ask(adjective.trim(), code, moment.at === "after" ? moment.seconds : 0);
+}

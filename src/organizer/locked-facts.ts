@@ -1,0 +1,74 @@
+import { orderPlan } from "../design/order-plan.ts";
+import { inOrderOfMoments } from "../design/packet.ts";
+import { seeksLikeness } from "../design/size-test.ts";
+import { planParts } from "../model/open-part.ts";
+import type { Plan } from "../model/plan.ts";
+import { lockWords } from "../words/en/organizer-lock.ts";
+import { planWords } from "../words/en/organizer-plan.ts";
+import { choiceBallot, lineQuestion, wordingOf } from "./ballot-words.ts";
+import { summaryOf } from "./plan-summary.ts";
+
+/** One thing that locking fixes, as a term and its lines. */
+export type LockedFact = { term: string; lines: string[] };
+
+const words = lockWords.lock;
+
+/** All that a lock fixes, as it stands: part by part, the question as it will be asked, and the rules of the method. */
+export function lockedFacts(plan: Plan): LockedFact[] {
+  const parts = planParts.map((part) => ({ term: planWords.parts[part], lines: [summaryOf(part, plan)] }));
+  const asked = { term: words.asked, lines: plan.method === "line-scale" ? lineLines(plan) : [choiceLine(plan)] };
+  return [...parts, asked, ...rules(plan)].filter(({ lines }) => lines.some((line) => line !== ""));
+}
+
+const choiceLine = (plan: Plan): string => choiceBallot(wordingOf(plan.method))?.ask ?? "";
+
+/** Each property with its question, its ends and its meaning, in the order in which they are asked. */
+const lineLines = (plan: Plan): string[] =>
+  inOrderOfMoments(plan.scale.attributes).map((attribute) =>
+    words.property(
+      lineQuestion(attribute, words.anyCode).join(""),
+      attribute.lowAnchor,
+      attribute.highAnchor,
+      attribute.definition,
+    ),
+  );
+
+function rules(plan: Plan): LockedFact[] {
+  const { method, products, people, panelType, standsFor } = plan;
+  const orders = orderPlan(method, products.length, people);
+  const { noPreference, panelTypes } = planWords.method;
+  return [
+    ...(method === "paired-preference"
+      ? [
+          {
+            term: words.none,
+            lines: [`${noPreference[plan.noPreference].label}. ${noPreference[plan.noPreference].hint}`],
+          },
+        ]
+      : []),
+    ...(seeksLikeness(plan) ? [{ term: words.rule, lines: [words.likeness] }] : []),
+    {
+      term: words.orders,
+      lines: orders ? [planWords.serving.orders.dealt(orders.orders, orders.rounds, orders.left)] : [],
+    },
+    { term: words.panel, lines: [words.panelOf(panelTypes[panelType].label, standsFor.trim())] },
+    {
+      term: words.products,
+      lines: products.map(({ name, preparation }, at) => words.productOf(at, name, preparation)),
+    },
+    {
+      term: words.batches,
+      lines: plan.waves.map(({ batches }, at) =>
+        words.batchesOf(
+          at + 1,
+          products.map(({ id, name }) => `${name.trim()} ${(batches[id] ?? []).join(", ")}`),
+        ),
+      ),
+    },
+    { term: words.tasting, lines: [words.tastingOf(plan)] },
+    {
+      term: words.screen,
+      lines: planWords.samples.paletteOptions.filter(({ value }) => value === plan.palette).map(({ label }) => label),
+    },
+  ];
+}

@@ -1,0 +1,235 @@
+import { useState } from "preact/hooks";
+import { newId } from "../model/id.ts";
+import { type Attribute, lineLengths } from "../model/plan.ts";
+import { focusSoon } from "../ui/focus.ts";
+import { planWords } from "../words/en/organizer-plan.ts";
+import { lineQuestion } from "./ballot-words.ts";
+import { Choice, TextField } from "./fields.tsx";
+import { NumberField } from "./number-field.tsx";
+import {
+  changeAttribute,
+  mostAttributes,
+  moveAttribute,
+  withAttribute,
+  withLength,
+  withoutAttribute,
+  withPicked,
+} from "./plan-scale.ts";
+import { PropertyPicker } from "./property-picker.tsx";
+import type { Draft } from "./use-draft.ts";
+
+const words = planWords.scale;
+
+/** The line scale of a plan: how long the line is, and what is judged on it. */
+export function PartScale({ draft }: { draft: Draft }) {
+  const { plan, edit } = draft;
+  const { attributes } = plan.scale;
+  return (
+    <>
+      <LineLength draft={draft} />
+      <h3>{words.properties}</h3>
+      <p class="fine">{words.order}</p>
+      {attributes.map((attribute, at) => (
+        <AttributeFields key={attribute.id} draft={draft} attribute={attribute} at={at} />
+      ))}
+      {attributes.length < mostAttributes ? (
+        <>
+          <PropertyPicker
+            taken={attributes}
+            onPick={(attribute) => {
+              edit((before) => withPicked(before, attribute));
+              focusSoon(`attribute-${attributes.length}-name`, "center");
+            }}
+          />
+          <p class="after">
+            <button
+              type="button"
+              id="scale-add"
+              onClick={() => {
+                edit((before) => withAttribute(before, newId()));
+                focusSoon(`attribute-${attributes.length}-name`);
+              }}
+            >
+              {words.add}
+            </button>
+          </p>
+        </>
+      ) : null}
+    </>
+  );
+}
+
+function LineLength({ draft }: { draft: Draft }) {
+  const { lengthMm } = draft.plan.scale;
+  const usual = words.lengths.find(({ value }) => value === String(lengthMm))?.value ?? "other";
+  const [other, setOther] = useState(false);
+  const chosen = other ? "other" : usual;
+  const set = (length: number): void => draft.edit((before) => withLength(before, length));
+  return (
+    <>
+      <Choice
+        id="scale-length"
+        legend={words.length}
+        hint={words.lengthHint}
+        options={words.lengths}
+        value={chosen}
+        onChange={(value) => {
+          setOther(value === "other");
+          if (value !== "other") set(Number(value));
+        }}
+      />
+      {chosen === "other" ? (
+        <NumberField
+          id="scale-length-mm"
+          label={words.other}
+          unit={words.millimeter}
+          value={lengthMm}
+          low={lineLengths.least}
+          high={lineLengths.most}
+          onValue={(length) => length !== null && set(length)}
+        />
+      ) : null}
+    </>
+  );
+}
+
+type AttributeProps = { draft: Draft; attribute: Attribute; at: number };
+
+/** One property. The ids of its fields are those that open parts lead to. */
+function AttributeFields({ draft, attribute, at }: AttributeProps) {
+  const { id, name, adjective, definition, lowAnchor, highAnchor } = attribute;
+  const set = (change: Partial<Attribute>): void => draft.edit((before) => changeAttribute(before, id, change));
+  const field = (what: string): string => `attribute-${at}-${what}`;
+  return (
+    <fieldset class="group attribute">
+      <legend class="label">{words.property(at)}</legend>
+      <div class="pair">
+        <TextField
+          id={field("name")}
+          label={words.name}
+          hint={words.nameHint}
+          value={name}
+          onInput={(typed) => set({ name: typed })}
+        />
+        <TextField
+          id={field("adjective")}
+          label={words.adjective}
+          hint={words.adjectiveHint}
+          value={adjective}
+          onInput={(typed) => set({ adjective: typed })}
+        />
+      </div>
+      <TextField
+        id={field("definition")}
+        label={words.definition}
+        hint={words.definitionHint}
+        rows={2}
+        value={definition}
+        onInput={(typed) => set({ definition: typed })}
+      />
+      <div class="pair">
+        <TextField
+          id={field("low-anchor")}
+          label={words.low}
+          value={lowAnchor}
+          onInput={(typed) => set({ lowAnchor: typed })}
+        />
+        <TextField
+          id={field("high-anchor")}
+          label={words.high}
+          value={highAnchor}
+          onInput={(typed) => set({ highAnchor: typed })}
+        />
+      </div>
+      <MomentFields id={field("moment")} attribute={attribute} set={set} />
+      <LinePreview attribute={attribute} />
+      <AttributeButtons draft={draft} attribute={attribute} at={at} />
+    </fieldset>
+  );
+}
+
+/** What a lead who never chose seconds begins with: domain custom puts the later moment at 10 to 15 seconds. */
+const usualSeconds = 10;
+
+function MomentFields(props: { id: string; attribute: Attribute; set: (change: Partial<Attribute>) => void }) {
+  const { id, attribute, set } = props;
+  const { moment } = attribute;
+  return (
+    <>
+      <Choice
+        id={id}
+        legend={words.moment}
+        options={words.moments}
+        value={moment.at}
+        onChange={(at) => set({ moment: at === "first-bite" ? { at } : { at, seconds: usualSeconds } })}
+      />
+      {moment.at === "after" ? (
+        <NumberField
+          id={`${id}-seconds`}
+          label={words.seconds}
+          unit={words.second}
+          value={moment.seconds}
+          low={1}
+          high={120}
+          whole
+          onValue={(seconds) => seconds !== null && set({ moment: { at: "after", seconds } })}
+        />
+      ) : null}
+    </>
+  );
+}
+
+/** A code that stands for any: a sample of the preview. */
+const anyCode = "482";
+
+/** The question and the bare line, as they will look. */
+function LinePreview({ attribute }: { attribute: Attribute }) {
+  const { adjective, lowAnchor, highAnchor } = attribute;
+  return (
+    <figure class="preview">
+      <figcaption class="label">{words.preview}</figcaption>
+      <blockquote aria-live="polite">
+        <p>{adjective.trim() === "" ? words.noQuestion : lineQuestion(attribute, anyCode).join("")}</p>
+        <p class="preview-line">
+          <span>{lowAnchor}</span>
+          <span class="bare-line" aria-hidden="true" />
+          <span>{highAnchor}</span>
+        </p>
+      </blockquote>
+    </figure>
+  );
+}
+
+function AttributeButtons({ draft, attribute, at }: AttributeProps) {
+  const { id, name } = attribute;
+  const count = draft.plan.scale.attributes.length;
+  const move = (by: -1 | 1): void => {
+    draft.edit((before) => moveAttribute(before, id, by));
+    // the button that was pressed may be gone at the end of the list; the property is what was moved
+    focusSoon(`attribute-${at + by}-name`, "center");
+  };
+  return (
+    <p class="after-row">
+      {at > 0 ? (
+        <button type="button" class="quiet" onClick={() => move(-1)}>
+          {words.up(name)}
+        </button>
+      ) : null}
+      {at < count - 1 ? (
+        <button type="button" class="quiet" onClick={() => move(1)}>
+          {words.down(name)}
+        </button>
+      ) : null}
+      <button
+        type="button"
+        class="quiet"
+        onClick={() => {
+          draft.edit((before) => withoutAttribute(before, id), words.removed(name));
+          focusSoon("scale-add");
+        }}
+      >
+        {words.remove(name)}
+      </button>
+    </p>
+  );
+}

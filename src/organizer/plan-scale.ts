@@ -1,0 +1,55 @@
+import type { Attribute, Plan, Scale } from "../model/plan.ts";
+import { scale as scaleWords } from "../words/en/organizer-scale.ts";
+
+/** Changes of a plan's line scale, as functions from one plan to the next. Ids are given, never made here. */
+
+/** As many as a plan may hold. */
+export const mostAttributes = 12;
+
+const withScale = (plan: Plan, change: Partial<Scale>): Plan => ({ ...plan, scale: { ...plan.scale, ...change } });
+
+export const withLength = (plan: Plan, lengthMm: number): Plan => withScale(plan, { lengthMm });
+
+const blank = (id: string): Attribute => ({
+  ...{ id, name: "", adjective: "", definition: "", lowAnchor: "", highAnchor: "" },
+  moment: { at: "first-bite" },
+});
+
+export const withAttribute = (plan: Plan, id: string): Plan => withPicked(plan, blank(id));
+
+/** Adds a property that is written already: one of the kitchen's list. */
+export const withPicked = (plan: Plan, attribute: Attribute): Plan =>
+  withScale(plan, { attributes: [...plan.scale.attributes, attribute] });
+
+export const withoutAttribute = (plan: Plan, id: string): Plan =>
+  withScale(plan, { attributes: plan.scale.attributes.filter((attribute) => attribute.id !== id) });
+
+/** Changes a property. End words that nobody has typed follow the word of the question. */
+export function changeAttribute(plan: Plan, id: string, change: Partial<Attribute>): Plan {
+  const attributes = plan.scale.attributes.map((before) => {
+    if (before.id !== id) return before;
+    const after = { ...before, ...change };
+    return change.adjective === undefined ? after : { ...after, ...followingEnds(before, after) };
+  });
+  return withScale(plan, { attributes });
+}
+
+function followingEnds(before: Attribute, after: Attribute): Pick<Attribute, "lowAnchor" | "highAnchor"> {
+  const were = scaleWords.ends(before.adjective.trim());
+  const are = scaleWords.ends(after.adjective.trim());
+  const untouched = (word: string, usual: string) => word.trim() === "" || word === usual;
+  return {
+    lowAnchor: untouched(after.lowAnchor, were.low) ? are.low : after.lowAnchor,
+    highAnchor: untouched(after.highAnchor, were.high) ? are.high : after.highAnchor,
+  };
+}
+
+/** Moves a property up (-1) or down (1); the first one is what the question is about. */
+export function moveAttribute(plan: Plan, id: string, by: -1 | 1): Plan {
+  const attributes = [...plan.scale.attributes];
+  const at = attributes.findIndex((attribute) => attribute.id === id);
+  const [moved] = attributes.splice(at, 1);
+  if (at < 0 || !moved) return plan;
+  attributes.splice(Math.max(0, at + by), 0, moved);
+  return withScale(plan, { attributes });
+}

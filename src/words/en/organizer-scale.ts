@@ -1,0 +1,54 @@
+import type { Moment } from "../../model/plan.ts";
+import { organizer } from "./organizer.ts";
+
+/** Words of the line scale in a plan: its length, its properties, their end words and moments. */
+const { nb } = organizer;
+
+const millimeters = (length: number): string => `${length}${nb}mm`;
+
+/** The moment of a property, at the end of a phrase. */
+const momentText = (moment: Moment): string =>
+  moment.at === "first-bite" ? "at the first bite" : `after ${moment.seconds}${nb}s`;
+
+export const scale = {
+  length: "Length of the line",
+  lengthHint: "Locked, and the same on every tablet; a tablet that cannot show it says so and is not used.",
+  lengths: [
+    { value: "120", label: millimeters(120), hint: "fits a tablet held upright" },
+    { value: "150", label: millimeters(150), hint: "advised where every tablet can show it" },
+    { value: "other", label: "Another length", hint: "" },
+  ] as const,
+  other: "Length in millimeters",
+  millimeter: "mm",
+  millimeters,
+  properties: "What is judged",
+  property: (at: number) => (at === 0 ? "Property 1, the one the question is about" : `Property ${at + 1}`),
+  add: "Add a property",
+  /** After a sample the next one follows; within it this order. */
+  order: "Asked of each sample: first what is asked at the first bite, then the later moments.",
+  name: "Name in the report",
+  nameHint: "Juiciness",
+  adjective: "Word in the question",
+  adjectiveHint: "juicy",
+  definition: "What it means here",
+  definitionHint: "One tap away for the panelist. \u201cJuice that is felt in the mouth while chewing.\u201d",
+  low: "Word at the low end, left",
+  high: "Word at the high end, right",
+  /** End words while nobody has typed others. */
+  ends: (adjective: string): { low: string; high: string } =>
+    adjective === "" ? { low: "", high: "" } : { low: `not at all ${adjective}`, high: `extremely ${adjective}` },
+  moment: "When is it judged?",
+  moments: [
+    { value: "first-bite", label: "At the first bite", hint: "" },
+    { value: "after", label: "Some seconds later", hint: "the tablet says when, without a sound" },
+  ] as const,
+  momentText,
+  seconds: "Seconds after the first bite",
+  second: "s",
+  preview: "What the panelist reads",
+  noQuestion: "The question appears here when its word is typed.",
+  up: (name: string) => `Move ${name || "this property"} up`,
+  down: (name: string) => `Move ${name || "this property"} down`,
+  remove: (name: string) => `Remove ${name || "this property"}`,
+  removed: (name: string) => `Removed ${name ? `\u201c${name}\u201d` : "a property"} from the line scale.`,
+};
