@@ -42,6 +42,7 @@ async function status(): Promise<Status> {
 }
 
 const loadLine = () => import("./line/line-room.tsx");
+const loadTools = () => import("./tools/tools-room.tsx");
 
 const parts: AppParts = {
   store,
@@ -80,6 +81,7 @@ const parts: AppParts = {
     return () => document.removeEventListener("visibilitychange", look);
   },
   loadLine,
+  loadTools,
   code: takeCode(),
   wasEnrolled: async () => {
     const { call } = await import("../device/transport.ts");
@@ -93,6 +95,6 @@ const parts: AppParts = {
 };
 
 // nothing that was loaded late may be missing when the network is away
-void loadLine().catch(() => undefined);
+for (const load of [loadLine, loadTools]) void load().catch(() => undefined);
 
 render(<App parts={parts} />, document.getElementById("app") as HTMLElement);

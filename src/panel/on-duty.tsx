@@ -14,6 +14,7 @@ import { Rest } from "./screens/rest.tsx";
 import type { Session } from "./session.ts";
 import type { SessionState } from "./session-base.ts";
 import { readStanding } from "./standing.ts";
+import { Tool, ToolButtons, useTool } from "./tool.tsx";
 import { TrayScreen } from "./tray-screens.tsx";
 import { useCover, useReports, useSession } from "./use-session.ts";
 
@@ -77,6 +78,7 @@ type RestProps = {
 
 function AtRest({ parts, session, state, update, enrollAgain }: RestProps) {
   const { store } = parts;
+  const [tool, openTool] = useTool(parts.loadTools);
   const known = useReading(
     async () => ({ packet: await store.packet(), emptied: await readEmptied(store) }),
     (changed) => store.onChange(changed),
@@ -84,6 +86,8 @@ function AtRest({ parts, session, state, update, enrollAgain }: RestProps) {
   );
   if (!known) return null;
   const { packet, emptied } = known;
+  if (tool) return <Tool tool={tool} parts={parts} packet={packet} leave={() => openTool(null)} />;
+  const tools = <ToolButtons open={openTool} />;
   const notices = (
     <>
       {emptied ? <EmptiedNotice emptied={emptied} seen={() => void forgetEmptied(store)} /> : null}
@@ -101,9 +105,10 @@ function AtRest({ parts, session, state, update, enrollAgain }: RestProps) {
           mend={() => session.mend()}
           closed={emptied !== null}
           notices={notices}
+          tools={tools}
         />
       ) : (
-        <NoStudy notices={notices} />
+        <NoStudy notices={notices} tools={tools} />
       )}
       <Palette palette={packet?.palette ?? null} />
     </>

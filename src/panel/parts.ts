@@ -1,6 +1,7 @@
 import type { Status } from "../model/http-device.ts";
 import type { Fetch } from "./news.ts";
 import type { SessionParts } from "./session-base.ts";
+import type * as toolsRoom from "./tools/tools-room.tsx";
 
 /** What the tablet needs of its surroundings. `main.tsx` hands in the browser's; a test hands in its own. */
 export type AppParts = Omit<SessionParts, "onKept" | "wordings"> & {
@@ -19,6 +20,8 @@ export type AppParts = Omit<SessionParts, "onKept" | "wordings"> & {
   worksOffline: () => boolean;
   /** Calls back when a new version of the app waits; that one takes over when `accept` is called. */
   watchForUpdate: (onWaiting: (accept: () => void) => void) => void;
+  /** What only the staff's pages need; fetched right after the start, so that they open without network too. */
+  loadTools: () => Promise<typeof toolsRoom>;
   /** Has any window of this tablet a tray open? */
   anyTrayHeld: () => Promise<boolean>;
 };

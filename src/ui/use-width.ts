@@ -16,7 +16,8 @@ export function useWidth(element: RefObject<HTMLElement | null>, before: number)
     };
     measure();
     if (typeof ResizeObserver === "undefined") return;
-    const observer = new ResizeObserver(measure);
+    // in the next frame: a change within the observer's own would be reported as an error
+    const observer = new ResizeObserver(() => requestAnimationFrame(measure));
     observer.observe(node);
     return () => observer.disconnect();
   }, [element]);

@@ -1,6 +1,8 @@
 import type { Page } from "playwright-core";
 import { trayLabel } from "../../src/model/tray.ts";
 import { panel as words } from "../../src/words/en/panel.ts";
+import { panelLine as lineWords } from "../../src/words/en/panel-line.ts";
+import { panelTools as toolWords } from "../../src/words/en/panel-tools.ts";
 
 /** A panelist's hands on a tablet's page. Everything is found by the words on the screen. */
 export class TabletHands {
@@ -64,6 +66,58 @@ export class TabletHands {
     await this.finish();
     await this.button(words.nextPerson).click();
     await this.heading(words.rest.title).waitFor();
+  }
+
+  /** The staff's check: the bar is made as long as a card that is so many CSS pixels long, and kept. */
+  async measure(cardPx: number): Promise<void> {
+    const { check } = toolWords;
+    await this.button(words.tools.check).click();
+    await this.heading(check.title).waitFor();
+    const bar = this.page.getByRole("slider", { name: check.line.bar });
+    await bar.focus();
+    for (;;) {
+      const off = cardPx - Number(await bar.getAttribute("aria-valuenow"));
+      if (off === 0) break;
+      const key = Math.abs(off) >= 10 ? (off > 0 ? "PageUp" : "PageDown") : off > 0 ? "ArrowRight" : "ArrowLeft";
+      await this.page.keyboard.press(key);
+    }
+    await this.button(check.line.matches).click();
+    await this.page.getByText(check.line.kept).waitFor();
+  }
+
+  async leaveCheck(): Promise<void> {
+    await this.button(toolWords.check.back).click();
+    await this.heading(words.rest.title).waitFor();
+  }
+
+  /** Up to the first sample of a line scale. */
+  async compare(tray: number): Promise<void> {
+    await this.openTray(tray);
+    await this.button(words.clearance.clear).click();
+    await this.button(words.rules.go).click();
+    await this.heading(lineWords.compare.title).waitFor();
+    await this.button(lineWords.compare.match).click();
+    await this.heading(lineWords.take.title).waitFor();
+  }
+
+  /** Touches a code with the first bite of its sample. */
+  async bite(code: string): Promise<void> {
+    await this.page.getByRole("button", { name: new RegExp(`${spoken(code).source}.*${words.tasting.next}`) }).click();
+  }
+
+  /** Waits for a question on the line, marks it by the finger and keeps the mark. */
+  async markAndKeep(fraction: number): Promise<void> {
+    await this.markAt(fraction);
+    await this.button(words.question.keep).click();
+  }
+
+  async markAt(fraction: number): Promise<void> {
+    const rule = this.page.locator(".scale:not([inert]) .band[data-state=empty] .rule");
+    await rule.waitFor({ state: "attached" });
+    const box = await rule.boundingBox();
+    if (!box) throw new Error("the line is not on the screen");
+    await this.page.touchscreen.tap(box.x + fraction * box.width, box.y);
+    await this.page.getByRole("slider").waitFor();
   }
 
   /** Own events in IndexedDB, read past the app: "tray kind sent". */

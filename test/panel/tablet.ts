@@ -160,6 +160,7 @@ export class Tablet {
         this.#hideListeners.add(listener);
         return () => void this.#hideListeners.delete(listener);
       },
+      loadTools: () => import("../../src/panel/tools/tools-room.tsx"),
       loadLine: () => import("../../src/panel/line/line-room.tsx"),
       code: "",
       wasEnrolled: async () => false,

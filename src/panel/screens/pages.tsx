@@ -108,10 +108,10 @@ export function Stopped({ reason, problem, again, next }: StoppedProps) {
 }
 
 /** No tasting is assigned to this tablet yet. */
-export function NoStudy({ notices }: { notices: ComponentChildren }) {
+export function NoStudy({ notices, tools }: { notices: ComponentChildren; tools: ComponentChildren }) {
   const { words } = useDesk();
   return (
-    <Frame title={words.rest.noStudyTitle}>
+    <Frame title={words.rest.noStudyTitle} left={tools}>
       <p class="lead-in">{words.rest.noStudy}</p>
       {notices}
     </Frame>

@@ -14,10 +14,12 @@ type Props = {
   closed: boolean;
   /** What the lead or the staff should read; stands below the keypad. */
   notices: ComponentChildren;
+  /** Ways to the pages of the staff, at the lower left. */
+  tools: ComponentChildren;
 };
 
 /** The tablet at rest: nothing of anybody on it, until a tray number with its check digit is given. */
-export function Rest({ problem, open, mend, closed, notices }: Props) {
+export function Rest({ problem, open, mend, closed, notices, tools }: Props) {
   const { words } = useDesk();
   const [typed, setTyped] = useState("");
   const [hint, setHint] = useState<string | null>(null);
@@ -32,10 +34,16 @@ export function Rest({ problem, open, mend, closed, notices }: Props) {
     else open(typed);
   };
   useKeys(change);
-  if (closed) return <Frame title={words.rest.closedTitle}>{notices}</Frame>;
+  if (closed) {
+    return (
+      <Frame title={words.rest.closedTitle} left={tools}>
+        {notices}
+      </Frame>
+    );
+  }
   return (
     <form class="whole" onSubmit={submit}>
-      <Frame title={words.rest.title} problem={problem} hint={hint}>
+      <Frame title={words.rest.title} problem={problem} hint={hint} left={tools}>
         <p class="lead-in">{words.rest.lead}</p>
         <div class="desk">
           <Keypad press={(digit) => change((text) => text + digit)} erase={() => change((text) => text.slice(0, -1))} />

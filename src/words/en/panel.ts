@@ -124,6 +124,9 @@ export const panel = {
     updateLater: "Another window of this tablet has a tray open. Update when that tray is finished.",
   },
 
+  /** Ways to the pages of the staff, from a tablet at rest. */
+  tools: { check: "Check this tablet", wipe: "Clean the screen" },
+
   clearance: {
     title: "Before you taste anything, please read this.",
     contains: "What is served contains",
