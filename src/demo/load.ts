@@ -47,9 +47,16 @@ export async function prepareDemo(ask: Ask, token: string, writing: Omit<Writing
   await refuseSecond(ask, token);
   const devices = await enrollAll(ask, token);
   const studies = await writeDemo({ ...writing, device: (by) => deviceOf(devices, by).device });
+  const left = stepsOf(ask, token, devices, studies);
   return {
     studies: studies.map(({ id, title, revealed, seated }) => ({ id, title, revealed, seated })),
-    send: () => sendAll(ask, token, devices, studies),
+    send: async () => {
+      // a step that failed stays the first: the server takes an event that it has once more for what it is
+      for (let step = left[0]; step; step = left[0]) {
+        await step();
+        left.shift();
+      }
+    },
   };
 }
 
@@ -75,33 +82,49 @@ function deviceOf(devices: readonly Enrolled[], by: By): Enrolled {
   return found;
 }
 
-/** Each study as it would arrive: what the lead wrote before anybody tasted, the tablets, the rest. */
-async function sendAll(ask: Ask, token: string, devices: Enrolled[], studies: readonly WrittenStudy[]): Promise<void> {
-  for (const { acts } of studies) {
+type Step = () => Promise<unknown>;
+
+/**
+ * One request after the other. Each study as it would arrive: what the lead wrote before anybody tasted, the tablets,
+ * the rest; then the withdrawals.
+ */
+function stepsOf(ask: Ask, token: string, devices: Enrolled[], studies: readonly WrittenStudy[]): Step[] {
+  const pushes = studies.flatMap(({ acts }) => {
     const firstBallot = acts.findIndex(({ by }) => by !== "lead");
     const morning = firstBallot < 0 ? acts : acts.slice(0, firstBallot);
     const day = acts.slice(morning.length);
-    for (const part of [morning, ...[0, 1, 2, "lead"].map((by) => day.filter((act) => act.by === by))]) {
-      await push(ask, devices, part);
-    }
-  }
-  for (const { device } of devices) await ask(deviceInfo, `/api/devices/${device}`, { token, body: { revoked: true } });
+    const parts = [morning, ...[0, 1, 2, "lead"].map((by) => day.filter((act) => act.by === by))];
+    return parts.flatMap(inBatches).map(
+      (part): Step =>
+        () =>
+          push(ask, devices, part),
+    );
+  });
+  const withdrawals = devices.map(
+    ({ device }): Step =>
+      () =>
+        ask(deviceInfo, `/api/devices/${device}`, { token, body: { revoked: true } }),
+  );
+  return [...pushes, ...withdrawals];
 }
 
+const inBatches = (acts: readonly WrittenAct[]): WrittenAct[][] =>
+  Array.from({ length: Math.ceil(acts.length / mostEvents) }, (_, at) =>
+    acts.slice(at * mostEvents, (at + 1) * mostEvents),
+  );
+
+/** Sends what one device wrote. */
 async function push(ask: Ask, devices: readonly Enrolled[], acts: readonly WrittenAct[]): Promise<void> {
-  for (let from = 0; from < acts.length; from += mostEvents) {
-    const part = acts.slice(from, from + mostEvents);
-    const [first] = part;
-    if (!first) return;
-    const body: PushRequest = {
-      events: part.map(({ text }) => text),
-      attachments: part.flatMap(({ attachment }): Attachment[] => (attachment ? [attachment] : [])),
-      status: null,
-    };
-    const { verdicts } = await ask(pushReply, "/api/events", { token: deviceOf(devices, first.by).token, body });
-    const refused = verdicts.find(({ verdict }) => verdict !== "stored" && verdict !== "have");
-    if (refused) throw new Error(`the server did not take an event of the demo: ${refused.verdict}`);
-  }
+  const [first] = acts;
+  if (!first) return;
+  const body: PushRequest = {
+    events: acts.map(({ text }) => text),
+    attachments: acts.flatMap(({ attachment }): Attachment[] => (attachment ? [attachment] : [])),
+    status: null,
+  };
+  const { verdicts } = await ask(pushReply, "/api/events", { token: deviceOf(devices, first.by).token, body });
+  const refused = verdicts.find(({ verdict }) => verdict !== "stored" && verdict !== "have");
+  if (refused) throw new Error(`the server did not take an event of the demo: ${refused.verdict}`);
 }
 
 /** A second demo beside the first would only confuse. A study of it is known by the mark on its locked plan. */

@@ -30,7 +30,7 @@ export const demoWords = {
   offer: {
     heading: "Just looking?",
     text: "Quillmere Kitchen is an invented kitchen with four studies: a triangle, a preference and a line scale with their reports, and one that is locked and waits for you to taste it. Loading it adds them to this server, each marked as invented.",
-    keep: "They stay with this server's data. For a look without a trace, start it with npx cloche demo instead.",
+    keep: "They stay with the data of this server and cannot be taken out again. For a look beside your own studies, start “npx cloche demo”: it has a folder of its own.",
     load: "Load the demo",
     loading: "Loading the demo…",
     again: "Go on loading",

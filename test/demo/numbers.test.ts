@@ -1,0 +1,99 @@
+import { beforeAll, describe, expect, test } from "vitest";
+import { analyse } from "../../src/analysis/analyse.ts";
+import { recordOf } from "../../src/log/record.ts";
+import type { ChoiceResult, PreferenceResult, ScaleResult } from "../../src/model/result.ts";
+import { checksCommitment } from "../../src/seal/verify.ts";
+import { relativeError } from "../analysis/reference.ts";
+import byR from "../reference/demo-by-r/values.json" with { type: "json" };
+import { type Told, told } from "./written.ts";
+
+/**
+ * The demo's numbers, by the real analysis of the real record. "As printed" are the rounded numbers of the invented
+ * scenario, computed with other programs when it was thought up; the full ones are base R's (test/reference/demo-by-r).
+ */
+let studies: Told[];
+beforeAll(async () => {
+  studies = await told();
+});
+
+function resultOf(at: number) {
+  const { state } = studies[at] ?? {};
+  if (!state?.lock || !state.reveal) throw new Error("this study of the demo is not opened");
+  const keyMatches = checksCommitment(state.reveal.body.opened, state.lock.body.sealed.commitment);
+  return analyse(recordOf(state, { keyMatches }), "test");
+}
+
+/** Doubles of two programs that add up in another order. */
+const close = (got: number | null | undefined, truth: number | undefined) =>
+  expect(relativeError(got ?? Number.NaN, truth ?? Number.NaN)).toBeLessThan(1e-12);
+
+test("the triangle: 14 of 24, needs 13, p = 0.0103, pd 0.375 (0.05 to 0.67), d-prime 1.89 as printed; p by R", () => {
+  const result = resultOf(0) as ChoiceResult;
+  const { correct, judgments, people, criticalNumber, outcome, correctShare } = result;
+  expect({ correct, judgments, people, criticalNumber, outcome }).toEqual({
+    correct: 14,
+    judgments: 24,
+    people: 24,
+    criticalNumber: byR.triangle.needed,
+    outcome: "reached",
+  });
+  close(result.pValue, byR.triangle.pValue);
+  close(correctShare.low, byR.triangle.correctShare[0]);
+  close(correctShare.high, byR.triangle.correctShare[1]);
+  expect(result.pValue.toFixed(4)).toBe("0.0103");
+  expect(result.discriminatorShare.estimate?.toFixed(3)).toBe("0.375");
+  expect(result.dPrime.estimate?.toFixed(2)).toBe("1.89");
+  // the two-sided 95 % interval of the share who can tell is that of the share right, less guessing
+  const canTell = (share: number | null) => (((share ?? Number.NaN) - 1 / 3) / (2 / 3)).toFixed(2);
+  expect([canTell(correctShare.low), canTell(correctShare.high)]).toEqual(["0.05", "0.67"]);
+  expect(result.guesses).toEqual({ ticked: 1, right: 1 });
+  expect(result.study?.invented).toBe(true);
+});
+
+test("the preference: new 31, current 19, none 10 dropped: p = 0.119, 62 % (47 to 75) as printed; by R", () => {
+  const result = resultOf(1) as PreferenceResult;
+  const { products, counts, judgments, people, noPreference, secondShare } = result;
+  expect({ products, counts, judgments, people, noPreference }).toEqual({
+    products: ["current", "new"],
+    counts: { first: 19, second: 31, none: 10 },
+    judgments: 50,
+    people: 60,
+    noPreference: "dropped",
+  });
+  close(result.pValue, byR.preference.pValue);
+  for (const [at, value] of [secondShare.estimate, secondShare.low, secondShare.high].entries()) {
+    close(value, byR.preference.share[at]);
+  }
+  expect(result.pValue.toFixed(3)).toBe("0.119");
+  const percent = (share: number | null) => Math.round(100 * (share ?? Number.NaN));
+  expect([secondShare.estimate, secondShare.low, secondShare.high].map(percent)).toEqual([62, 47, 75]);
+});
+
+describe("the line scale", () => {
+  const juiciness = () => (resultOf(2) as ScaleResult).attributes[0];
+
+  test("F(2, 22) = 10.5, p = 0.0006 with panelists as blocks and position left out, as printed; by R", () => {
+    const blocks = juiciness()?.blocks;
+    expect([blocks?.numeratorDf, blocks?.denominatorDf]).toEqual(byR.line.df);
+    close(blocks?.fValue, byR.line.fValue);
+    close(blocks?.pValue, byR.line.pValue);
+    expect(blocks?.fValue.toFixed(1)).toBe("10.5");
+    expect(blocks?.pValue.toFixed(4)).toBe("0.0006");
+  });
+
+  test.each([
+    ["new", "current", byR.line.newOverCurrent, ["11.9", "5.3", "18.5"]],
+    ["new + rest", "new", byR.line.restOverNew, ["1.4", "-5.2", "8.1"]],
+  ])("%s less %s, unadjusted, two-sided 95 %%, as printed; by R", (first, second, truth, printed) => {
+    const found = juiciness()?.contrasts.find((each) => each.first === first && each.second === second);
+    const got = [found?.difference, found?.low, found?.high];
+    // differences of means lose the digits that the means share
+    for (const [at, value] of got.entries()) expect(value).toBeCloseTo(truth[at] ?? Number.NaN, 10);
+    expect(got.map((value) => value?.toFixed(1))).toEqual(printed);
+  });
+
+  test("twelve panelists marked all three products; nobody is missing", () => {
+    expect(juiciness()).toMatchObject({ people: 12, judgments: 36, incomplete: [] });
+    expect(juiciness()?.panelists[5]?.values).toEqual([53.7, 47.4, 80.3]);
+  });
+});

@@ -1,0 +1,41 @@
+# Writes values.json beside this file: what base R says of the three tasted studies of the demo, from the counts and
+# marks of its invented scenario (typed here once more, not read from the program).
+# Run: Rscript make.R (base R only; its version stands in values.json). Edit this script, never the values.
+
+number <- function(x) trimws(formatC(x, digits = 17, format = "g"))
+numbers <- function(x) paste0("[", paste(number(x), collapse = ", "), "]")
+
+# triangle: 14 of 24
+right <- 14; people <- 24
+triangle_p <- binom.test(right, people, 1 / 3, alternative = "greater")$p.value
+needed <- min(which(pbinom(0:people, people, 1 / 3, lower.tail = FALSE) <= 0.05))  # index i: P(X > i - 1) = P(X >= i)
+share <- binom.test(right, people, 1 / 3)$conf.int
+
+# preference: new 31, current 19 of 50 who had one
+preference <- binom.test(31, 50)
+
+# line scale: one row a panelist; current, new, new + rest
+rows <- matrix(c(
+  58.4, 64.0, 67.1,  40.6, 40.8, 59.6,  51.4, 52.7, 64.1,  45.2, 57.4, 61.7,
+  56.9, 63.9, 60.6,  53.7, 47.4, 80.3,  47.8, 70.0, 54.9,  48.7, 75.5, 55.8,
+  28.5, 47.3, 51.9,  40.8, 56.0, 51.8,  52.8, 72.8, 62.9,  31.4, 51.2, 45.5), ncol = 3, byrow = TRUE)
+marks <- data.frame(value = as.vector(rows), panelist = factor(rep(1:12, 3)), product = factor(rep(1:3, each = 12)))
+fit <- lm(value ~ panelist + product, marks)
+table <- anova(fit)["product", ]
+error <- sqrt(2 * anova(fit)["Residuals", "Mean Sq"] / 12)
+reach <- qt(0.975, df.residual(fit)) * error
+means <- colMeans(rows)
+contrast <- function(first, second) means[first] - means[second] + c(0, -reach, reach)
+
+writeLines(c(
+  "{",
+  ' "id": "demo-by-r",',
+  ' "title": "The three tasted studies of the demo: tails, intervals, F test and contrasts",',
+  paste0(' "source": { "what": "computed by make.R from the invented scenario: binom.test, pbinom, lm, anova", "madeBy": "', R.version.string, '" },'),
+  ' "seenInSource": false,',
+  paste0(' "triangle": { "pValue": ', number(triangle_p), ', "needed": ', needed, ', "correctShare": ', numbers(share), " },"),
+  paste0(' "preference": { "pValue": ', number(preference$p.value), ', "share": ', numbers(c(preference$estimate, preference$conf.int)), " },"),
+  paste0(' "line": { "fValue": ', number(table[["F value"]]), ', "pValue": ', number(table[["Pr(>F)"]]),
+         ', "df": ', numbers(c(table[["Df"]], df.residual(fit))), ","),
+  paste0('  "newOverCurrent": ', numbers(contrast(2, 1)), ', "restOverNew": ', numbers(contrast(3, 2)), " }"),
+  "}"), "values.json")
