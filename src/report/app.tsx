@@ -22,9 +22,9 @@ type Props = {
 
 type Step =
   | { at: "loading" }
-  | { at: "failed"; thrown: unknown }
+  | { at: "failed"; thrown: unknown; enrollLead: boolean }
   | { at: "enrolling"; store: DeviceStore }
-  | { at: "list"; list: Listed[] }
+  | { at: "list"; list: Listed[]; lead: boolean }
   | { at: "study"; identity: Identity; loaded: Loaded };
 
 /** The reader's page: enrolls a device that is not known yet, then shows the opened studies or one of them. */
@@ -36,7 +36,7 @@ export function App({ openStore, fetcher, now, app, study, code, forgetCode }: P
     try {
       setStep(await stepFor(await openStore(), fetcher, study, app));
     } catch (thrown) {
-      setStep({ at: "failed", thrown });
+      setStep({ at: "failed", thrown, enrollLead: isNotEnrolled(thrown) });
     }
   }, [openStore, fetcher, study, app]);
   useEffect(() => void load(), [load]);
@@ -54,11 +54,11 @@ export function App({ openStore, fetcher, now, app, study, code, forgetCode }: P
         </Frame>
       );
     case "failed":
-      return <Failure thrown={step.thrown} again={() => void load()} />;
+      return <Failure thrown={step.thrown} again={() => void load()} enrollLead={step.enrollLead} />;
     case "enrolling":
       return <EnrollForm store={step.store} fetcher={fetcher} code={code} onDone={enrolled} />;
     case "list":
-      return <StudyList list={step.list} />;
+      return <StudyList list={step.list} lead={step.lead} />;
     case "study":
       return step.loaded.at === "opened" ? (
         <ResultPage
@@ -69,7 +69,7 @@ export function App({ openStore, fetcher, now, app, study, code, forgetCode }: P
           fetchRemarks={() => fetchRemarks(fetcher, step.identity.token, study ?? "")}
         />
       ) : (
-        <Sealed at={step.loaded.at} again={() => void load()} />
+        <Sealed at={step.loaded.at} lead={step.identity.role === "lead"} again={() => void load()} />
       );
   }
 }
@@ -78,7 +78,9 @@ async function stepFor(store: DeviceStore, fetcher: Fetch, study: string | null,
   const identity = await store.identity();
   if (!identity) return { at: "enrolling", store };
   try {
-    if (study === null) return { at: "list", list: await loadList(store, fetcher, identity.token) };
+    if (study === null) {
+      return { at: "list", list: await loadList(store, fetcher, identity.token), lead: identity.role === "lead" };
+    }
     return { at: "study", identity, loaded: await loadStudy(store, fetcher, identity.token, study, app) };
   } catch (thrown) {
     // a reader who was withdrawn may come back with a new code; a lead's device does that on the lead's own page
@@ -88,10 +90,10 @@ async function stepFor(store: DeviceStore, fetcher: Fetch, study: string | null,
 }
 
 /** A study that nobody may see numbers of. */
-function Sealed({ at, again }: { at: "sealed" | "unknown"; again: () => void }) {
+function Sealed({ at, lead, again }: { at: "sealed" | "unknown"; lead: boolean; again: () => void }) {
   const { sealed } = reader;
   return (
-    <Frame end={<a href="./">{reader.list.all}</a>}>
+    <Frame end={<a href="./">{reader.list.all}</a>} lead={lead}>
       <h1>{at === "sealed" ? sealed.heading : sealed.unknown}</h1>
       <p class="room">{at === "sealed" ? sealed.text : sealed.unknownText}</p>
       <button type="button" onClick={again}>

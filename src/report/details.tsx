@@ -1,24 +1,20 @@
-import type { Result } from "../model/result.ts";
+import type { Description } from "../analysis/describe.ts";
+import type { ChoiceResult, Result } from "../model/result.ts";
 import { trayLabel } from "../model/tray.ts";
 import { committedText } from "../seal/commitment.ts";
 import { saveText } from "../ui/save.ts";
 import { reader } from "../words/en/reader.ts";
+import { Tests } from "./attribute-tables.tsx";
 import type { Opened } from "./load.ts";
 
 /** What it takes to compute and check everything again: formula, versions, seed, and the key with its commitment. */
-export function Details({ study }: { study: Opened }) {
+export function Details({ study, said }: { study: Opened; said: Description }) {
   const { record, result } = study;
   const words = reader.details;
-  const formula = formulaOf(result);
   return (
     <section class="details">
       <h2>{words.heading}</h2>
-      <details data-print>
-        <summary>{words.formula}</summary>
-        {formula.map((sentence) => (
-          <p key={sentence}>{sentence}</p>
-        ))}
-      </details>
+      <Formula result={result} said={said} />
       <details data-print>
         <summary>{words.software}</summary>
         <dl class="facts">
@@ -50,19 +46,60 @@ export function Details({ study }: { study: Opened }) {
   );
 }
 
+/** The formulas of a result, with its own numbers in them. */
+export function Formula({ result, said }: { result: Result; said: Description }) {
+  return (
+    <details data-print>
+      <summary>{reader.details.formula}</summary>
+      {formulaOf(result).map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      {result.family === "scale" &&
+        result.attributes.map((attribute, at) => {
+          const text = said.attributes[at];
+          return text && <Tests key={text.heading} result={result} attribute={attribute} text={text} />;
+        })}
+    </details>
+  );
+}
+
 function formulaOf(result: Result): string[] {
-  if (result.family !== "choice") return [];
-  return reader.details.formulaText({
+  const { formulaText } = reader.details;
+  switch (result.family) {
+    case "choice":
+      return choiceFormula(result);
+    case "preference":
+      return formulaText.preference({
+        judgments: result.judgments,
+        more: Math.max(result.tested.first, result.tested.second),
+        alpha: result.alpha,
+        needed: result.criticalNumber,
+      });
+    case "scale":
+      return formulaText.scale({
+        repeats: result.attributes.some(({ repeats }) => repeats > 1),
+        complete: result.attributes.every(({ incomplete }) => incomplete.length === 0),
+        confidence: result.confidence,
+      });
+  }
+}
+
+function choiceFormula(result: ChoiceResult): string[] {
+  const { formulaText } = reader.details;
+  const facts = {
     judgments: result.judgments,
     correct: result.correct,
     choices: Math.round(1 / result.guessProbability),
     alpha: result.alpha,
     needed: result.criticalNumber,
     bounds: result.correctShare.kind !== "none",
-  });
+  };
+  if (!result.limit) return formulaText.difference(facts);
+  const { discriminatorShare, correctShare, beta } = result.limit;
+  return formulaText.similarity({ ...facts, limit: discriminatorShare, right: correctShare, beta });
 }
 
-function Fact({ label, value, exact = false }: { label: string; value: string; exact?: boolean }) {
+export function Fact({ label, value, exact = false }: { label: string; value: string; exact?: boolean }) {
   return (
     <div>
       <dt>{label}</dt>

@@ -1,70 +1,134 @@
 import type { StudyRecord } from "../model/record.ts";
 import type { Result } from "../model/result.ts";
-import type { reader } from "../words/en/reader.ts";
+import { panel } from "../words/en/panel.ts";
+import { reader } from "../words/en/reader.ts";
 import type { Occasion } from "./occasion.ts";
 
-type Words = typeof reader.done;
+const words = reader.done;
 /** One item of the test report; no lines means that nobody recorded it. */
 export type DoneRow = { label: string; lines: string[] };
 
 /** What a report of a sensory test tells about how it was done, filled from the log. */
-export function doneRows(record: StudyRecord, result: Result, occasion: Occasion, words: Words): DoneRow[] {
+export function doneRows(record: StudyRecord, result: Result, occasion: Occasion): DoneRow[] {
   return [
-    ...productRows(record, result, words),
-    ...servingRows(record, words),
-    ...panelRows(record, result, words),
-    ...occasionRows(record, occasion, words),
+    { label: words.purpose, lines: given(record.plan.objective) },
+    ...productRows(record, result),
+    ...servingRows(record),
+    ...panelRows(record, result),
+    ...ballotRows(record, result),
+    ...designRows(record, result),
+    ...occasionRows(record, occasion),
   ];
 }
 
-function productRows({ plan }: StudyRecord, { study }: Result, words: Words): DoneRow[] {
+function productRows({ plan }: StudyRecord, { study }: Result): DoneRow[] {
   const products = (study?.products ?? []).map(({ name, preparation, batches }) => ({
     label: name,
     lines: given(preparation, batches.length > 0 ? words.batches(batches) : words.noBatches),
   }));
   const looks = plan.looks === null ? "" : words.looksAre[plan.looks];
-  return [...products, { label: words.looks, lines: given(looks, plan.looks === "masked" ? plan.masking : "") }];
+  return [
+    ...products,
+    { label: words.origin, lines: [] },
+    { label: words.looks, lines: given(looks, plan.looks === "masked" ? plan.masking : "") },
+  ];
 }
 
-function servingRows({ plan: { serving } }: StudyRecord, words: Words): DoneRow[] {
+function servingRows({ plan: { serving }, packet }: StudyRecord): DoneRow[] {
   const { portionGrams, servingCelsius, vessel, cleanser, pauseSeconds, swallow, retaste, warmUp, warmUpWhat } =
     serving;
+  const samples = packet.trays[0]?.codes.length ?? 0;
   return [
     { label: words.portion, lines: portionGrams === null ? [] : [words.grams(portionGrams)] },
     { label: words.servedAt, lines: servingCelsius === null ? [] : [words.celsius(servingCelsius)] },
     { label: words.measured, lines: [] },
     { label: words.vessel, lines: given(vessel) },
+    { label: words.serving, lines: samples === 0 ? [] : [words.together(samples)] },
     { label: words.between, lines: given(cleanser, words.pause(pauseSeconds)) },
     { label: words.warmUp, lines: [warmUp ? warmUpWhat.trim() || words.yes : words.none] },
     { label: words.tasting, lines: [words.swallow[swallow], words.retaste(retaste)] },
   ];
 }
 
-function panelRows({ plan, packet, judgments }: StudyRecord, result: Result, words: Words): DoneRow[] {
-  const { alpha } = result;
-  const power = result.family === "scale" ? null : result.power;
-  const guesses = result.family === "choice" ? result.guesses : null;
-  const rule = words.riskIs(alpha, plan.discriminatorShareSought);
+function panelRows({ plan, judgments }: StudyRecord, result: Result): DoneRow[] {
+  const counted =
+    result.family === "scale"
+      ? words.panelMarked(plan.people, result.people, result.judgments)
+      : words.panelIs(plan.people, judgments.length);
+  const recruited: DoneRow[] = result.family === "preference" ? [{ label: words.quotas, lines: [] }] : [];
   return [
     {
       label: words.panel,
-      lines: given(words.panelIs(plan.people, judgments.length), plan.standsFor && words.standsFor(plan.standsFor)),
+      lines: given(counted, words.panelTypes[plan.panelType], plan.standsFor && words.standsFor(plan.standsFor)),
     },
+    ...recruited,
     { label: words.experience, lines: [] },
-    { label: words.rule, lines: given(rule, power ? words.beta(power.power) : "") },
-    { label: words.ballot, lines: [words.ballotIs(packet.wording, packet.palette)] },
-    { label: words.guesses, lines: guesses ? [words.guessesAre(guesses.ticked, guesses.right)] : [] },
+    { label: words.rule, lines: ruleLines(plan, result) },
   ];
 }
 
-function occasionRows(record: StudyRecord, occasion: Occasion, words: Words): DoneRow[] {
-  const { plan, lockedAt, closedAt, revealedAt } = record;
+function ruleLines(plan: StudyRecord["plan"], result: Result): string[] {
+  const risk = words.riskIs(plan.alpha);
+  if (result.family === "scale" || plan.method === "line-scale") return [risk, words.twoSided];
+  if (plan.goal === "similarity") return [words.limitIs(plan.similarity.limit, plan.similarity.beta)];
+  const sought = words.sought[plan.method](plan.discriminatorShareSought);
+  const beta = result.power ? words.beta(result.power.power) : "";
+  return given(risk, sought, beta, plan.method === "paired-preference" ? words.twoSided : "");
+}
+
+function ballotRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
+  const asked = panel.ballots[packet.wording]?.ask ?? "";
+  const rows: DoneRow[] = [
+    {
+      label: words.ballot,
+      lines: given(asked && words.asked(asked), words.ballotIs(packet.wording, packet.palette)),
+    },
+    { label: words.instructions, lines: [words.informed] },
+  ];
+  if (result.family === "choice") {
+    const { guesses } = result;
+    rows.push({ label: words.guesses, lines: guesses ? [words.guessesAre(guesses.ticked, guesses.right)] : [] });
+  }
+  if (result.family === "preference") {
+    rows.push({ label: words.noneRule, lines: [words.noneRules[plan.noPreference]] });
+  }
+  return rows;
+}
+
+function designRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
+  if (result.family === "choice") return [{ label: words.design, lines: [words.triangleOrders] }];
+  if (result.family === "preference") return [{ label: words.design, lines: [words.pairOrders] }];
+  const attributes = (packet.line?.attributes ?? plan.scale.attributes).map(
+    ({ name, definition, lowAnchor, highAnchor, moment }) => ({
+      label: words.attribute(name, reader.scale.moment(moment)),
+      lines: [words.ends(lowAnchor, highAnchor), definition.trim() || words.undefinedHere],
+    }),
+  );
+  const repeats = Math.max(0, ...result.attributes.map((attribute) => attribute.repeats));
+  return [
+    { label: words.scale, lines: [words.scaleIs(packet.line?.lengthMm ?? plan.scale.lengthMm)] },
+    ...attributes,
+    { label: words.design, lines: [words.williams(result.orders.length, result.products.length)] },
+    { label: words.repeats, lines: [words.repeatsAre(repeats)] },
+    { label: words.model, lines: [words.modelIs, words.missingIs] },
+  ];
+}
+
+function occasionRows(record: StudyRecord, occasion: Occasion): DoneRow[] {
+  const { plan, marks, lockedAt, closedAt, revealedAt } = record;
   const screens = occasion.screens.map(({ widthPx, heightPx }) => words.screen(widthPx, heightPx));
+  const pointers = [...new Set(marks.filter(({ fraction }) => fraction !== null).map(({ pointer }) => pointer))].sort();
   const { first, last, tablets } = occasion;
   return [
     { label: words.place, lines: given(plan.place) },
     { label: words.carried, lines: plan.serverKnowsKey === null ? [] : [words.knew(plan.serverKnowsKey)] },
-    { label: words.tablets, lines: tablets === 0 ? [] : [words.tabletsAre(tablets, screens)] },
+    {
+      label: words.tablets,
+      lines:
+        tablets === 0
+          ? []
+          : given(words.tabletsAre(tablets, screens), pointers.length > 0 ? words.pointers(pointers) : ""),
+    },
     {
       label: words.when,
       lines: given(
@@ -74,6 +138,7 @@ function occasionRows(record: StudyRecord, occasion: Occasion, words: Words): Do
         words.revealedOn(revealedAt),
       ),
     },
+    { label: words.disclosed, lines: [] },
     { label: words.leader, lines: [] },
     { label: words.standard, lines: [] },
   ];

@@ -1,17 +1,13 @@
-import type { Result } from "../model/result.ts";
 import { reader } from "../words/en/reader.ts";
-import { report } from "../words/en/report.ts";
 import { doneRows } from "./done-rows.ts";
 import type { Opened } from "./load.ts";
-
-/** Fewer people than this are not broken down for a reader: in a small group an answer is a person's answer. */
-const leastInGroup = 5;
+import { Orders } from "./orders.tsx";
 
 /** How the study was done: the items of a test report, the waves, and the check of orders and places. */
 export function Done({ study, lead }: { study: Opened; lead: boolean }) {
   const { record, result, occasion } = study;
   const words = reader.done;
-  const rows = doneRows(record, result, occasion, words);
+  const rows = doneRows(record, result, occasion);
   const blank = rows.filter(({ lines }) => lines.length === 0).map(({ label }) => label);
   return (
     <section class="done">
@@ -37,7 +33,7 @@ export function Done({ study, lead }: { study: Opened; lead: boolean }) {
         )}
       </dl>
       <Waves record={record} />
-      <Orders result={result} least={lead ? 0 : leastInGroup} />
+      <Orders result={result} lead={lead} />
     </section>
   );
 }
@@ -81,67 +77,5 @@ function Waves({ record: { plan } }: { record: Opened["record"] }) {
         </tbody>
       </table>
     </div>
-  );
-}
-
-/** Answers by serving order and by place of the odd sample. `least`: smallest group whose right answers are shown. */
-function Orders({ result, least }: { result: Result; least: number }) {
-  const { orders, study } = result;
-  const oddPositions = result.family === "choice" ? result.oddPositions : [];
-  if (orders.length === 0) return null;
-  const checks = report.checks;
-  const byPlace = oddPositions.map(({ position, ...counts }) => ({
-    group: reader.orders.places[position - 1] ?? String(position),
-    ...counts,
-  }));
-  const byOrder = orders.map(({ order, ...counts }) => ({ group: order, ...counts }));
-  const withheld = [byOrder, byPlace].some((groups) => !shows(groups, least));
-  return (
-    <div class="part">
-      <h3>{reader.orders.heading}</h3>
-      <p class="fine">
-        {checks.note} {reader.orders.letters((study?.products ?? []).map(({ name }) => name))}{" "}
-        {withheld && reader.orders.withheld(least)}
-      </p>
-      <div class="pair">
-        <Groups head={checks.order} groups={byOrder} least={least} />
-        <Groups head={checks.position} groups={byPlace} least={least} />
-      </div>
-    </div>
-  );
-}
-
-type Group = { group: string; judgments: number; correct: number | null };
-const shows = (groups: Group[], least: number): boolean => groups.every(({ judgments }) => judgments >= least);
-
-function Groups({ head, groups, least }: { head: string; groups: Group[]; least: number }) {
-  const checks = report.checks;
-  // one hidden cell could be found by subtraction, so a column is shown whole or not at all
-  const right = shows(groups, least);
-  return (
-    <table>
-      <thead>
-        <tr>
-          <th scope="col">{head}</th>
-          <th scope="col" class="number">
-            {checks.answered}
-          </th>
-          {right && (
-            <th scope="col" class="number">
-              {checks.right}
-            </th>
-          )}
-        </tr>
-      </thead>
-      <tbody>
-        {groups.map(({ group, judgments, correct }) => (
-          <tr key={group}>
-            <th scope="row">{group}</th>
-            <td class="number">{judgments}</td>
-            {right && <td class="number">{correct}</td>}
-          </tr>
-        ))}
-      </tbody>
-    </table>
   );
 }

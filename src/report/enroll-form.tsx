@@ -5,6 +5,7 @@ import { reader } from "../words/en/reader.ts";
 import { sentenceOf } from "../words/problem-sentence.ts";
 import { Frame } from "./furniture.tsx";
 import type { Fetch } from "./load.ts";
+import { ElsewhereLink } from "./study-list.tsx";
 
 type Props = { store: DeviceStore; fetcher: Fetch; code: string; onDone: () => void };
 
@@ -64,6 +65,7 @@ export function EnrollForm({ store, fetcher, code: codeGiven, onDone }: Props) {
           {step.at === "sending" ? words.working : words.submit}
         </button>
       </form>
+      <ElsewhereLink />
     </Frame>
   );
 }

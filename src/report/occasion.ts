@@ -13,10 +13,11 @@ export function occasionOf(state: StudyState): Occasion {
   const counted = [...state.trays.values()].flatMap(({ counted }) => (counted ? [counted] : []));
   const times = counted.flatMap(({ answeredAt }) => (answeredAt === null ? [] : [answeredAt])).sort();
   const screens = new Map<string, { widthPx: number; heightPx: number }>();
-  for (const { answer } of counted) {
-    if (!answer) continue;
-    const { widthPx, heightPx } = answer.screen;
-    screens.set(`${widthPx} ${heightPx}`, { widthPx, heightPx });
+  for (const { answer, marks } of counted) {
+    for (const { screen } of answer ? [answer] : marks.values()) {
+      const { widthPx, heightPx } = screen;
+      screens.set(`${widthPx} ${heightPx}`, { widthPx, heightPx });
+    }
   }
   return {
     first: times[0] ?? null,

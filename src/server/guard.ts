@@ -25,6 +25,8 @@ export async function guard(app: FastifyInstance): Promise<void> {
         frameAncestors: ["'none'"],
         formAction: ["'self'"],
         workerSrc: ["'self'"],
+        // pictures that a page drew itself, on their way to becoming a file
+        imgSrc: ["'self'", "blob:"],
       },
     },
     strictTransportSecurity: false,

@@ -1,6 +1,11 @@
 /** Hands a text to the browser as a file to save. */
 export function saveText(name: string, type: string, text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: `${type};charset=utf-8` }));
+  saveBlob(name, new Blob([text], { type: `${type};charset=utf-8` }));
+}
+
+/** Hands data to the browser as a file to save. */
+export function saveBlob(name: string, data: Blob): void {
+  const address = URL.createObjectURL(data);
   const link = document.createElement("a");
   link.href = address;
   link.download = name;

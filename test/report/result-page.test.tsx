@@ -201,7 +201,7 @@ describe("files", () => {
 
   test("the data as CSV reads back to 14 right of 24 (scenario Q1)", async () => {
     show(openedExample());
-    const { answers } = readAnswers(await text("Data (CSV)", "steam-first-answers.csv"), "answers.csv");
+    const { answers } = readAnswers(await text("Answers (CSV)", "steam-first-answers.csv"), "answers.csv");
     expect(answers).toHaveLength(24);
     expect(answers.filter(({ correct }) => correct)).toHaveLength(14);
   });
@@ -223,7 +223,7 @@ describe("files", () => {
 
   test("the picture is an SVG of its own with 100 dots", async () => {
     show(openedExample());
-    const svg = await text("Picture (SVG)", "steam-first-chance.svg");
+    const svg = await text("SVG", "steam-first-chance.svg");
     expect(svg).toMatch(/^<\?xml/);
     expect(svg).toContain('xmlns="http://www.w3.org/2000/svg"');
     expect(svg.match(/<circle/g)).toHaveLength(100);

@@ -193,6 +193,7 @@ test("H16 security headers stand on every reply: pages, files, API and failures"
       "default-src 'self'",
       "form-action 'self'",
       "frame-ancestors 'none'",
+      "img-src 'self' blob:",
       "object-src 'none'",
       "worker-src 'self'",
     ]);

@@ -1,147 +1,14 @@
-import { chosenPercent, nbsp, percent, shortNumber, wholeNumber } from "../number.ts";
+import { details } from "./reader-details.ts";
+import { done, orders } from "./reader-done.ts";
+import { elsewhere } from "./reader-elsewhere.ts";
+import { files } from "./reader-files.ts";
+import { day, dayAndTime, grouped, plural } from "./reader-parts.ts";
+import { pictures, scale } from "./reader-pictures.ts";
 
 /**
  * The furniture of the reader's page: headings, labels, buttons, dates. The sentences that state a result are made in
  * `report.ts`.
  */
-const times = "\u00d7";
-const minus = "\u2212";
-
-const number = (value: number): string => shortNumber(value).replace("-", minus);
-const plural = (count: number, one: string, many: string): string =>
-  `${wholeNumber(count)}${nbsp}${count === 1 ? one : many}`;
-
-/** Days and times as the device at hand shows them, in its own time zone. */
-const day = (instant: string): string => new Date(instant).toLocaleDateString("en-US", { dateStyle: "medium" });
-const clock = (instant: string): string =>
-  new Date(instant).toLocaleTimeString("en-US", { hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
-const dayAndTime = (instant: string): string => `${day(instant)}, ${clock(instant)}`;
-
-const grouped = (hash: string): string => (hash.slice(0, 12).match(/.{4}/g) ?? []).join(nbsp);
-
-/** The picture of chance and the table that says the same; its caption and marks come from `report.ts`. */
-const picture = {
-  asTable: "The picture as a table",
-  right: "number right",
-  panels: "of 100 guessing panels",
-  mark: "mark",
-  joined: (counts: number) => `Each column holds ${counts} neighboring counts.`,
-};
-
-const done = {
-  heading: "How it was done",
-  notRecorded: "Not recorded",
-  unknown: "not recorded",
-  /** Names of the items nobody recorded, as one sentence. */
-  blanks: (items: readonly string[]) =>
-    items.map((item, at) => (at === 0 ? item : item.charAt(0).toLowerCase() + item.slice(1))).join(", "),
-  batches: (batches: readonly string[]) =>
-    `${batches.length === 1 ? "Batch" : "Batches"} served: ${batches.join(", ")}`,
-  noBatches: "No batch served",
-  portion: "Portion",
-  grams: (grams: number) => `${number(grams)}${nbsp}g`,
-  servedAt: "Serving temperature",
-  celsius: (celsius: number) => `${number(celsius)}${nbsp}\u00b0C, as planned`,
-  measured: "Temperatures measured",
-  vessel: "Vessel",
-  looks: "Looks",
-  looksAre: {
-    alike: "Judged alike by looks",
-    masked: "Differ by looks, masked",
-    differ: "Differ by looks, not masked",
-  },
-  between: "Between samples",
-  pause: (seconds: number) => `${plural(seconds, "second", "seconds")} pause`,
-  warmUp: "Warm-up sample",
-  yes: "Served",
-  none: "None",
-  tasting: "Tasting",
-  swallow: { swallow: "Samples swallowed", spit: "Samples spat out", either: "Swallowed or spat out, as each chose" },
-  retaste: (allowed: boolean) => (allowed ? "Tasting again allowed" : "Tasting again not allowed"),
-  panel: "Panel",
-  panelIs: (planned: number, answered: number) =>
-    `${plural(planned, "person", "people")} planned, ${plural(answered, "answer", "answers")} counted`,
-  standsFor: (whom: string) => `Stands for: ${whom}`,
-  experience: "Experience and selection",
-  rule: "Rule locked beforehand",
-  riskIs: (alpha: number, share: number) =>
-    `Risk of a false alarm (alpha) ${chosenPercent(alpha)}; to find ${percent(share)} who can tell`,
-  beta: (power: number) => `Risk of missing that (beta) ${percent(1 - power)}`,
-  guesses: "Guesses ticked",
-  guessesAre: (ticked: number, right: number) =>
-    ticked === 0 ? "None" : `${plural(ticked, "answer", "answers")}, ${right} of them right; all are counted`,
-  ballot: "Ballot",
-  ballotIs: (wording: string, palette: "day" | "dim") =>
-    `Wording ${wording}, screens set for ${palette === "dim" ? "dim light" : "daylight"}`,
-  place: "Place and room",
-  carried: "Who carried the trays",
-  knew: (knew: boolean) => (knew ? "Knew the samples" : "Did not know the samples"),
-  tablets: "Tablets",
-  tabletsAre: (count: number, screens: readonly string[]) =>
-    `${plural(count, "tablet", "tablets")}${screens.length === 0 ? "" : `, screen ${screens.join(", ")} CSS pixels`}`,
-  screen: (width: number, height: number) => `${width}${nbsp}${times}${nbsp}${height}`,
-  when: "When",
-  lockedOn: (instant: string) => `Plan locked ${dayAndTime(instant)}`,
-  answersFrom: (first: string, last: string) =>
-    `Answers kept ${dayAndTime(first)} to ${day(first) === day(last) ? clock(last) : dayAndTime(last)}`,
-  closedOn: (instant: string) => `Closed ${dayAndTime(instant)}`,
-  revealedOn: (instant: string) => `Key opened ${dayAndTime(instant)}`,
-  leader: "Panel leader",
-  standard: "Standard and edition",
-  waves: "Waves as planned",
-  wave: "Wave",
-  starts: "Begins",
-  people: "People",
-  batchesOf: (product: string) => `Batches of ${product}`,
-};
-
-const orders = {
-  heading: "Orders served",
-  letters: (names: readonly string[]) =>
-    `${names.map((name, place) => `${String.fromCharCode(65 + place)} is \u201c${name}\u201d`).join(", ")}.`,
-  places: ["first", "second", "third", "fourth", "fifth", "sixth"] as readonly string[],
-  withheld: (least: number) => `Right answers are broken down only where every group has ${least} or more.`,
-};
-
-const details = {
-  heading: "Details",
-  formula: "The exact formula",
-  formulaText: (f: {
-    judgments: number;
-    correct: number;
-    choices: number;
-    alpha: number;
-    needed: number | null;
-    bounds: boolean;
-  }) => [
-    `p is the chance that ${f.judgments} answers hold ${f.correct} or more right ones when each is right with chance 1/${f.choices}: the upper tail of the binomial distribution, exact, with no approximation by a bell curve.`,
-    f.needed === null
-      ? `Needed would be a count whose upper tail is ${f.alpha} or less; with so few answers there is none.`
-      : `Needed is the smallest count whose upper tail is ${f.alpha} or less: ${f.needed}.`,
-    `Share who can tell = (share right ${minus} 1/${f.choices}) / (1 ${minus} 1/${f.choices}), and 0 where that would be below 0.`,
-    f.bounds
-      ? `Its bound is exact (Clopper and Pearson) and one-sided at confidence 1 ${minus} alpha, so that it lies above 0 just when p is alpha or less; a range with two ends is at 1 ${minus} 2 alpha for the same reason.`
-      : "It has no bounds here: some people answered more than once, and answers of one person hang together.",
-    `d\u2032 is the distance at which the method\u2019s psychometric function gives the share right${f.bounds ? "; its bound is the same bound, carried over" : ""}.`,
-    "The dots of the picture stand at the middles of 100 equal parts of the exact distribution of guessing.",
-  ],
-  software: "Software and seed",
-  computed: "Computed by",
-  locked: "Locked by",
-  version: (app: string) => `Cloche ${app}`,
-  seed: "Seed of the serving orders",
-  study: "Study",
-  key: "The key, and how to check it by hand",
-  commitment: "Commitment",
-  salt: "Salt",
-  checkByHand:
-    "The commitment is the SHA-256 of one text: a fixed line, the salt, and the key as canonical JSON. Save that text, take its SHA-256 with any program, and compare it with the commitment above and with the one on the sealed page.",
-  saveKeyText: "Save the text that was hashed",
-  tray: "Tray",
-  order: "Order",
-  samples: "Code, product and batch, in serving order",
-  sample: (product: string, batch: string) => (batch === "" ? product : `${product}, ${batch}`),
-};
 
 const verify = {
   start: "Verify this result",
@@ -174,6 +41,7 @@ const verify = {
 const problemsHere = {
   heading: "This page cannot be shown",
   again: "Try again",
+  enrollLead: "Enroll this device again",
   heldBefore: "This is what this device received before.",
 };
 
@@ -200,6 +68,7 @@ export const reader = {
     none: "No study has been opened yet. A study appears here after the lead has closed it and opened its key.",
     opened: (instant: string) => `opened ${day(instant)}`,
     all: "All results",
+    toLead: "Studies and tablets",
   },
   sealed: {
     heading: "This study is sealed",
@@ -209,7 +78,10 @@ export const reader = {
     unknownText:
       "It may still be sealed, or the address may be mistyped. A result appears after the lead has closed the study and opened its key.",
   },
+  organizer: "/organizer/",
+  organizerAgain: "/organizer/#/again",
   top: {
+    invented: "Invented: this is the demo. Nobody tasted anything.",
     locked: (instant: string) => `locked ${day(instant)}`,
     matches: (commitment: string) => `key matches its seal ${grouped(commitment)}`,
     differs: (commitment: string) => `key does not match its seal ${grouped(commitment)}`,
@@ -219,7 +91,7 @@ export const reader = {
     missing: (events: number) =>
       `${plural(events, "record", "records")} that ${events === 1 ? "was" : "were"} known when the key was opened ${events === 1 ? "is" : "are"} not on this device, or cannot be read by this version. The numbers may change.`,
   },
-  picture,
+  pictures,
   sections: {
     numbers: "The numbers",
     notShown: "What this does not show",
@@ -228,14 +100,12 @@ export const reader = {
   done,
   orders,
   details,
+  scale,
+  elsewhere,
   verify,
   exports: {
+    ...files,
     heading: "Files and proof",
-    print: "Print",
-    csv: "Data (CSV)",
-    json: "Result (JSON)",
-    study: "Study file",
-    picture: "Picture (SVG)",
     fileName: (title: string, what: string) =>
       `${
         title

@@ -1,0 +1,165 @@
+import type { ComponentChild } from "preact";
+import type { AttributeText, ChanceText, Description } from "../analysis/describe.ts";
+import type { AttributeResult, PreferenceResult, Result, ScaleResult } from "../model/result.ts";
+import { type ChanceFigures, chanceOfChoice, chanceOfPreference, dotLayout } from "../ui/dot-layout.ts";
+import { ChanceDots, ChanceTable, type ChanceTableWords } from "../ui/dot-picture.tsx";
+import { type IntervalFigures, IntervalRows } from "../ui/interval-picture.tsx";
+import type { MarkFigures } from "../ui/mark-layout.ts";
+import { Marks } from "../ui/mark-picture.tsx";
+import { roundRange } from "../ui/number-axis.ts";
+import { reader } from "../words/en/reader.ts";
+import { points } from "../words/number.ts";
+import { MarkTable, ShareTable } from "./figure-tables.tsx";
+
+type Ids = { caption: string; table: string };
+
+/** One picture of a result: how it is drawn at any width, what stands below it, and the table that says the same. */
+export type Figure = {
+  /** Part of file names and ids: "chance", "marks-2". */
+  id: string;
+  name: string;
+  caption: (width: number) => string;
+  /** `stack`: pixels for the tallest stack of dots, where there are any. */
+  draw: (width: number, ids?: Ids, stack?: number) => ComponentChild;
+  table: ComponentChild | null;
+};
+
+/** Pairs in one picture: more are drawn in several, so that each fits on a page. */
+const pairsInPicture = 12;
+
+/** The pictures of the question itself, in the order of the page. */
+export function figuresOf(result: Result, said: Description): Figure[] {
+  switch (result.family) {
+    case "choice":
+      return said.chance && result.judgments > 0
+        ? [chanceFigure(chanceOfChoice(result), said.chance, choiceHeads(result.goal))]
+        : [];
+    case "preference":
+      return result.people === 0 ? [] : preferenceFigures(result, said);
+    case "scale":
+      return result.attributes.flatMap((_, at) => attributeFigures(result, said, at));
+  }
+}
+
+const choiceHeads = (goal: "difference" | "similarity"): ChanceTableWords => {
+  const { right, panels, panelsAtLimit, mark } = reader.pictures.chance;
+  return { right, mark, panels: goal === "difference" ? panels : panelsAtLimit };
+};
+
+function chanceFigure(figures: ChanceFigures, words: ChanceText, heads: ChanceTableWords): Figure {
+  const counts = (width: number): number =>
+    Math.max(1, ...dotLayout(figures, width).columns.map(({ first, last }) => last - first + 1));
+  return {
+    id: "chance",
+    name: reader.pictures.chance.name,
+    caption: (width) =>
+      [words.caption, counts(width) > 1 ? reader.pictures.joined(counts(width)) : ""].join(" ").trim(),
+    draw: (width, ids, stack) => (
+      <ChanceDots figures={figures} width={width} words={words} {...(stack ? { stack } : {})} {...ids} />
+    ),
+    table: <ChanceTable figures={figures} words={words} heads={heads} />,
+  };
+}
+
+function preferenceFigures(result: PreferenceResult, said: Description): Figure[] {
+  const { chance, shares } = reader.pictures;
+  const { products, counts, ofAll, people, noPreference } = result;
+  const [first, second] = products;
+  const asked = [
+    { id: "first", label: shares.prefer(first), count: counts.first, share: ofAll.first },
+    { id: "none", label: shares.none, count: counts.none, share: ofAll.none },
+    { id: "second", label: shares.prefer(second), count: counts.second, share: ofAll.second },
+  ].filter(({ id }) => id !== "none" || noPreference !== "not-offered");
+  const rows = asked.map(({ id, label, share }) => ({
+    ...{ id, label, text: shares.value(share) },
+    ...{ estimate: percent(share.estimate), low: percent(share.low), high: percent(share.high) },
+  }));
+  const figures: IntervalFigures = { rows, range: { low: 0, high: 100 }, zero: false };
+  const heads = { right: said.chance?.axis ?? "", panels: chance.votesOf, mark: chance.mark };
+  const seen =
+    said.chance && result.judgments > 0 ? [chanceFigure(chanceOfPreference(result), said.chance, heads)] : [];
+  return [
+    ...seen,
+    {
+      id: "shares",
+      name: shares.name,
+      caption: () => shares.caption(people, ofAll.first.confidence, noPreference !== "not-offered"),
+      draw: (width, ids) => <IntervalRows figures={figures} width={width} {...ids} />,
+      table: <ShareTable rows={asked} />,
+    },
+  ];
+}
+
+const percent = (share: number | null): number | null => (share === null ? null : share * 100);
+
+/** The pictures of one attribute: everybody's marks, and for more than two products the pairs. */
+export function attributeFigures(result: ScaleResult, said: Description, at: number): Figure[] {
+  const { marks } = reader.pictures;
+  const attribute = result.attributes[at];
+  const text = said.attributes[at];
+  if (!attribute || !text) return [];
+  const figures = markFigures(result, attribute, text);
+  if (figures.panelists.length === 0) return [];
+  const caption = figures.difference ? marks.captionTwo : marks.captionMore;
+  const shown: Figure = {
+    id: `marks-${at + 1}`,
+    name: marks.name(text.heading),
+    caption: () => caption(figures.panelists.length, attribute.repeats > 1),
+    draw: (width, ids) => <Marks figures={figures} width={width} {...ids} />,
+    table: <MarkTable products={result.products} attribute={attribute} decimals={text.decimals} />,
+  };
+  return result.products.length > 2 ? [shown, ...contrastFigures(result, attribute, text, at)] : [shown];
+}
+
+function markFigures(result: ScaleResult, attribute: AttributeResult, { decimals }: AttributeText): MarkFigures {
+  const { marks } = reader.pictures;
+  const { minusOf } = reader.scale;
+  const { products, scale, confidence } = result;
+  const meanOf = (name: string) => attribute.means.find(({ product }) => product === name)?.estimate ?? null;
+  const panelists = attribute.panelists.filter(({ values }) => values.some((value) => value !== null));
+  const values = panelists.flatMap(({ values }) => values.filter((value) => value !== null));
+  const [pair] = products.length === 2 ? attribute.contrasts : [];
+  return {
+    products: products.map((name) => ({ name, mean: meanOf(name), text: marks.mean(meanOf(name), decimals) })),
+    panelists,
+    range: scale ? { low: scale.low, high: scale.high } : roundRange(values),
+    ends: attribute.lowAnchor || attribute.highAnchor ? { low: attribute.lowAnchor, high: attribute.highAnchor } : null,
+    difference: pair
+      ? {
+          from: products.indexOf(pair.second),
+          label: minusOf(pair.first, pair.second),
+          text: marks.difference(pair.low, pair.high, pair.difference, confidence, decimals),
+          ...{ estimate: pair.difference, low: pair.low, high: pair.high },
+        }
+      : null,
+  };
+}
+
+function contrastFigures(result: ScaleResult, attribute: AttributeResult, text: AttributeText, at: number): Figure[] {
+  const words = reader.pictures.contrasts;
+  const { minusOf } = reader.scale;
+  const { decimals } = text;
+  const rows = attribute.contrasts.map(({ first, second, difference, low, high, pValueAdjusted }) => ({
+    id: `${first} ${second}`,
+    label: minusOf(first, second),
+    text: words.row(
+      ...([difference, low, high].map((value) => points(value, decimals)) as [string, string, string]),
+      words.p(pValueAdjusted, result.alpha),
+    ),
+    ...{ estimate: difference, low, high },
+  }));
+  // all parts of one picture share an axis
+  const range = roundRange([0, ...rows.flatMap(({ low, high }) => [low, high])]);
+  const parts = Math.ceil(rows.length / pairsInPicture);
+  return Array.from({ length: parts }, (_, part) => {
+    const figures = { rows: rows.slice(part * pairsInPicture, (part + 1) * pairsInPicture), range, zero: true };
+    return {
+      id: `pairs-${at + 1}${parts > 1 ? `-${part + 1}` : ""}`,
+      name: `${words.name(text.heading)}${parts > 1 ? ` (${part + 1}/${parts})` : ""}`,
+      caption: () => words.caption(result.confidence),
+      draw: (width: number, ids?: Ids) => <IntervalRows figures={figures} width={width} {...ids} />,
+      // the table of pairs stands right below
+      table: null,
+    };
+  });
+}

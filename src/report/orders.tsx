@@ -1,0 +1,184 @@
+import type { AttributeResult, Result, ScaleResult } from "../model/result.ts";
+import { reader } from "../words/en/reader.ts";
+import { report } from "../words/en/report.ts";
+import { points } from "../words/number.ts";
+import { balanceOf } from "./balance.ts";
+
+/** Fewer people than this are not broken down for a reader: in a small group an answer is a person's answer. */
+const leastInGroup = 5;
+
+/** The check of the serving: answers by order and place; for a scale the balance of places and carry-over. */
+export function Orders({ result, lead }: { result: Result; lead: boolean }) {
+  const { orders, study } = result;
+  if (orders.length === 0) return null;
+  const least = lead ? 0 : leastInGroup;
+  const tables = tablesOf(result);
+  const withheld = result.family !== "scale" && tables.some(({ groups }) => !shows(groups, least));
+  return (
+    <div class="part">
+      <h3>{reader.orders.heading}</h3>
+      <p class="fine">
+        {report.checks.note} {reader.orders.letters((study?.products ?? []).map(({ name }) => name))}{" "}
+        {withheld && reader.orders.withheld(least)}
+      </p>
+      <div class="pair">
+        {tables.map((table) => (
+          <Groups key={table.heads[0]} {...table} least={least} />
+        ))}
+      </div>
+      {result.family === "scale" && <BalanceTables result={result} />}
+      {result.family === "scale" && <Positions result={result} least={least} />}
+    </div>
+  );
+}
+
+type Group = { group: string; judgments: number; correct: number | null };
+type GroupTable = { heads: [string, string, string]; groups: Group[] };
+
+function tablesOf(result: Result): GroupTable[] {
+  const { checks } = report;
+  const byOrder = result.orders.map(({ order, ...counts }) => ({ group: order, ...counts }));
+  if (result.family === "preference") {
+    const { order, answered, first } = reader.orders.pair;
+    return [{ heads: [order, answered, first], groups: byOrder }];
+  }
+  const orders: GroupTable = { heads: [checks.order, checks.answered, checks.right], groups: byOrder };
+  if (result.family === "scale") return [orders];
+  const byPlace = result.oddPositions.map(({ position, ...counts }) => ({
+    group: reader.orders.places[position - 1] ?? String(position),
+    ...counts,
+  }));
+  return [orders, { heads: [checks.position, checks.answered, checks.right], groups: byPlace }];
+}
+
+const shows = (groups: readonly Group[], least: number): boolean =>
+  groups.every(({ judgments, correct }) => correct !== null && judgments >= least);
+
+function Groups({ heads, groups, least }: GroupTable & { least: number }) {
+  // one hidden cell could be found by subtraction, so a column is shown whole or not at all
+  const right = shows(groups, least);
+  const [head, answered, counted] = heads;
+  return (
+    <table>
+      <thead>
+        <tr>
+          <th scope="col">{head}</th>
+          <th scope="col" class="number">
+            {answered}
+          </th>
+          {right && (
+            <th scope="col" class="number">
+              {counted}
+            </th>
+          )}
+        </tr>
+      </thead>
+      <tbody>
+        {groups.map(({ group, judgments, correct }) => (
+          <tr key={group}>
+            <th scope="row">{group}</th>
+            <td class="number">{judgments}</td>
+            {right && <td class="number">{correct}</td>}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** Places and carry-over of the trays that count: counts of servings, not of answers. */
+function BalanceTables({ result }: { result: ScaleResult }) {
+  const words = reader.orders.balance;
+  const { products } = result;
+  const { places, follows } = balanceOf(result.orders, products.length);
+  return (
+    <div class="part">
+      <h3>{words.heading}</h3>
+      <p class="fine">{words.note}</p>
+      <div class="pair">
+        <Counts
+          head={words.places}
+          columns={products.map((_, at) => words.place(at + 1))}
+          rows={products}
+          counts={places}
+        />
+        <Counts head={words.after} columns={products.map(words.afterProduct)} rows={products} counts={follows} self />
+      </div>
+    </div>
+  );
+}
+
+type CountsProps = { head: string; columns: string[]; rows: string[]; counts: number[][]; self?: boolean };
+
+/** `self`: a product never comes after itself, so that cell is no count. */
+function Counts({ head, columns, rows, counts, self = false }: CountsProps) {
+  return (
+    <table>
+      <thead>
+        <tr>
+          <th scope="col">{head}</th>
+          {columns.map((column) => (
+            <th scope="col" class="number" key={column}>
+              {column}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row, at) => (
+          <tr key={row}>
+            <th scope="row">{row}</th>
+            {columns.map((column, of) => (
+              <td class="number" key={column}>
+                {self && at === of ? "\u2013" : counts[at]?.[of]}
+              </td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+const headingOf = ({ attribute, moment }: AttributeResult): string =>
+  [attribute, moment ? reader.scale.moment(moment) : ""].filter((part) => part !== "").join(", ");
+
+/** Means by place served; only where every place has so many marks that no mean is one person's. */
+function Positions({ result, least }: { result: ScaleResult; least: number }) {
+  const words = reader.scale.positions;
+  const shown = result.attributes.filter(
+    ({ positions }) => positions.length > 0 && positions.every(({ judgments }) => judgments >= least),
+  );
+  if (shown.length === 0) return null;
+  return (
+    <div class="part">
+      <h3>{words.heading}</h3>
+      <p class="fine">{words.note}</p>
+      {shown.map((attribute, index) => (
+        <table key={`${attribute.attribute} ${index}`} class="figures">
+          <caption>{headingOf(attribute)}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{words.place}</th>
+              <th scope="col" class="number">
+                {words.marks}
+              </th>
+              <th scope="col" class="number">
+                {words.mean}
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {attribute.positions.map(({ position, judgments, mean }) => (
+              <tr key={position}>
+                <th scope="row">{position}</th>
+                <td class="number">{judgments}</td>
+                <td class="number">{points(mean, 1)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      ))}
+    </div>
+  );
+}

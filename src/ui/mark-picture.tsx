@@ -1,0 +1,98 @@
+import { Halo, Interval, Ticks } from "./interval-picture.tsx";
+import { type MarkFigures, type MarkLayout, markLayout } from "./mark-layout.ts";
+import { dot, font, ink, paper, round, soft } from "./picture-style.ts";
+
+type Props = {
+  figures: MarkFigures;
+  width: number;
+  /** Ids of the caption that names it and of the table that says the same. Without them it is for the eye only. */
+  caption?: string;
+  table?: string;
+};
+
+/**
+ * Every panelist's marks: a dot for each product, joined by a thin line, means as upright strokes. For two products
+ * the mean difference stands below with its interval, on the same scale.
+ */
+export function Marks({ figures, width, caption, table }: Props) {
+  const layout = markLayout(figures, width);
+  const { axis, difference } = layout;
+  return (
+    // biome-ignore lint/a11y/noSvgWithoutTitle: the caption names it, by id; a title would show as a tooltip
+    <svg
+      {...(caption ? { role: "img", "aria-labelledby": caption, "aria-details": table } : { "aria-hidden": true })}
+      width={layout.width}
+      height={round(layout.height)}
+      viewBox={`0 0 ${layout.width} ${round(layout.height)}`}
+      font-family={font}
+      class="chance"
+    >
+      {difference && (
+        <g class="guides" stroke={soft} stroke-dasharray="2 4" fill="none">
+          {difference.guides.map(({ x, from, to }) => (
+            <path key={from} d={`M${round(x)} ${from}V${round(to)}`} />
+          ))}
+        </g>
+      )}
+      <g class="panelists" stroke={dot} stroke-width="1" fill="none">
+        {layout.paths.map(({ panelist, path }) => (
+          <path key={panelist} d={path} />
+        ))}
+      </g>
+      <g class="dots" stroke={ink} stroke-width="1.25" fill={paper}>
+        {layout.dots.map(({ x, y }, at) => (
+          <circle key={at} cx={round(x)} cy={y} r="4" />
+        ))}
+      </g>
+      {layout.lanes.map((lane) => (
+        <g key={lane.y} class="lane">
+          {lane.meanX !== null && (
+            <path
+              class="mean"
+              d={`M${round(lane.meanX)} ${lane.y - 13}v26`}
+              stroke={ink}
+              stroke-width="3.5"
+              fill="none"
+            />
+          )}
+          <Halo x={0} y={lane.name.y} text={lane.name.text} weight="600" />
+          <Halo x={lane.mean.end ? layout.width : 0} y={lane.mean.y} text={lane.mean.text} end={lane.mean.end} />
+        </g>
+      ))}
+      <path d={`M${round(axis.from)} ${axis.y}H${round(axis.to)}`} stroke={ink} fill="none" />
+      <Ticks ticks={axis.ticks} y={axis.y} />
+      {layout.ends && <Ends ends={layout.ends} width={layout.width} />}
+      {difference && figures.difference && (
+        <g class="difference">
+          <Halo x={0} y={difference.label.y} text={difference.label.text} weight="600" />
+          <Halo
+            x={difference.text.end ? layout.width : 0}
+            y={difference.text.y}
+            text={difference.text.text}
+            end={difference.text.end}
+          />
+          <Interval row={figures.difference} y={difference.y} at={difference.at} />
+          <path
+            d={`M${round(difference.axis.from)} ${difference.axis.y}H${round(difference.axis.to)}`}
+            stroke={ink}
+            fill="none"
+          />
+          <Ticks ticks={difference.axis.ticks} y={difference.axis.y} />
+        </g>
+      )}
+    </svg>
+  );
+}
+
+function Ends({ ends, width }: { ends: NonNullable<MarkLayout["ends"]>; width: number }) {
+  return (
+    <g class="ends">
+      {ends.low.map(({ text, y }) => (
+        <Halo key={y} x={0} y={y} text={text} />
+      ))}
+      {ends.high.map(({ text, y }) => (
+        <Halo key={y} x={width} y={y} text={text} end />
+      ))}
+    </g>
+  );
+}

@@ -1,0 +1,52 @@
+import { plural } from "./reader-parts.ts";
+
+/** The page for answers that were collected elsewhere. */
+export const elsewhere = {
+  address: "./?elsewhere",
+  link: "Answers from elsewhere: the result of a CSV file",
+  heading: "Answers from elsewhere",
+  lead: "A CSV file of answers that were not collected with Cloche, computed by the same functions as a study.",
+  local: "The file is read and computed in this page, on this device. Nothing is sent anywhere, and nothing is kept.",
+  file: "CSV file",
+  method: "Method",
+  methods: { triangle: "Triangle test", "paired-preference": "Paired preference", "line-scale": "Line scale" },
+  columnsHead: "Columns of the file",
+  columns: {
+    triangle: "panelist, correct (1 right, 0 wrong); if people answered more than once also repeat (1, 2, \u2026)",
+    "paired-preference": "panelist, choice (the name of a product, or none); one line a person",
+    "line-scale":
+      "panelist, product, value (a number, empty for no answer); also repeat, attribute and moment where there are several",
+  },
+  anyOrder:
+    "The first line names the columns, in any order; other columns are left unread. Commas, semicolons or tabs.",
+  goal: "What the test is to show",
+  goals: { difference: "A difference", similarity: "That few can tell" },
+  limit: "Limit: share who can tell that still counts as alike, in percent",
+  beta: "Risk of saying \u201cwithin the limit\u201d wrongly (beta), in percent",
+  alpha: "Risk of a false alarm (alpha), in percent",
+  none: "\u201cNo preference\u201d",
+  noneRules: {
+    "not-offered": "was not an answer",
+    dropped: "was an answer; leave it out of the test",
+    split: "was an answer; split it evenly between the two",
+    "three-way": "was an answer; report it as a third share",
+  },
+  beforehand:
+    "Choose as it was agreed before the answers were known. A rule chosen after looking at them makes the numbers mean less than they say.",
+  submit: "Compute the result",
+  again: "Other answers",
+  missingFile: "Choose a CSV file first.",
+  badPercent: (label: string, least: string, most: string) => `${label}: type a number ${least} and ${most}.`,
+  above: (value: number) => `above ${value}`,
+  atMost: (value: number) => `at most ${value}`,
+  below: (value: number) => `below ${value}`,
+  unreadable: "This browser could not read the file. Choose it again.",
+  extra: (columns: readonly string[]) =>
+    `Not read: ${columns.length === 1 ? "the column" : "the columns"} ${columns.map((column) => `\u201c${column}\u201d`).join(", ")}.`,
+  origin: (file: string, rows: number) =>
+    `${file} \u00b7 ${plural(rows, "answer", "answers")} read \u00b7 not a study of Cloche: no key, no lock, no record of how it was served`,
+  top: (test: string, file: string) => `${test} \u00b7 from ${file}`,
+  source: "The file",
+  fingerprint: "SHA-256 of its text",
+  rows: "Answers read",
+};

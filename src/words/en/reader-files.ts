@@ -1,0 +1,84 @@
+/** Buttons and names of everything that can be saved from a result. */
+export const files = {
+  pictures: "Pictures",
+  which: "Which picture",
+  svg: "SVG",
+  png: "PNG",
+  screenSvg: "SVG for a screen (16:9)",
+  screenPng: "PNG for a screen (16:9)",
+  noPng: "This browser could not draw the picture as PNG. The SVG holds the same.",
+  data: "Data",
+  csv: "Answers (CSV)",
+  dictionary: "Data dictionary (JSON)",
+  together: (dictionary: string) =>
+    `The dictionary (${dictionary}) is a tabular data package: it names the CSV file and says what each column holds. Keep both in one folder.`,
+  json: "Result (JSON)",
+  study: "Study file",
+  print: "Print",
+  /** On a picture for a screen: where it comes from. */
+  foot: (title: string, app: string) => `${title} \u00b7 Cloche ${app}`,
+  footSealed: (title: string, commitment: string, app: string) =>
+    `${title} \u00b7 commitment ${commitment} \u00b7 Cloche ${app}`,
+  packageTitle: (title: string) => `Answers of the study: ${title}`,
+  packageText: (title: string) =>
+    `The counted answers of the study \u201c${title}\u201d, one row an answer or mark, held against the opened key. Panelists are seats; names are in no file.`,
+};
+
+type Column = { title: string; description: string };
+
+/** What the columns of the answers hold, by the name in the header. */
+export const columns: Record<string, Column> = {
+  panelist: { title: "Panelist", description: "The seat, a pseudonym: one person throughout the study." },
+  repeat: { title: "Repeat", description: "Which answer of this person it is, from 1." },
+  correct: { title: "Correct", description: "1: the odd sample was picked; 0: another one." },
+  choice: {
+    title: "Choice",
+    description:
+      "What was chosen: the code of the sample picked, or in a preference the product, or none for no preference.",
+  },
+  code_chosen: {
+    title: "Code chosen",
+    description: "The three-digit code of the sample chosen; empty for no preference.",
+  },
+  product: { title: "Product", description: "The product that the sample was, by the opened key." },
+  attribute: { title: "Attribute", description: "The property judged, as the plan names it." },
+  moment: { title: "Moment", description: "When it was judged: at the first bite, or so many seconds after it." },
+  value: {
+    title: "Value",
+    description: "The mark on the line, 0 at the low end to 100 at the high end. Empty: no mark, which is not 0.",
+  },
+  tray: { title: "Tray", description: "Number of the tray." },
+  wave: { title: "Wave", description: "Number of the wave in which it was served, from 1." },
+  order: { title: "Order", description: "Products in serving order by letter; A is the first product of the plan." },
+  position: { title: "Position", description: "Place of the sample in serving order, from 1." },
+  position_of_odd: { title: "Position of the odd sample", description: "Place in serving order, from 1." },
+  batch: { title: "Batch", description: "Batch of the sample, by the opened key." },
+  code: { title: "Code", description: "Three-digit code of the sample." },
+  guess: { title: "Guess", description: "1: \u201cthis was a guess\u201d was ticked; 0: it was not." },
+  why: { title: "Why there is no mark", description: "The reason given for no mark; empty where there is one." },
+  line_mm: { title: "Line", description: "Length of the line as shown, in millimeters." },
+  length_mm: { title: "Line", description: "Length of the line as shown, in millimeters." },
+  pointer: { title: "Pointer", description: "How the mark was made: touch, pen, mouse or keyboard." },
+  chewed_seconds: {
+    title: "Seconds of chewing",
+    description: "Seconds from the first bite to the question, by the tablet\u2019s clock; empty where no clock ran.",
+  },
+  hidden: {
+    title: "App in the background",
+    description: "1: the app was in the background while the chew was timed, so the moment is in doubt; 0: it was not.",
+  },
+};
+const numbered: Record<string, Column> = {
+  product: { title: "Product in this place", description: "Product of the sample in this place of the serving order." },
+  batch: { title: "Batch in this place", description: "Batch of the sample in this place of the serving order." },
+  code: { title: "Code in this place", description: "Code of the sample in this place of the serving order." },
+};
+
+/** What a column holds; "product_2" and its like by place. A column nobody described is named by its header alone. */
+export function columnText(name: string): Column {
+  const known = columns[name];
+  if (known) return known;
+  const [, stem = "", place = ""] = /^(.*)_(\d+)$/.exec(name) ?? [];
+  const text = numbered[stem];
+  return text ? { title: `${text.title} (${place})`, description: text.description } : { title: name, description: "" };
+}

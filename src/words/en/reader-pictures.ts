@@ -1,0 +1,86 @@
+import type { Moment } from "../../model/plan.ts";
+import { chosenPercent, nbsp, percent, points, pText, shortNumber, wholeNumber } from "../number.ts";
+import { listed, minus, plural } from "./reader-parts.ts";
+
+type Bounds = { estimate: number | null; low: number | null; high: number | null; confidence: number };
+
+const quoted = (name: string): string => `“${name}”`;
+const interval = (low: number, high: number, decimals: number): string =>
+  `${points(low, decimals)} to ${points(high, decimals)}`;
+const minusOf = (first: string, second: string): string => `${first} ${minus} ${second}`;
+const equals = (p: number, alpha?: number): string =>
+  `p${p < 0.0001 || (p > 0.9999 && p < 1) ? " " : `${nbsp}=${nbsp}`}${pText(p, alpha)}`;
+
+/** Captions and labels of the pictures, and heads of the tables that say the same. */
+export const pictures = {
+  asTable: "The picture as a table",
+  joined: (counts: number) => `Columns hold up to ${counts} neighboring counts.`,
+  chance: {
+    name: "Chance and the count seen",
+    right: "number right",
+    panels: "of 100 guessing panels",
+    panelsAtLimit: "of 100 panels at the limit",
+    mark: "mark",
+    votesOf: "of 100 panels without a preference",
+  },
+  shares: {
+    name: "Shares of everybody asked",
+    prefer: (product: string) => `prefer ${quoted(product)}`,
+    none: "no preference",
+    value: ({ estimate, low, high }: Bounds) =>
+      estimate === null ? "no answers" : `${percent(estimate)} (${percent(low ?? 0)} to ${percent(high ?? 1)})`,
+    caption: (people: number, confidence: number, offered: boolean) =>
+      `Of all ${wholeNumber(people)} asked, each share with its exact ${chosenPercent(confidence)} interval, in percent.${
+        offered ? "" : " “No preference” was not an answer."
+      }`,
+    heads: { answer: "Answer", count: "Answers", share: "Share of all asked", range: "Interval" },
+  },
+  marks: {
+    name: (attribute: string) => `Everybody’s marks: ${attribute}`,
+    mean: (value: number | null, decimals: number) => (value === null ? "no mark" : `mean ${points(value, decimals)}`),
+    difference: (low: number, high: number, value: number, confidence: number, decimals: number) =>
+      `${points(value, decimals)} (${interval(low, high, decimals)}, ${chosenPercent(confidence)} interval)`,
+    captionTwo: (people: number, averaged: boolean) =>
+      `Each ring is one panelist’s ${averaged ? "mean over repeats" : "mark"}, each thin line one of ${plural(people, "panelist", "panelists")}; thick strokes are means. Below, on the same scale: the mean difference within panelists, with its interval, its zero under the mean it is counted from.`,
+    captionMore: (people: number, averaged: boolean) =>
+      `Each ring is one panelist’s ${averaged ? "mean over repeats" : "mark"}, each thin line one of ${plural(people, "panelist", "panelists")}; thick strokes are means. A line ends where a mark is missing.`,
+    heads: { panelist: "Panelist", mean: "Mean", none: "no mark" },
+  },
+  contrasts: {
+    name: (attribute: string) => `Pairs of products: ${attribute}`,
+    row: (difference: string, low: string, high: string, p: string) => `${difference} (${low} to ${high}), ${p}`,
+    p: (p: number, alpha: number) => `Holm ${equals(p, alpha)}`,
+    caption: (confidence: number) =>
+      `One row for each pair: the mean difference within panelists, in points of the scale, with its ${chosenPercent(confidence)} interval; dotted: no difference. Intervals are unadjusted, p is adjusted for the number of pairs (Holm).`,
+  },
+};
+
+/** What stands around the tables of a line scale. */
+export const scale = {
+  minusOf,
+  moment: (moment: Moment): string =>
+    moment.at === "first-bite"
+      ? "at the first bite"
+      : `after ${plural(moment.seconds, "second", "seconds")} of chewing`,
+  further: "Looked at beside the question",
+  furtherNote:
+    "The question was about the first property, and the verdict speaks of it alone. Among several others a small p is easily chance.",
+  tests: {
+    caption: (subject: string) => `Tests: ${subject}`,
+    term: "Source",
+    terms: { product: "Products", panelist: "Panelists" },
+    df: "Degrees of freedom",
+    f: "F",
+    p: "p",
+    dfIs: (numerator: number, denominator: number) => `${shortNumber(numerator)} and ${shortNumber(denominator)}`,
+  },
+  incomplete: (panelists: readonly { panelist: string; missing: readonly string[] }[]) =>
+    `Without a mark: ${panelists.map(({ panelist, missing }) => `${panelist} (${listed(missing.map(quoted))})`).join("; ")}. No mark is no answer, not zero.`,
+  positions: {
+    heading: "By place on the tray",
+    note: "A check of the serving, not a second chance at a verdict.",
+    place: "Place",
+    marks: "Marks",
+    mean: "Mean",
+  },
+};
