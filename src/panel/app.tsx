@@ -20,7 +20,7 @@ type Start =
 export function App({ parts, words = en }: { parts: AppParts; words?: PanelWords }) {
   const [start, setStart] = useState<Start>({ at: "starting" });
   const [tries, setTries] = useState(0);
-  const [accept, setAccept] = useState<(() => void) | null>(null);
+  const [accept, setAccept] = useState<(() => Promise<void>) | null>(null);
   const sendNow = useRef(() => {});
   const session = useMemo(
     () => new Session({ ...parts, wordings: Object.keys(words.ballots), onKept: () => sendNow.current() }),

@@ -7,7 +7,7 @@ import { appVersion } from "../ui/app-version.ts";
 import { App } from "./app.tsx";
 import { readCardCheck, roomMm } from "./card-check.ts";
 import type { AppParts } from "./parts.ts";
-import { anyTrayHeld, holdTray } from "./tray-hold.ts";
+import { betweenTrays, holdTray, onceNoTray } from "./tray-hold.ts";
 import { WakeLock } from "./wake-lock.ts";
 
 const store = new DeviceStore("cloche-panel");
@@ -60,7 +60,7 @@ const parts: AppParts = {
   salt: () =>
     [...crypto.getRandomValues(new Uint8Array(32))].map((byte) => byte.toString(16).padStart(2, "0")).join(""),
   hold: holdTray,
-  anyTrayHeld,
+  betweenTrays,
   awake: new WakeLock(),
   screen: () => ({
     widthPx: window.innerWidth,
@@ -91,7 +91,7 @@ const parts: AppParts = {
   persist: () => void navigator.storage?.persist?.().catch(() => undefined),
   worksOffline: () => Boolean(navigator.serviceWorker?.controller),
   watchForUpdate: (onWaiting) =>
-    void import("../ui/update.ts").then(({ watchForUpdate }) => watchForUpdate("/panel/", onWaiting)),
+    void import("../ui/update.ts").then(({ watchForUpdate }) => watchForUpdate("/panel/", onWaiting, onceNoTray)),
 };
 
 // nothing that was loaded late may be missing when the network is away

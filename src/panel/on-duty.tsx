@@ -26,7 +26,7 @@ type Props = {
   sendNow: RefObject<() => void>;
   enrollAgain: () => void;
   /** Takes the new version of the app that waits; null while none does. */
-  accept: (() => void) | null;
+  accept: (() => Promise<void>) | null;
 };
 
 /** An enrolled tablet on duty: at rest, or with a tray in hand, and in touch with its server when there is one. */
@@ -42,11 +42,7 @@ export function OnDuty({ parts, session, desk, sendNow, enrollAgain, accept }: P
   );
   useCover(session, state, clock);
   useReports(session);
-  const update = async (): Promise<boolean> => {
-    if (await parts.anyTrayHeld()) return false;
-    accept?.();
-    return true;
-  };
+  const update = (): Promise<boolean> => parts.betweenTrays(async () => accept?.());
   const restart = (): void => setAfresh((count) => count + 1);
   return (
     <DeskContext.Provider value={{ ...desk, standing, worksOffline: parts.worksOffline(), mustEnrollAgain: again }}>

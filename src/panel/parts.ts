@@ -18,10 +18,10 @@ export type AppParts = Omit<SessionParts, "onKept" | "wordings"> & {
   persist: () => void;
   /** Does the page open while the network is away? */
   worksOffline: () => boolean;
-  /** Calls back when a new version of the app waits; that one takes over when `accept` is called. */
-  watchForUpdate: (onWaiting: (accept: () => void) => void) => void;
+  /** Calls back when a new version of the app waits; that one takes over when `accept` is called, and then it is done. */
+  watchForUpdate: (onWaiting: (accept: () => Promise<void>) => void) => void;
   /** What only the staff's pages need; fetched right after the start, so that they open without network too. */
   loadTools: () => Promise<typeof toolsRoom>;
-  /** Has any window of this tablet a tray open? */
-  anyTrayHeld: () => Promise<boolean>;
+  /** Does something while no window of this tablet has a tray in hand; false, and not done, when one has. */
+  betweenTrays: (work: () => Promise<unknown>) => Promise<boolean>;
 };

@@ -1,17 +1,34 @@
 import { Workbox } from "workbox-window";
 
+/** A worker that was told to take over does so at once, or is stuck: then nothing waits for it any longer. */
+const takeoverMs = 10_000;
+
 /**
  * Registers the entry's service worker and watches for a new version.
  *
  * `onWaiting` is called when a new version is ready; it takes over only when `accept` is called, which a screen does
- * between trays, never during one. Without a secure origin there is no worker: returns null, and the screen says so.
+ * between trays, never during one. `accept` resolves when it has. Every window of the entry is then loaded anew, each
+ * when `whenFree` runs what it is given: a window with a tray in hand puts that down first. Without a secure origin
+ * there is no worker: returns null, and the screen says so.
  */
-export function watchForUpdate(scope: string, onWaiting: (accept: () => void) => void): { look: () => void } | null {
+export function watchForUpdate(
+  scope: string,
+  onWaiting: (accept: () => Promise<void>) => void,
+  whenFree: (run: () => void) => void = (run) => run(),
+): { look: () => void } | null {
   if (!("serviceWorker" in navigator) || !import.meta.env.PROD) return null;
   const workbox = new Workbox(`${scope}sw.js`, { scope });
-  workbox.addEventListener("waiting", () => onWaiting(() => workbox.messageSkipWaiting()));
+  let taken = (): void => {};
+  const accept = (): Promise<void> =>
+    new Promise((done) => {
+      taken = done;
+      setTimeout(done, takeoverMs);
+      workbox.messageSkipWaiting();
+    });
+  workbox.addEventListener("waiting", () => onWaiting(accept));
   workbox.addEventListener("controlling", (event) => {
-    if (event.isUpdate) window.location.reload();
+    taken();
+    if (event.isUpdate) whenFree(() => window.location.reload());
   });
   // the worker's script cannot be fetched without network: looking again later is all there is to do
   const look = (): void => void workbox.update().catch(() => undefined);

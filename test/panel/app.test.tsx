@@ -125,7 +125,7 @@ describe("around the trays", () => {
   test("F2 F3: a new version is offered at rest only, and waits while another window has a tray open", async () => {
     await start(tablet);
     let taken = false;
-    const accept = (): void => {
+    const accept = async (): Promise<void> => {
       taken = true;
     };
     type("17-4");

@@ -132,7 +132,7 @@ export class Tablet {
   /** 132 CSS pixels an inch, which are about 5.2 a millimeter; 1080 of them across. */
   glass: Glass = { widthPx: 1080, longSidePx: 1080, pixelRatio: 2 };
   #hideListeners = new Set<() => void>();
-  update: ((accept: () => void) => void) | null = null;
+  update: ((accept: () => Promise<void>) => void) | null = null;
   heldElsewhere = false;
   /** Named anew each time: what an earlier test still has in flight must not land here. */
   readonly store = new DeviceStore(`tablet ${Tablet.#next()}`);
@@ -169,7 +169,11 @@ export class Tablet {
       watchForUpdate: (onWaiting) => {
         this.update = onWaiting;
       },
-      anyTrayHeld: async () => this.heldElsewhere,
+      betweenTrays: async (work) => {
+        if (this.heldElsewhere) return false;
+        await work();
+        return true;
+      },
     };
   }
 
