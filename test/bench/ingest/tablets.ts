@@ -13,13 +13,20 @@ class Tablet {
   readonly #pen: Pen;
   readonly #token: string;
   readonly #origin: URL;
-  readonly #agent = new Agent({ keepAlive: true, maxSockets: 1 });
+  #agent = new Agent();
   #tray = 0;
 
   constructor(origin: string, { device, token }: { device: string; token: string }) {
     this.#origin = new URL("/api/events", origin);
     this.#pen = new Pen(device);
     this.#token = token;
+  }
+
+  /** Opens a new connection: the server closes one on which nothing happened while the other side was measured. */
+  async connect(): Promise<void> {
+    this.close();
+    this.#agent = new Agent({ keepAlive: true, maxSockets: 1 });
+    await this.#post(Buffer.from(JSON.stringify({ events: [], attachments: [], status: null })));
   }
 
   write(study: string, count: number): Ready {
@@ -86,6 +93,7 @@ export class Tablets {
       tablet,
       pushes: Array.from({ length: each }, () => tablet.write(this.#study, batch)),
     }));
+    for (const { tablet } of ready) await tablet.connect();
     const start = performance.now();
     await Promise.all(
       ready.map(async ({ tablet, pushes }) => {
@@ -101,6 +109,7 @@ export class Tablets {
     if (!tablet) throw new Error("no tablet");
     const pushes = Array.from({ length: count }, () => tablet.write(this.#study, 1));
     const times: number[] = [];
+    await tablet.connect();
     for (const push of pushes) {
       const start = performance.now();
       await tablet.send(push);
