@@ -1,7 +1,7 @@
 import { blindPacketOf } from "../../src/design/packet.ts";
 import { makeTrays, type Trays } from "../../src/design/trays.ts";
 import { writeEvent } from "../../src/log/facts.ts";
-import type { Body, Kind } from "../../src/model/event.ts";
+import { type Body, isAnswerKind, type Kind } from "../../src/model/event.ts";
 import type { EnrollReply, EventsReply } from "../../src/model/http.ts";
 import { newEventId, newId } from "../../src/model/id.ts";
 import type { OpenedKey } from "../../src/model/key.ts";
@@ -44,6 +44,11 @@ export class ApiLead {
     return reply.code;
   }
 
+  async readerCode(name: string): Promise<string> {
+    const reply = (await this.post("/api/codes", { role: "reader", study: this.study, name })) as { code: string };
+    return reply.code;
+  }
+
   async say<K extends Kind>(kind: K, body: Body<K>): Promise<void> {
     const written = writeEvent({
       id: newEventId(),
@@ -71,7 +76,7 @@ export class ApiLead {
     const { events } = await this.events();
     return events
       .map(({ text, outline }) => (outline ?? JSON.parse(text ?? "null")) as { kind: string; body: { tray: number } })
-      .filter(({ kind }) => kind.startsWith("tray-") || kind === "answer-kept")
+      .filter(({ kind }) => kind.startsWith("tray-") || isAnswerKind(kind))
       .map(({ kind, body }) => `${body.tray} ${kind}`);
   }
 
