@@ -44,7 +44,7 @@ export function DeviceRow({ device, servable, titleOf, devices }: Props) {
   return (
     <tr>
       <th scope="row">
-        {device.name} <span class="fine">{self ? tabletWords.self : tabletWords.roles[device.role]}</span>
+        {devices.nameOf(device.id)} <span class="fine">{self ? tabletWords.self : tabletWords.roles[device.role]}</span>
         {device.unreadable > 0 ? <p class="fine">{tabletWords.unreadable(device.unreadable)}</p> : null}
         <ProblemNote thrown={doing.thrown} />
       </th>

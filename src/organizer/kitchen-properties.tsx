@@ -1,3 +1,4 @@
+import { useState } from "preact/hooks";
 import { newId } from "../model/id.ts";
 import type { KitchenProperty } from "../model/kitchen.ts";
 import { focusSoon } from "../ui/focus.ts";
@@ -39,10 +40,12 @@ export function Properties({ draft }: { draft: KitchenDraft }) {
 
 function PropertyFields({ draft, property }: { draft: KitchenDraft; property: KitchenProperty }) {
   const { id, name, moment, starts } = property;
+  // a new one stands open, and stays so while its name is typed
+  const [open, setOpen] = useState(name === "");
   const field = (what: string): string => `property-${id}-${what}`;
   const change = (what: Partial<KitchenProperty>): void => draft.edit((before) => changeProperty(before, id, what));
   return (
-    <details class="declared" open={name === ""}>
+    <details class="declared" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
         {name.trim() || words.unnamed}: <span class="soft">{words.summary(moment, starts)}</span>
       </summary>

@@ -11,6 +11,7 @@ type Props = {
   windowTitle: string;
   /** Notes for the margin column. */
   margin?: ComponentChildren;
+  /** As wide as the sheet allows; over the margin column too where there are no notes. */
   wide?: boolean;
   children: ComponentChildren;
 };
@@ -27,7 +28,7 @@ export function Page({ heading, windowTitle, margin, wide = false, children }: P
   }, [windowTitle]);
   return (
     <>
-      <main class={wide ? "wide" : undefined}>
+      <main class={wide ? (margin ? "wide" : "wide full") : undefined}>
         <h1 ref={title} id={headingId} tabIndex={-1}>
           {heading}
         </h1>

@@ -31,11 +31,8 @@ export function Studies() {
   const known = knownStudies(studies ?? []);
   const nothing = studies !== undefined && known.length === 0;
   return (
-    <Page
-      heading={nothing ? words.emptyHeading : words.heading}
-      windowTitle={words.heading}
-      margin={fetching.thrown === null ? null : <p>{words.offline}</p>}
-    >
+    <Page heading={nothing ? words.emptyHeading : words.heading} windowTitle={words.heading} wide={known.length > 0}>
+      {fetching.thrown === null ? null : <p class="note">{words.offline}</p>}
       {studies === undefined ? <p class="fine">{organizer.loading}</p> : null}
       {nothing ? <p class="lead-in">{words.empty}</p> : null}
       {studies === undefined ? null : (

@@ -38,12 +38,12 @@ export function Tablets() {
     <Page
       heading={devices.list !== null && others.length === 0 ? tabletWords.emptyHeading : tabletWords.heading}
       windowTitle={tabletWords.heading}
-      margin={<p>{tabletWords.withdrawNote}</p>}
       wide
     >
       {offline ? <p class="note">{tabletWords.offline}</p> : null}
       {devices.list !== null && others.length === 0 ? <p class="lead-in">{tabletWords.empty}</p> : null}
       {others.length > 0 ? <DeviceTable list={list} servable={servable} titleOf={titleOf} devices={devices} /> : null}
+      {others.length > 0 ? <p class="fine after">{tabletWords.withdrawNote}</p> : null}
       <AddDevice servable={servable} devices={devices} />
     </Page>
   );

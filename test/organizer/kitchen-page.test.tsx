@@ -63,7 +63,11 @@ describe("the page of the kitchen's defaults", () => {
     await saved(device, kitchenOf({ properties: [] }));
     asLead(lead, <KitchenPage />);
     fireEvent.click(await screen.findByRole("button", { name: words.property.add }));
-    fireEvent.input(await field(words.property.name), { target: { value: "Juiciness" } });
+    // letter by letter: what is typed into must stay open
+    for (const value of ["J", "Ju", "Juiciness"]) {
+      fireEvent.input(await field(words.property.name), { target: { value } });
+      await waitFor(() => expect(screen.getByLabelText(words.property.name).closest("details")?.open).toBe(true));
+    }
     fireEvent.input(await field(words.property.high), { target: { value: "extremely juicy" } });
     fireEvent.click(screen.getByLabelText(words.property.moments[1].label));
     fireEvent.input(await field(words.property.seconds), { target: { value: "15" } });
