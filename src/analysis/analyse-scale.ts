@@ -1,4 +1,4 @@
-import type { ScaleRow, StudyRecord } from "../model/record.ts";
+import type { KeptMark, ScaleRow, StudyRecord } from "../model/record.ts";
 import type { AttributeResult, Caveat, ScaleResult, ScaleStatistics } from "../model/result.ts";
 import { caveatsOfStudy } from "./caveats.ts";
 import { type MarkedLine, markedLines, type Sample } from "./marking.ts";
@@ -6,7 +6,11 @@ import { type ScaleAttribute, type ScaleValue, scaleStatistics } from "./scale.t
 import { studyPart } from "./study-part.ts";
 
 /** Points of the line: a fraction of its length times this. */
-export const linePoints = 100;
+const linePoints = 100;
+
+/** A mark in points, with all its digits; null: no answer. */
+export const pointsOf = (mark: KeptMark | null): number | null =>
+  mark === null || mark.fraction === null ? null : mark.fraction * linePoints;
 
 /** As `analyse`, for a line scale. Marks of one seat on several trays are repeats of one person. */
 export function analyseScale(record: StudyRecord, app: string): ScaleResult {
@@ -23,11 +27,11 @@ export function analyseScale(record: StudyRecord, app: string): ScaleResult {
       lowAnchor,
       highAnchor,
     })),
-    values: marked.map(({ attribute, seat, product, fraction, place }) => ({
+    values: marked.map(({ attribute, seat, product, mark, place }) => ({
       attribute: order.indexOf(attribute),
       panelist: `seat ${seat}`,
       product,
-      value: fraction === null ? null : fraction * linePoints,
+      value: pointsOf(mark),
       place,
     })),
     scale: { low: 0, high: linePoints, lengthMm: plan.scale.lengthMm },
@@ -35,7 +39,7 @@ export function analyseScale(record: StudyRecord, app: string): ScaleResult {
   });
   const orders = ordersServed(record, marked);
   const served = servedTrays(record, marked);
-  const answered = new Set(marked.flatMap(({ seat, fraction }) => (fraction === null ? [] : [seat]))).size;
+  const answered = new Set(marked.flatMap(({ seat, mark }) => (pointsOf(mark) === null ? [] : [seat]))).size;
   const belowPlan: Caveat | null =
     answered < plan.people ? { what: "people-below-plan", planned: plan.people, answered } : null;
   return {
@@ -78,7 +82,7 @@ function ordersServed({ opened, packet }: StudyRecord, marked: readonly MarkedLi
 
 /** How the marks were made: kinds of pointer and lengths of the line. Half a millimeter is what a screen can be off. */
 function caveatsOfMarks(marked: readonly MarkedLine[]): Caveat[] {
-  const made = marked.filter(({ fraction }) => fraction !== null);
+  const made = marked.flatMap(({ mark }) => (mark !== null && mark.fraction !== null ? [mark] : []));
   const pointers = [...new Set(made.map(({ pointer }) => pointer))].sort();
   const lengthsMm = [...new Set(made.map(({ lengthMm }) => Math.round(lengthMm)))].sort((a, b) => a - b);
   const list: Caveat[] = [];

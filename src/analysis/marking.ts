@@ -21,8 +21,23 @@ export type MarkedPreference = Judgment & {
   samples: readonly Sample[];
 };
 
-/** One kept mark of a line, with what was under its code. `place` counts from 1 in serving order. */
-export type MarkedLine = KeptMark & { order: string; place: number; product: string; batch: string };
+/**
+ * One question of a counted tray of a line scale: what was under its code, and the mark that was kept; null when the
+ * question was never reached. `place` counts from 1 in serving order.
+ */
+export type MarkedLine = {
+  tray: number;
+  seat: number;
+  wave: number;
+  code: string;
+  /** The attribute's id. */
+  attribute: string;
+  order: string;
+  place: number;
+  product: string;
+  batch: string;
+  mark: KeptMark | null;
+};
 
 const letters = "ABCDEFGHIJKL";
 
@@ -68,27 +83,35 @@ export function markedPreferences(record: StudyRecord): MarkedPreference[] {
 }
 
 /**
- * Every kept mark of a line scale, with the product, batch and place of its sample by the opened key.
+ * Every question of the trays that have a mark, answered or not, with product, batch and place by the opened key.
  *
- * Returns  one entry per mark, also for those that say "no answer", in the record's order
+ * Returns  tray by tray as the key has them, sample by sample in serving order, attributes in the order of the plan
  * Throws   Problem "analysis/tray-not-in-key", "analysis/code-not-on-tray", "analysis/unknown-product" (the key names one
  *          that the plan lacks), "analysis/unknown-attribute", "analysis/mark-counted-twice"
  */
 export function markedLines(record: StudyRecord): MarkedLine[] {
-  const attributes = new Set(record.plan.scale.attributes.map(({ id }) => id));
+  const attributes = record.plan.scale.attributes.map(({ id }) => id);
   const lookUp = keyOf(record);
-  const seen = new Set<string>();
-  return record.marks.map((mark) => {
+  const marks = new Map<string, KeptMark>();
+  const trays = new Map<number, KeptMark>();
+  for (const mark of record.marks) {
     const { tray, code, attribute } = mark;
+    placeOf(lookUp(tray).samples, tray, code);
+    if (!attributes.includes(attribute)) throw problem("analysis/unknown-attribute", { tray, code });
+    const question = JSON.stringify([tray, code, attribute]);
+    if (marks.has(question)) throw problem("analysis/mark-counted-twice", { tray, code });
+    marks.set(question, mark);
+    trays.set(tray, mark);
+  }
+  return [...trays.values()].flatMap(({ tray, seat, wave }) => {
     const { samples, order } = lookUp(tray);
-    const place = placeOf(samples, tray, code);
-    const { product = "", batch = "" } = samples[place - 1] ?? {};
-    if (order.includes("?")) throw problem("analysis/unknown-product", { product });
-    if (!attributes.has(attribute)) throw problem("analysis/unknown-attribute", { tray, code });
-    const name = JSON.stringify([tray, code, attribute]);
-    if (seen.has(name)) throw problem("analysis/mark-counted-twice", { tray, code });
-    seen.add(name);
-    return { ...mark, order, place, product, batch };
+    return samples.flatMap(({ code, product, batch }, at) => {
+      if (order[at] === "?") throw problem("analysis/unknown-product", { product });
+      return attributes.map((attribute): MarkedLine => {
+        const mark = marks.get(JSON.stringify([tray, code, attribute])) ?? null;
+        return { tray, seat, wave, code, attribute, order, place: at + 1, product, batch, mark };
+      });
+    });
   });
 }
 

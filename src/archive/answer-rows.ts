@@ -1,6 +1,7 @@
 import { problem } from "../model/problem.ts";
 import type { AnswerRow } from "../model/record.ts";
-import { readTable, type Table } from "./csv.ts";
+import { columnOf, extraOf, panelistOf, repeatOf, short } from "./cells.ts";
+import { readTable } from "./csv.ts";
 
 export type ReadAnswers = {
   answers: AnswerRow[];
@@ -35,23 +36,7 @@ export function readAnswers(text: string, path: string): ReadAnswers {
     refuseTwice(seen, answer, path, line);
     return answer;
   });
-  return { answers, extraColumns: extraOf(table, at) };
-}
-
-function columnOf(columns: readonly string[], column: string, path: string): number {
-  const at = columns.indexOf(column);
-  if (at < 0) throw problem("csv/missing-column", { path, column, found: columns.join(", ") });
-  return at;
-}
-
-function panelistOf(value: string, path: string, line: number): string {
-  if (value !== "") return value;
-  throw problem("csv/bad-value", { path, line, column: "panelist", value });
-}
-
-function repeatOf(value: string, path: string, line: number): string {
-  if (/^0*[1-9]\d{0,5}$/.test(value)) return String(Number(value));
-  throw problem("csv/bad-value", { path, line, column: "repeat", value: short(value) });
+  return { answers, extraColumns: extraOf(table, Object.values(at)) };
 }
 
 function correctOf(value: string, path: string, line: number): boolean {
@@ -68,8 +53,3 @@ function refuseTwice(seen: Map<string, number>, answer: AnswerRow, path: string,
   }
   seen.set(name, line);
 }
-
-const extraOf = ({ columns }: Table, read: Record<string, number>): string[] =>
-  columns.filter((_, at) => !Object.values(read).includes(at));
-
-const short = (value: string): string => (value.length > 40 ? `${value.slice(0, 40)}…` : value);

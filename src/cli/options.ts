@@ -1,7 +1,5 @@
 import { parseArgs } from "node:util";
 import { mostAlpha } from "../analysis/check.ts";
-import { choiceMethod } from "../analysis/method.ts";
-import { type Method, methods } from "../model/plan.ts";
 import { problem } from "../model/problem.ts";
 import { terminal } from "../words/en/terminal.ts";
 
@@ -81,18 +79,14 @@ export function whole(given: Given, option: string, low: number, high: number): 
   throw problem("cli/bad-option", { option: `--${option}`, value, expected: terminal.expected.whole(low, high) });
 }
 
-/** Confidence of the interval for the share of right answers: between 0 and 1, neither of them; 0.95 when not given. */
-export function confidenceOf(given: Given): number {
-  return number(given, "confidence", 0.95, (value) => value > 0 && value < 1, terminal.expected.openShare);
-}
-
 /** Risk of a false alarm: above 0, at most 0.5; 0.05 when not given. */
 export function alphaOf(given: Given): number {
   const expected = terminal.expected.alpha(mostAlpha);
   return number(given, "alpha", 0.05, (value) => value > 0 && value <= mostAlpha, expected);
 }
 
-function number(
+/** A number that fits, or `otherwise` when the option is not there. Throws Problem "cli/bad-option". */
+export function number(
   given: Given,
   option: string,
   otherwise: number,
@@ -103,26 +97,4 @@ function number(
   if (value === null) return otherwise;
   if (/^[\d.]+(e-?\d+)?$/i.test(value) && fits(Number(value))) return Number(value);
   throw problem("cli/bad-option", { option: `--${option}`, value, expected });
-}
-
-/** Goal and sides may be named; so far there is one of each. Throws Problem "cli/bad-option" for another one. */
-export function requireComputed(given: Given, method: Method): void {
-  const { sides } = choiceMethod(method);
-  for (const [option, computed, expected] of [
-    ["goal", "difference", terminal.expected.goal],
-    ["sides", sides, terminal.expected.sides(method, sides)],
-  ] as const) {
-    const value = given.text(option);
-    if (value !== null && value !== computed) {
-      throw problem("cli/bad-option", { option: `--${option}`, value, expected });
-    }
-  }
-}
-
-/** A method that is computed. Throws Problem "analysis/unknown-method", "analysis/method-not-yet". */
-export function computedMethod(name: string): Method {
-  choiceMethod(name);
-  const method = methods.find((known) => known === name);
-  if (!method) throw problem("analysis/unknown-method", { method: name, known: methods.join(", ") });
-  return method;
 }

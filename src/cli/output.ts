@@ -1,4 +1,4 @@
-import { describe } from "../analysis/describe.ts";
+import { type AttributeText, describe, type Row, type WordTable } from "../analysis/describe.ts";
 import type { Result } from "../model/result.ts";
 import { report } from "../words/en/report.ts";
 import { terminal } from "../words/en/terminal.ts";
@@ -15,13 +15,28 @@ export function resultText(result: Result): string {
   const sections = [
     words.test,
     [words.verdict, words.size, words.agreed].join("\n"),
-    `${terminal.headings.numbers}\n${columns(words.rows.map(({ label, value, behind }) => [label, behind === "" ? value : `${value} (${behind})`]))}`,
+    ...(words.attributes.length > 0
+      ? words.attributes.map(attributeText)
+      : [`${terminal.headings.numbers}\n${rowsText(words.rows)}`]),
     [words.meaning, words.caution].filter((line) => line !== "").join("\n"),
     section(terminal.headings.notShown, words.caveats),
     section(terminal.headings.departures, words.departures),
   ];
   return sections.filter((text) => text !== "").join("\n\n");
 }
+
+const rowsText = (rows: readonly Row[]): string =>
+  columns(rows.map(({ label, value, behind }) => [label, behind === "" ? value : `${value} (${behind})`]));
+
+/** One property of a scale: what was found, its numbers, means and differences. */
+function attributeText({ heading, ends, beside, finding, rows, means, contrasts }: AttributeText): string {
+  const told = [ends, beside, finding].filter((line) => line !== "").map((line) => `  ${line}`);
+  const tables = [means, contrasts].flatMap((table) => (table ? [`\n${tableText(table)}`] : []));
+  return [heading, ...told, rowsText(rows), ...tables].join("\n");
+}
+
+const tableText = ({ caption, columns: heads, rows, note }: WordTable): string =>
+  [caption, columns([heads, ...rows]), ...(note === "" ? [] : [`  ${note}`])].join("\n");
 
 const section = (heading: string, lines: readonly string[]): string =>
   lines.length === 0 ? "" : `${heading}\n${lines.map((line) => `  ${line}`).join("\n")}`;

@@ -1,11 +1,11 @@
-import type { Description } from "../analysis/describe.ts";
 import { pointsOf } from "../analysis/analyse-scale.ts";
+import type { Description } from "../analysis/describe.ts";
 import { markedLines, markedPreferences, markedTriangles } from "../analysis/marking.ts";
 import { answersCsv } from "../archive/answers-csv.ts";
-import { marksCsv } from "../archive/marks-csv.ts";
-import { preferencesCsv } from "../archive/preferences-csv.ts";
 import { readTable } from "../archive/csv.ts";
 import { dataPackage } from "../archive/data-package.ts";
+import { marksCsv } from "../archive/marks-csv.ts";
+import { preferencesCsv } from "../archive/preferences-csv.ts";
 import type { Result } from "../model/result.ts";
 import { saveText } from "../ui/save.ts";
 import { reader } from "../words/en/reader.ts";

@@ -1,0 +1,113 @@
+import type { Attribute } from "../model/plan.ts";
+import type { KeptMark, StudyRecord } from "../model/record.ts";
+import { writeTable } from "./csv.ts";
+import { distinctNames } from "./distinct-names.ts";
+
+const columns = [
+  "panelist",
+  "product",
+  "repeat",
+  "attribute",
+  "moment",
+  "value",
+  "no_answer",
+  "tray",
+  "wave",
+  "order",
+  "position",
+  "code",
+  "batch",
+  "seconds_chewed",
+  "seconds_to_answer",
+  "line_mm",
+  "pointer",
+];
+
+/** A question of a counted tray as the analysis marks it (`markedLines`); `mark` is null when it was never reached. */
+type Marked = {
+  tray: number;
+  seat: number;
+  wave: number;
+  code: string;
+  attribute: string;
+  order: string;
+  place: number;
+  product: string;
+  batch: string;
+  mark: KeptMark | null;
+};
+
+/**
+ * The marks of a closed and revealed line-scale study as CSV, one line a mark: attribute by attribute in the order of
+ * the plan, then tray by tray, then product by product.
+ *
+ * Takes    marked: the record's marks as the analysis marks them; points: a mark in points, null for no answer
+ * Returns  a text that `readScale` reads back to the values of the result. Values are points from 0 to 100 with all
+ *          digits; an empty one is no answer, and `no_answer` says why. A panelist is a seat ("seat-7"); `repeat` counts
+ *          the trays of one seat
+ */
+export function marksCsv(
+  { plan }: Pick<StudyRecord, "plan">,
+  marked: readonly Marked[],
+  points: (mark: KeptMark | null) => number | null,
+): string {
+  const names = distinctNames(plan.products.map(({ name }) => name));
+  const products = new Map(plan.products.map(({ id }, at) => [id, { at, name: names[at] ?? id }]));
+  const attributes = attributesOf(plan.scale.attributes);
+  const repeats = repeatsOf(marked);
+  const placeOf = ({ attribute, tray, product }: Marked) =>
+    [attributes.get(attribute)?.at ?? 0, tray, products.get(product)?.at ?? 0] as const;
+  const rows = marked
+    .toSorted((one, other) => inOrder(placeOf(one), placeOf(other)))
+    .map((line): (string | number)[] => {
+      const { mark, tray, seat, attribute, product } = line;
+      return [
+        `seat-${seat}`,
+        products.get(product)?.name ?? product,
+        repeats.get(tray) ?? 1,
+        attributes.get(attribute)?.name ?? attribute,
+        attributes.get(attribute)?.moment ?? "",
+        points(mark) ?? "",
+        mark ? (mark.why ?? "") : "not-reached",
+        tray,
+        line.wave,
+        line.order,
+        line.place,
+        line.code,
+        line.batch,
+        mark?.chewedSeconds ?? "",
+        mark ? mark.elapsedMs / 1000 : "",
+        mark?.lengthMm ?? "",
+        mark?.pointer ?? "",
+      ];
+    });
+  return writeTable(columns, rows);
+}
+
+function attributesOf(list: readonly Attribute[]): Map<string, { at: number; name: string; moment: string }> {
+  const moments = list.map(({ moment }) => (moment.at === "after" ? `after ${moment.seconds} s` : "first bite"));
+  const told = list.map(({ name }, at) => `${name.trim()}|${moments[at]}`);
+  return new Map(
+    list.map(({ id, name }, at) => {
+      // the file tells attributes apart by name and moment; a pair that stands twice gets its number
+      const twice = told.filter((one) => one === told[at]).length > 1;
+      return [id, { at, name: twice ? `${name.trim()} (${at + 1})` : name.trim(), moment: moments[at] ?? "" }];
+    }),
+  );
+}
+
+/** Each tray's number among the trays of its seat, from 1. */
+function repeatsOf(marked: readonly Marked[]): Map<number, number> {
+  const traysOf = new Map<number, Set<number>>();
+  for (const { seat, tray } of marked) traysOf.set(seat, (traysOf.get(seat) ?? new Set()).add(tray));
+  return new Map(
+    [...traysOf.values()].flatMap((trays) =>
+      [...trays].sort((a, b) => a - b).map((tray, at) => [tray, at + 1] as const),
+    ),
+  );
+}
+
+function inOrder(one: readonly number[], other: readonly number[]): number {
+  const at = one.findIndex((value, place) => value !== other[place]);
+  return at < 0 ? 0 : (one[at] ?? 0) - (other[at] ?? 0);
+}
