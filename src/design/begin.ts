@@ -34,15 +34,20 @@ export function planOfKitchen(kitchen: Kitchen, newId: () => string): Plan {
  * day has other food on the table, so the words given for the old one are taken back: that the declarations are
  * complete, and that the cautions were read. It says which study it came from, and is nobody's invention any more.
  *
- * Takes    from: the study and its plan; titles: those in use, so that the copy gets one of its own
+ * Takes    from: the study and its plan, and what it is called where that is not the title; titles: those in use, so
+ *          that the copy gets one of its own
  */
-export function copyOfPlan(from: { study: string; plan: Plan }, titles: readonly string[], newId: () => string): Plan {
+export function copyOfPlan(
+  from: { study: string; plan: Plan; called?: string },
+  titles: readonly string[],
+  newId: () => string,
+): Plan {
   const { plan } = from;
   const ids = new Map(plan.products.map(({ id }) => [id, newId()]));
   const idOf = (id: string): string => ids.get(id) ?? id;
   return {
     ...plan,
-    title: titleOfCopy(plan.title, titles),
+    title: titleOfCopy(from.called ?? plan.title, titles),
     invented: false,
     copiedFrom: { study: from.study, title: plan.title },
     products: plan.products.map((product) => ({ ...product, id: idOf(product.id) })),

@@ -4,6 +4,7 @@ import { foldKitchen } from "../log/kitchen.ts";
 import { kitchenStream } from "../model/event.ts";
 import { newId } from "../model/id.ts";
 import type { Plan } from "../model/plan.ts";
+import { studiesWords } from "../words/en/organizer-studies.ts";
 import { appendEvent, type Lead } from "./app-context.ts";
 import { readStudies } from "./facts.ts";
 import { studyAddress } from "./route.ts";
@@ -21,7 +22,9 @@ export async function beginStudy(lead: Lead): Promise<void> {
  */
 export async function copyStudy(lead: Lead, study: string, plan: Plan): Promise<void> {
   const titles = (await readStudies(lead.store)).flatMap(({ state }) => planOf(state)?.title ?? []);
-  await beginWith(lead, copyOfPlan({ study, plan }, titles, newId));
+  // a copy of the demo is nobody's demo
+  const called = plan.invented ? studiesWords.withoutDemo(plan.title) : plan.title;
+  await beginWith(lead, copyOfPlan({ study, plan, called }, titles, newId));
 }
 
 async function beginWith(lead: Lead, plan: Plan): Promise<void> {

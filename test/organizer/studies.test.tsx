@@ -154,6 +154,19 @@ describe("the page of studies", () => {
     expect(link.closest("p")?.textContent).toContain(words.copiedFrom);
   });
 
+  test("a copy of the demo is a study like any other", async () => {
+    await drafts(readyPlan({ invented: true, title: "Demo: Steam first?" }));
+    asLead(lead, <Studies />);
+    const row = (await screen.findByRole("link", { name: "Demo: Steam first?" })).closest("tr") ?? document.body;
+    fireEvent.click(within(row).getByRole("button"));
+    const plan = await planGoneTo();
+    expect([plan?.title, plan?.invented, plan?.copiedFrom?.title]).toEqual([
+      "Steam first? (copy)",
+      false,
+      "Demo: Steam first?",
+    ]);
+  });
+
   test("a study of the demo says in the list that it is invented", async () => {
     await drafts(readyPlan({ invented: true, title: "" }));
     asLead(lead, <Studies />);

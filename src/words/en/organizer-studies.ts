@@ -48,5 +48,6 @@ export const studiesWords = {
   },
   copy: "copy",
   copyOf: (title: string) => `: begin a new study with the plan of ${title}`,
+  withoutDemo: (title: string) => title.replace(/^Demo: /, ""),
   copiedFrom: "Began with the plan of",
 };
