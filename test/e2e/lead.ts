@@ -22,6 +22,11 @@ export class LeadHands {
     return this.#study;
   }
 
+  /** Turns to a study that was begun elsewhere. */
+  choose(study: string): void {
+    this.#study = study;
+  }
+
   button = (name: string) => this.page.getByRole("button", { name, exact: true });
   heading = (name: string) => this.page.getByRole("heading", { name, exact: true, level: 1 });
   field = (id: string) => this.page.locator(`#${id}`);

@@ -1,0 +1,89 @@
+import { join } from "node:path";
+import { AxeBuilder } from "@axe-core/playwright";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { demoPassphrase } from "../../src/demo/chance.ts";
+import { demoWords } from "../../src/words/en/demo.ts";
+import { dayWords } from "../../src/words/en/organizer-day.ts";
+import { paperWords } from "../../src/words/en/organizer-papers.ts";
+import { panel as words } from "../../src/words/en/panel.ts";
+import { LeadHands } from "./lead.ts";
+import { freePort, laptop, Machine, ServerProcess, scratch, tablet } from "./machine.ts";
+import { TabletHands } from "./tablet.ts";
+
+// One click on an empty start page, then a walk through what is there: from the list over the days to the reports, and
+// with the waiting study to a tablet.
+
+const { folder, remove } = scratch("demo");
+const desk = new Machine(join(folder, "lead"), laptop);
+const booth = new Machine(join(folder, "tablet"), tablet);
+let server: ServerProcess;
+let lead: LeadHands;
+
+beforeAll(async () => {
+  server = new ServerProcess(await freePort(), join(folder, "data"));
+  await server.start();
+  lead = new LeadHands(await (await desk.start()).newPage());
+  await lead.setUp(server.setupAddress(), "Odalys Brandt");
+});
+afterAll(async () => {
+  await desk.close();
+  await booth.close();
+  await server.end("SIGTERM");
+  remove();
+});
+
+const axe = async (page: Page): Promise<string[]> =>
+  (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => `${id} at ${nodes[0]?.target}`);
+const links = () => lead.page.locator("table.studies th a");
+
+test("one click loads it and leads to the list of studies, each marked as invented", async () => {
+  await lead.button(demoWords.offer.load).waitFor();
+  expect(await axe(lead.page)).toEqual([]);
+  await lead.button(demoWords.offer.load).click();
+  await links().nth(3).waitFor({ timeout: 60_000 });
+  expect(await links().allInnerTexts()).toEqual([
+    "Demo: With or without the rest, alike enough?",
+    "Demo: Steam first, how juicy?",
+    "Demo: Steam first, which do diners prefer?",
+    "Demo: Steam first, can our staff tell?",
+  ]);
+  expect(await lead.page.locator("table.studies tbody tr", { hasText: "invented" }).count()).toBe(4);
+  expect(await lead.button(demoWords.offer.load).count()).toBe(0);
+  expect(await axe(lead.page)).toEqual([]);
+});
+
+test.each([
+  ["can our staff tell?", /14 of 24/],
+  ["which do diners prefer?", /31/],
+  ["how juicy?", /11\.9/],
+])("“%s”: from its day to its report, which has the number and says that it is invented", async (title, number) => {
+  await lead.page.goto(`${server.origin}/organizer/#/`);
+  await links().filter({ hasText: title }).click();
+  await lead.page.getByText(demoWords.invented).waitFor();
+  await lead.page.getByRole("link", { name: dayWords.actions.report }).click();
+  await lead.page.getByRole("img").first().waitFor();
+  const text = (await lead.page.locator("main").textContent()) ?? "";
+  expect(text).toMatch(number);
+  expect(text).toMatch(/invented/i);
+});
+
+test("the study that waits: its passphrase is shown and opens its kitchen sheet, and a tablet has those codes", async () => {
+  await lead.page.goto(`${server.origin}/organizer/#/`);
+  await links().filter({ hasText: "alike enough?" }).click();
+  await lead.page.getByText(demoPassphrase()).waitFor();
+  lead.choose(lead.page.url().split("/study/")[1] ?? "");
+  const code = await lead.tabletCode("Booth 1");
+  await lead.go("papers/kitchen-by-tray");
+  await lead.field("open-passphrase").fill(demoPassphrase());
+  await lead.button(paperWords.open.action).click();
+  const [first] = await lead.kitchenSheet();
+  const hands = new TabletHands(await (await booth.start()).newPage());
+  await hands.enroll(server.origin, code, "Booth 1");
+  await hands.openTray(1);
+  await hands.button(words.clearance.clear).click();
+  await hands.button(words.rules.go).click();
+  const codes = hands.page.getByRole("button", { name: new RegExp([...(first?.cups[0]?.code ?? "-")].join(" ")) });
+  await codes.waitFor();
+  expect(first?.cups).toHaveLength(3);
+});
