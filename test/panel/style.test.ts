@@ -3,9 +3,14 @@ import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 
 // What must hold for a perception test: no hue on the tablet, and text that can be read in both palettes.
-const css = ["panel/panel.css", "ui/tokens.css"].map((file) =>
-  readFileSync(join(import.meta.dirname, "../../src", file), "utf8"),
-);
+const sheets = [
+  "panel/panel.css",
+  "panel/line/line.css",
+  "panel/tools/tools.css",
+  "ui/line-scale.css",
+  "ui/tokens.css",
+];
+const css = sheets.map((file) => readFileSync(join(import.meta.dirname, "../../src", file), "utf8"));
 const sheet = css.join("\n");
 
 function paletteOf(selector: string): Record<string, string> {
