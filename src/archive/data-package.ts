@@ -55,11 +55,13 @@ const shapes: Record<string, FieldShape> = {
   wave: whole(0),
   order: { type: "string", constraints: { required: true, pattern: "[A-L]{2,12}" } },
   position: whole(1),
+  position_chosen: whole(1, false),
   position_of_odd: { type: "integer", constraints: { required: true, minimum: 1, maximum: 3 } },
   guess: flag,
-  hidden: flag,
+  hidden: { type: "integer", constraints: { enum: [0, 1] } },
   length_mm: { type: "number", constraints: { minimum: 0 } },
   line_mm: { type: "number", constraints: { minimum: 0 } },
+  answer_seconds: { type: "number", constraints: { minimum: 0 } },
   chewed_seconds: { type: "number", constraints: { minimum: 0 } },
 };
 

@@ -10,17 +10,18 @@ const columns = [
   "attribute",
   "moment",
   "value",
-  "no_answer",
+  "why",
   "tray",
   "wave",
   "order",
   "position",
   "code",
   "batch",
-  "seconds_chewed",
-  "seconds_to_answer",
+  "chewed_seconds",
+  "answer_seconds",
   "line_mm",
   "pointer",
+  "hidden",
 ];
 
 /** A question of a counted tray as the analysis marks it (`markedLines`); `mark` is null when it was never reached. */
@@ -43,7 +44,7 @@ type Marked = {
  *
  * Takes    marked: the record's marks as the analysis marks them; points: a mark in points, null for no answer
  * Returns  a text that `readScale` reads back to the values of the result. Values are points from 0 to 100 with all
- *          digits; an empty one is no answer, and `no_answer` says why. A panelist is a seat ("seat-7"); `repeat` counts
+ *          digits; an empty one is no answer, and `why` says why. A panelist is a seat ("seat-7"); `repeat` counts
  *          the trays of one seat
  */
 export function marksCsv(
@@ -79,6 +80,7 @@ export function marksCsv(
         mark ? mark.elapsedMs / 1000 : "",
         mark?.lengthMm ?? "",
         mark?.pointer ?? "",
+        mark ? Number(mark.hidden) : "",
       ];
     });
   return writeTable(columns, rows);

@@ -51,17 +51,29 @@ export const columns: Record<string, Column> = {
   wave: { title: "Wave", description: "Number of the wave in which it was served, from 1." },
   order: { title: "Order", description: "Products in serving order by letter; A is the first product of the plan." },
   position: { title: "Position", description: "Place of the sample in serving order, from 1." },
+  position_chosen: {
+    title: "Position of the choice",
+    description: "Place of the sample chosen in serving order, from 1; empty for no preference.",
+  },
   position_of_odd: { title: "Position of the odd sample", description: "Place in serving order, from 1." },
   batch: { title: "Batch", description: "Batch of the sample, by the opened key." },
   code: { title: "Code", description: "Three-digit code of the sample." },
   guess: { title: "Guess", description: "1: \u201cthis was a guess\u201d was ticked; 0: it was not." },
-  why: { title: "Why there is no mark", description: "The reason given for no mark; empty where there is one." },
+  why: {
+    title: "Why there is no mark",
+    description:
+      "The reason given for no mark, or not-reached where the question never came up; empty where there is a mark.",
+  },
   line_mm: { title: "Line", description: "Length of the line as shown, in millimeters." },
   length_mm: { title: "Line", description: "Length of the line as shown, in millimeters." },
   pointer: { title: "Pointer", description: "How the mark was made: touch, pen, mouse or keyboard." },
   chewed_seconds: {
     title: "Seconds of chewing",
     description: "Seconds from the first bite to the question, by the tablet\u2019s clock; empty where no clock ran.",
+  },
+  answer_seconds: {
+    title: "Seconds to the answer",
+    description: "Seconds from the question to the answer kept, by the tablet\u2019s clock.",
   },
   hidden: {
     title: "App in the background",

@@ -1,0 +1,131 @@
+import { describe, expect, test } from "vitest";
+import { analyseScale, pointsOf, resultOfScaleRows } from "../../src/analysis/analyse-scale.ts";
+import { markedLines } from "../../src/analysis/marking.ts";
+import { readTable } from "../../src/archive/csv.ts";
+import { marksCsv } from "../../src/archive/marks-csv.ts";
+import { readScale } from "../../src/archive/scale-rows.ts";
+import type { StudyRecord } from "../../src/model/record.ts";
+import { juicinessMarks, lineRecord, type Marks } from "../analysis/study-records.ts";
+import { linePlan } from "../design/scenario.ts";
+import { problemOf } from "../problem-of.ts";
+
+const read = (text: string) => readScale(text, "scale.csv");
+const problem = (text: string) => problemOf(() => read(text));
+const csvOf = (record: StudyRecord) => marksCsv(record, markedLines(record), pointsOf);
+
+describe("values of a scale", () => {
+  test("all columns, in any order; an empty value is no answer; session, batch and position are known", () => {
+    const text =
+      "value,moment,attribute,repeat,product,panelist,session,batch,position,booth\n58.4,10 s,juicy,1,new,Dov,1,b2,3,x\n,10 s,juicy,2,new,Dov,1,b2,3,x\n";
+    expect(read(text)).toEqual({
+      answers: [
+        { panelist: "Dov", product: "new", repeat: "1", attribute: "juicy", moment: "10 s", value: 58.4 },
+        { panelist: "Dov", product: "new", repeat: "2", attribute: "juicy", moment: "10 s", value: null },
+      ],
+      extraColumns: ["booth"],
+    });
+  });
+  test("three columns are enough", () => {
+    expect(read("panelist,product,value\n1,new,7\n").answers).toEqual([
+      { panelist: "1", product: "new", repeat: "1", attribute: "", moment: "", value: 7 },
+    ]);
+  });
+  test.each([
+    ["0", 0],
+    ["-3.25", -3.25],
+    [".5", 0.5],
+    ["1e2", 100],
+    ["+7.", 7],
+  ])("%s is %d", (text, value) => {
+    expect(read(`panelist,product,value\n1,new,${text}\n`).answers[0]?.value).toBe(value);
+  });
+});
+
+describe("values that are refused, with file, line and column", () => {
+  test.each(["panelist", "product", "value"])("a missing column %s", (column) => {
+    const columns = ["panelist", "product", "value"].filter((one) => one !== column);
+    expect(problem(`${columns.join(",")}\n1,1\n`)).toMatchObject({
+      code: "csv/missing-column",
+      details: { column, found: columns.join(", ") },
+    });
+  });
+  test.each([
+    ["value", '1,new,"58,4"', "58,4"],
+    ["value", "1,new,juicy", "juicy"],
+    ["value", "1,new,0x10", "0x10"],
+    ["value", "1,new,NaN", "NaN"],
+    ["value", "1,new,Infinity", "Infinity"],
+    ["value", "1,new,1e13", "1e13"],
+    ["product", "1,,5", ""],
+    ["panelist", ",new,5", ""],
+  ])("a bad %s on line 3: %s", (column, line, value) => {
+    expect(problem(`panelist,product,value\n9,new,1\n${line}\n`)).toMatchObject({
+      code: "csv/bad-value",
+      details: { path: "scale.csv", line: 3, column, value },
+    });
+  });
+  test("a value twice, with both lines; another session is another value", () => {
+    expect(problem("panelist,product,value\n1,new,5\n2,new,5\n1,new,6\n")).toEqual({
+      code: "csv/duplicate-value",
+      details: { path: "scale.csv", line: 4, first: 2 },
+    });
+    expect(read("panelist,product,session,value\n1,new,1,5\n1,new,2,6\n").answers).toHaveLength(2);
+  });
+});
+
+describe("the data of a line-scale study", () => {
+  const plan = linePlan();
+  const [juicy] = plan.scale.attributes;
+  if (!juicy) throw new Error("the scenario has an attribute");
+  const attributes = [
+    juicy,
+    { ...juicy, id: "8e1f5a96-b3cc-4b9d-8f30-4c1d8e5a6b05", moment: { at: "first-bite" as const } },
+  ];
+  const people = juicinessMarks.map((row, at): Marks => {
+    if (at === 2) return [[...row], [row[0], null, row[2]]];
+    // never reached the second question of one sample
+    return at === 5 ? [[...row], [row[0], undefined, row[2]]] : [[...row], [...row].reverse()];
+  });
+  const record = lineRecord({ ...plan, scale: { ...plan.scale, attributes } }, people);
+
+  test("reads back to the numbers of the result, to the last digit", () => {
+    const found = analyseScale(record, "1");
+    const again = resultOfScaleRows(0.05, read(csvOf(record)).answers, "1");
+    expect(again).toMatchObject({ products: found.products, people: found.people, judgments: found.judgments });
+    found.attributes.forEach(({ attribute, outcome, blocks, means, contrasts, people, incomplete }, at) => {
+      expect(again.attributes[at]).toMatchObject({ attribute, outcome, blocks, means, contrasts, people });
+      expect(again.attributes[at]?.incomplete.map(({ missing }) => missing)).toEqual(
+        incomplete.map(({ missing }) => missing),
+      );
+    });
+    expect(again.attributes.map(({ momentText }) => momentText)).toEqual(["after 10 s", "first bite"]);
+  });
+  test("one line for every question of a counted tray; no answer is empty, and says why", () => {
+    const { columns, rows } = readTable(csvOf(record), "a.csv");
+    const lines = rows.map(({ cells }) => Object.fromEntries(columns.map((column, at) => [column, cells[at] ?? ""])));
+    expect(lines).toHaveLength(12 * 3 * 2);
+    const empty = lines.filter(({ value }) => value === "");
+    expect(empty.map(({ panelist, product, why }) => [panelist, product, why])).toEqual([
+      ["seat-3", "new", "not-perceived"],
+      ["seat-6", "new", "not-reached"],
+    ]);
+    for (const line of lines) {
+      expect(
+        "ABC"["current,new,new, rested".indexOf(line.product ?? "") === 0 ? 0 : line.product === "new" ? 1 : 2],
+      ).toBe(line.order?.[Number(line.position) - 1]);
+      expect(line.line_mm).toBe(line.why === "not-reached" ? "" : "120");
+    }
+  });
+  test("two products of one name and two properties of one name and moment are told apart", () => {
+    const products = plan.products.map((product) => ({ ...product, name: "meatball" }));
+    const twice = [juicy, { ...juicy, id: "8e1f5a96-b3cc-4b9d-8f30-4c1d8e5a6b05" }];
+    const odd = lineRecord({ ...plan, products, scale: { ...plan.scale, attributes: twice } }, people);
+    const { answers } = read(csvOf(odd));
+    expect([...new Set(answers.map(({ product }) => product))]).toEqual([
+      "meatball (1)",
+      "meatball (2)",
+      "meatball (3)",
+    ]);
+    expect([...new Set(answers.map(({ attribute }) => attribute))]).toEqual(["Juiciness (1)", "Juiciness (2)"]);
+  });
+});
