@@ -9,15 +9,14 @@ import { commitmentOf } from "../../src/seal/commitment.ts";
 import { readyPlan } from "../design/scenario.ts";
 
 export const study = "aaaaaaaa-bbbb-4ccc-8ddd-eeeeeeeeeeee";
-const lead = "22222222-2222-4222-8222-222222222222";
-const tablet = "33333333-3333-4333-8333-333333333333";
+export const lead = "22222222-2222-4222-8222-222222222222";
+export const tablet = "33333333-3333-4333-8333-333333333333";
 
 /**
  * The events of a whole invented study: 24 people, of whom the first `right` pick the odd sample.
  * Left open before the reveal when `revealed` is false. The sealed key holds no ciphertext: nothing here opens it.
  */
-export function studyEvents({ right = 14, revealed = true, note = "" } = {}): string[] {
-  const plan = readyPlan();
+export function studyEvents({ right = 14, revealed = true, note = "", plan = readyPlan() } = {}): string[] {
   const { blind, key, seats } = makeTrays(plan, study, { seed: "5eed", codes: seeded("codes", "test") });
   const opened = { key, salt: "ab".repeat(32) };
   const commitment = commitmentOf(opened);
@@ -59,7 +58,7 @@ export function studyEvents({ right = 14, revealed = true, note = "" } = {}): st
   return texts;
 }
 
-function writer() {
+export function writer() {
   const texts: string[] = [];
   const last = new Map<string, { seq: number; hash: string }>();
   const write = <K extends Kind>(device: string, kind: K, body: Body<K>) => {

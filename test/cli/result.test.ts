@@ -186,7 +186,6 @@ describe("a caller's mistake: one sentence on standard error, nothing on standar
       [...count, "--correct", "1", "--of", "5", "--alpha", "0.6"],
       /--alpha is “0\.6”.* at most 0\.5/,
     ],
-    ["another goal", [...count, "--correct", "1", "--of", "5", "--goal", "similarity"], /--goal is “similarity”.* yet/],
     ["two sides", [...count, "--correct", "1", "--of", "5", "--sides", "two"], /--sides is “two”.* yet/],
     ["an option without its value", [...count, "--correct", "--of", "5"], /--correct/],
     ["a method nobody knows", ["count", "--method", "nose", "--correct", "1", "--of", "2"], /no method “nose”/],
@@ -242,5 +241,5 @@ test("cloche start -h: help, and no server", async () => {
 test("help lists no command that is not there", async () => {
   const { out } = await inProcess("--help");
   const listed = [...out.matchAll(/^ {2}cloche ([a-z]+)/gm)].map(([, command]) => command ?? "");
-  expect(listed).toEqual(["start", "trays", "result", "count"]);
+  expect(listed).toEqual(["start", "demo", "trays", "result", "count"]);
 });
