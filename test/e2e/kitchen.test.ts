@@ -66,7 +66,7 @@ test("two leads, one of them without the network, change the kitchen's defaults:
   await phone.button(organizer.setup.submit).click();
   await page.getByText(tabletWords.code.used("Ilse")).waitFor();
   await go(phone.page, "kitchen");
-  await phone.page.getByText("Juiciness").waitFor();
+  await phone.page.locator("summary", { hasText: "Juiciness" }).waitFor();
   expect(await place(phone.page).inputValue()).toBe("Quillmere Kitchen");
 
   await phone.page.context().setOffline(true);
