@@ -23,10 +23,8 @@ describe("enrolling", () => {
     expect(await screen.findByText(words.enroll.codeMissing)).toBeTruthy();
     fireEvent.input(screen.getByLabelText(words.enroll.code), { target: { value: "AAAA-AAAA" } });
     fireEvent.click(button(words.enroll.go));
-    expect(await screen.findByText(words.enroll.nameMissing)).toBeTruthy();
-    fireEvent.input(screen.getByLabelText(words.enroll.name), { target: { value: "Booth 3" } });
-    fireEvent.click(button(words.enroll.go));
     expect((await screen.findByRole("alert")).textContent).toBe(problems["enroll/bad-code"]({}));
+    fireEvent.input(screen.getByLabelText(words.enroll.name), { target: { value: "Booth 3" } });
     fireEvent.input(screen.getByLabelText(words.enroll.code), { target: { value: "K7QM-4XTP" } });
     fireEvent.click(button(words.enroll.go));
     await heading(words.rest.title);
@@ -41,6 +39,15 @@ describe("enrolling", () => {
     fireEvent.click(button(words.enroll.go));
     expect(await screen.findByText(words.enroll.wrongRole)).toBeTruthy();
     expect(await tablet.store.identity()).toBeNull();
+  });
+
+  test("a tablet that gives itself no name has the one that the lead gave with the code", async () => {
+    tablet.server.nameGiven = "Booth 4";
+    show(tablet, { code: "K7QM-4XTP" });
+    await heading(words.enroll.title);
+    fireEvent.click(button(words.enroll.go));
+    await heading(words.rest.title);
+    expect(await tablet.store.identity()).toMatchObject({ name: "Booth 4" });
   });
 
   test("enrolled before, and the storage cleared since: said before anything else", async () => {

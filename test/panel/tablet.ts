@@ -78,6 +78,8 @@ export class SmallServer {
   known = true;
   code = "K7QM-4XTP";
   role: "panel" | "lead" = "panel";
+  /** The name that the lead gave with the code. */
+  nameGiven = "";
   reply: PanelReply = { incarnation, heads: {}, packet, taken: [], closed: false };
   /** Ids of events it took, once each. */
   taken = new Set<string>();
@@ -96,7 +98,7 @@ export class SmallServer {
 
   #enroll({ code, name }: { code: string; name: string }): Response {
     if (code !== this.code) return refuse(403, "enroll/bad-code");
-    return json(200, { device: booth, token: "a token", role: this.role, name, incarnation });
+    return json(200, { device: booth, token: "a token", role: this.role, name: name || this.nameGiven, incarnation });
   }
 
   #push({ events }: PushRequest): Response {

@@ -16,7 +16,7 @@ type Props = {
   cancel?: () => void;
 };
 
-/** Enrolling this tablet: a one-time code from the lead, and a name the lead will know it by. */
+/** Enrolling this tablet: a one-time code from the lead, and a name the lead will know it by, unless the lead gave one. */
 export function Enroll({ code: given, name: before, why, enroll, cancel }: Props) {
   const { words } = useDesk();
   const [code, setCode] = useState(given);
@@ -27,7 +27,6 @@ export function Enroll({ code: given, name: before, why, enroll, cancel }: Props
     event.preventDefault();
     if (state.busy) return;
     if (code.trim() === "") return setState({ busy: false, hint: words.enroll.codeMissing });
-    if (name.trim() === "") return setState({ busy: false, hint: words.enroll.nameMissing });
     setState({ busy: true });
     try {
       const done = await enroll(code.trim(), name.trim());
