@@ -17,6 +17,8 @@ export async function alternate<T>(
   for (let round = 0; round <= rounds; round++) {
     const baseline = await side.baseline();
     const ours = await side.ours();
+    // on standard error: a run takes minutes, and what is piped on is the figures alone
+    process.stderr.write(round === 0 ? "  warmed up\n" : `  round ${round} of ${rounds}\n`);
     if (round === 0) continue;
     found.baseline.push(baseline);
     found.ours.push(ours);
