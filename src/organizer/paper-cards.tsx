@@ -10,23 +10,26 @@ import { Qr } from "./qr.tsx";
 import type { PaperSize } from "./use-print.ts";
 
 type Lock = Body<"study-locked">;
-const perSheet = 4;
+/** Cups stand on circles of 45 mm: three fill an A6 card from edge to edge, more need rows on A5. */
+const mostOnSmall = 3;
 
 /**
- * A card for each tray, four on a sheet. A card stands before the panelist, so it carries no title: titles tend to
+ * A card for each tray: A6, four on a sheet, or A5, two on a sheet, where a tray has more than three cups. A card stands before the panelist, so it carries no title: titles tend to
  * name the treatment. The seal says which study it is.
  */
 export function TrayCards({ lock, size }: { lock: Lock; size: PaperSize }) {
   const { trays } = lock.packet;
+  const large = trays.some(({ codes }) => codes.length > mostOnSmall);
+  const perSheet = large ? 2 : 4;
   const sheets = Array.from({ length: Math.ceil(trays.length / perSheet) }, (_, at) =>
     trays.slice(at * perSheet, (at + 1) * perSheet),
   );
   return (
     <>
       {sheets.map((cards) => (
-        <article key={cards[0]?.tray} class={`paper cards ${size}`}>
+        <article key={cards[0]?.tray} class={`paper cards ${large ? "large " : ""}${size}`}>
           {cards.map((tray) => (
-            <Card key={tray.tray} lock={lock} tray={tray} />
+            <Card key={tray.tray} lock={lock} tray={tray} large={large} />
           ))}
         </article>
       ))}
@@ -34,7 +37,7 @@ export function TrayCards({ lock, size }: { lock: Lock; size: PaperSize }) {
   );
 }
 
-function Card({ lock, tray }: { lock: Lock; tray: BlindTray }) {
+function Card({ lock, tray, large }: { lock: Lock; tray: BlindTray; large: boolean }) {
   const words = paperWords.card;
   const label = trayLabel(tray.tray);
   const { packet, plan } = lock;
@@ -53,7 +56,7 @@ function Card({ lock, tray }: { lock: Lock; tray: BlindTray }) {
         </p>
         <Qr text={label} label={words.qr(label)} size="17mm" />
       </div>
-      <div class="circles">
+      <div class="circles" style={{ "--across": Math.min(tray.codes.length, tray.codes.length === 4 ? 2 : 3) }}>
         {tray.codes.map((code) => (
           <span key={code} class="circle">
             <CodeDigits code={code} />
@@ -65,7 +68,7 @@ function Card({ lock, tray }: { lock: Lock; tray: BlindTray }) {
           {has.length + may.length === 0 ? words.nothing : ""}
           {has.length > 0 ? `${words.contains} ${listed(has)}. ` : ""}
           {may.length > 0 ? `${words.mayContain} ${listed(may)}. ` : ""}
-          <strong>{words.swallow[packet.swallow]}</strong> {words.order}.
+          <strong>{words.swallow[packet.swallow]}</strong> {large ? words.rows : words.order}.
         </p>
         <p class="card-marks">
           <MeasureBar />

@@ -61,7 +61,7 @@ export function KitchenByTray({ lock, opened, size }: Props) {
     <FlowSheet lock={lock} name={paperNames["kitchen-by-tray"]} size={size} black={paperWords.blackBar}>
       <p class="small-print">{words.letters(lock.plan.products.map(({ name }) => name))}</p>
       {lock.plan.waves.map((wave, at) => (
-        <table key={wave.id} class="by-tray">
+        <table key={wave.id} class={places > 4 ? "by-tray many" : "by-tray"}>
           <caption>{paperWords.wave(at + 1, wave.starts)}</caption>
           <thead>
             <tr>

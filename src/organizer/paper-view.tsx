@@ -3,10 +3,12 @@ import type { Body, Paper } from "../model/event.ts";
 import { paperNames, paperWords } from "../words/en/organizer-papers.ts";
 import { Choice } from "./fields.tsx";
 import type { HeldKey } from "./key-memory.ts";
+import { LabelTools, useLabels } from "./label-tools.tsx";
 import { Page } from "./page.tsx";
+import { BackupBallots } from "./paper-ballots.tsx";
 import { TrayCards } from "./paper-cards.tsx";
 import { KitchenByProduct, KitchenByTray } from "./paper-kitchen.tsx";
-import { Labels, useFirstLabel } from "./paper-labels.tsx";
+import { Labels } from "./paper-labels.tsx";
 import { SealedPage } from "./paper-sealed.tsx";
 import { NameTools, Seating, useNames } from "./paper-seating.tsx";
 import { showsKey } from "./print-rules.ts";
@@ -29,7 +31,7 @@ type Props = {
 export function PaperView({ id, lock, paper, held, printed, onOver }: Props) {
   const covered = held?.paper === paper;
   const { size, setSize, print, thrown } = usePrint({ study: id, paper, printed, covered, onOver });
-  const [first, firstField] = useFirstLabel(size);
+  const labels = useLabels(size);
   const names = useNames(id);
   return (
     <>
@@ -41,7 +43,7 @@ export function PaperView({ id, lock, paper, held, printed, onOver }: Props) {
         {showsKey(paper) ? <p>{paperWords.sizeFirst}</p> : null}
         <div class="print-tools">
           <Choice id="paper-size" legend={paperWords.size} options={paperWords.sizes} value={size} onChange={setSize} />
-          {paper === "labels" ? firstField : null}
+          {paper === "labels" ? <LabelTools size={size} choice={labels} /> : null}
           {paper === "seating" ? <NameTools id={id} lock={lock} names={names} /> : null}
           <p>
             <button type="button" class="next" onClick={print}>
@@ -54,8 +56,9 @@ export function PaperView({ id, lock, paper, held, printed, onOver }: Props) {
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls sideways on a phone, so the keyboard must reach it */}
       <section class="desk" aria-label={paperWords.preview} tabIndex={0}>
         {paper === "tray-cards" ? <TrayCards lock={lock} size={size} /> : null}
-        {paper === "labels" ? <Labels lock={lock} size={size} first={first} /> : null}
+        {paper === "labels" ? <Labels lock={lock} size={size} grid={labels.grid} first={labels.first} /> : null}
         {paper === "seating" ? <Seating lock={lock} size={size} names={names} /> : null}
+        {paper === "backup-ballots" ? <BackupBallots packet={lock.packet} size={size} /> : null}
         {paper === "kitchen-by-product" && held ? (
           <KitchenByProduct lock={lock} opened={held.opened} size={size} />
         ) : null}

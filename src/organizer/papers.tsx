@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import type { FactOf, StudyState } from "../log/fold.ts";
-import { type Paper, papers } from "../model/event.ts";
+import type { Paper } from "../model/event.ts";
 import { useReading } from "../ui/use-store.ts";
 import { organizer } from "../words/en/organizer.ts";
 import { paperNames, paperWords } from "../words/en/organizer-papers.ts";
@@ -52,13 +52,15 @@ export function Papers({ id, state, lock, paper }: Props) {
   return <PaperView id={id} lock={lock.body} paper={paper} held={held} printed={state.papers} onOver={over} />;
 }
 
+/** In the order of their use on the day; backup ballots are hoped not to be needed. */
+const freePapers: readonly Paper[] = ["tray-cards", "labels", "seating", "backup-ballots"];
+
 type ListProps = { id: string; state: StudyState; lock: FactOf<"study-locked">; held: HeldKey | null };
 
 function PaperList({ id, state, lock, held }: ListProps) {
   const lead = useLead();
   const known = useReading(() => lead.store.meta(passphraseKnown(id)), watchOf(lead.store), [id]);
   const doubt = lock.device === lead.who.device && known !== true && state.reveal === null;
-  const free = papers.filter((paper) => !showsKey(paper));
   return (
     <Page
       heading={paperWords.heading}
@@ -76,7 +78,7 @@ function PaperList({ id, state, lock, held }: ListProps) {
       </section>
       <section>
         <h2>{paperWords.withoutKey}</h2>
-        <PaperLinks id={id} state={state} list={free} />
+        <PaperLinks id={id} state={state} list={freePapers} />
       </section>
     </Page>
   );

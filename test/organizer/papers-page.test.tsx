@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import "fake-indexeddb/auto";
-import { cleanup, fireEvent, screen, waitFor } from "@testing-library/preact";
+import { cleanup, configure, fireEvent, screen, waitFor } from "@testing-library/preact";
 import { afterEach, beforeAll, beforeEach, describe, expect, test, vi } from "vitest";
 import { knownFacts } from "../../src/device/pull.ts";
 import { foldStudy } from "../../src/log/fold.ts";
@@ -14,6 +14,9 @@ import { lockWords } from "../../src/words/en/organizer-lock.ts";
 import { paperWords } from "../../src/words/en/organizer-papers.ts";
 import { readyPlan } from "../design/scenario.ts";
 import { asLead, device, newLead, now, stream, study } from "./lead-page.tsx";
+
+// for a busy machine: nothing here is timed
+configure({ asyncUtilTimeout: 20_000 });
 
 let locked: Locked;
 let lead: Lead;

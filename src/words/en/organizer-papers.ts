@@ -1,5 +1,6 @@
 import type { Paper } from "../../model/event.ts";
 import { organizer, plural } from "./organizer.ts";
+import { oneDecimal } from "./organizer-figures.ts";
 
 /** Words of the papers, on the screen and in print. Nothing on a card or a label hints at a product. */
 const { nb } = organizer;
@@ -30,8 +31,8 @@ export const paperWords = {
     "kitchen-by-product": "Which codes are filled from which pot, wave by wave.",
     "kitchen-by-tray": "Which cup stands where on each tray, with boxes for filler and checker.",
     "sealed-page": "The key itself, for an envelope. It opens the study if the passphrase is lost.",
-    "tray-cards": "One card for each tray, A6, four on a sheet: the number and a place for each cup.",
-    labels: "One label for each cup, three by seven on a sheet.",
+    "tray-cards": "One card for each tray, to be cut apart: the number and a place for each cup.",
+    labels: "One label for each cup, on the sheets that you have.",
     seating: "Which seat gets which tray. Names only if you type them.",
     "backup-ballots": "One ballot on paper for each tray, for when the tablets fail: the same words and codes.",
   } satisfies Record<Paper, string>,
@@ -104,16 +105,56 @@ export const paperWords = {
       either: "Swallow or spit, the same for each sample.",
     },
     order: "Left to right",
+    rows: "Row by row, left to right",
+  },
+  ballot: {
+    tray: (label: string) => `Tray ${label}`,
+    part: (at: number, of: number) => `${at} of ${of}`,
+    contains: "What is served contains",
+    mayContain: "It may contain",
+    concerned: "If something here concerns you, do not taste: leave the tray and tell the staff. Nobody asks why.",
+    pause: (seconds: number) =>
+      seconds === 0 ? "Between samples, rinse again." : `Between samples, rinse again and wait ${seconds} seconds.`,
+    clock: "Count the seconds from the first bite by a clock.",
+    meaning: (adjective: string, definition: string) => `\u201c${adjective}\u201d means: ${definition}`,
+    mark: "Cross each line with one stroke, where your answer lies.",
+    tick: "Tick one box.",
+    /** Of every line on the page; printers scale. */
+    measures: (length: number) => `every line must measure ${length}${nb}mm`,
+    typed: "typed in by",
+    checked: "checked by",
   },
   labels: {
     start: "First label of the first sheet",
     startHint: "1 for a fresh sheet, 4 when the first row is used up.",
     place: (label: string, place: number) => `tray ${label}, place ${place}`,
-    measures: {
-      a4: "For sheets of 3 by 7 labels, 63.5 by 38.1 mm.",
-      letter: "For sheets of 3 by 10 labels, 2\u215d by 1 inch.",
+    measures: (columns: number, rows: number, width: number, height: number) =>
+      `For sheets of ${columns} by ${rows} labels, ${oneDecimal(width)} by ${oneDecimal(height)}${nb}mm.`,
+    scale: `Print at 100${nb}%, without fitting to the page.`,
+    other: "Another label sheet, or a printer that is off",
+    otherNote:
+      "Measure a sheet, print one on plain paper and hold both against the light. This browser remembers what you set.",
+    millimeter: "mm",
+    fields: {
+      columns: "Labels side by side",
+      rows: "Labels one below the other",
+      widthMm: "Width of a label",
+      heightMm: "Height of a label",
+      columnGapMm: "Gap between columns",
+      rowGapMm: "Gap between rows",
+      leftMm: "From the left edge to the first label",
+      topMm: "From the top edge to the first label",
+      rightwardMm: "Move everything to the right",
+      downwardMm: "Move everything down",
     },
-    scale: "Print at 100 %, without fitting to the page.",
+    usual: "Back to the usual sheet",
+    over: {
+      right: (reach: number, room: number) =>
+        `These labels reach ${oneDecimal(reach)}${nb}mm from the left edge, and the paper is ${oneDecimal(room)}${nb}mm wide. Make them narrower or fewer; until then none are shown.`,
+      down: (reach: number, room: number) =>
+        `These labels reach ${oneDecimal(reach)}${nb}mm from the top edge, and the paper is ${oneDecimal(room)}${nb}mm high. Make them lower or fewer; until then none are shown.`,
+    },
+    noBar: `This sheet has no room for the bar of 100${nb}mm. Print a tray card first and measure the bar there.`,
   },
   seating: {
     seat: "seat",

@@ -1,0 +1,75 @@
+import type { BlindPacket, BlindTray } from "../model/packet.ts";
+import type { Attribute } from "../model/plan.ts";
+import { sheetMm } from "./labels.ts";
+import type { PaperSize } from "./use-print.ts";
+
+/** One question of a line scale on paper: which sample, which property. */
+export type PaperLine = { code: string; attribute: Attribute };
+
+/** One leaf of a ballot: an A5 half of a sheet, or a whole sheet on its side where the line is too long for that. */
+export type BallotLeaf = { tray: BlindTray; at: number; of: number; lines: PaperLine[] };
+
+/** Above this the line with its margins does not fit across an upright sheet. */
+const longestUprightMm = 180;
+/** Margins, head, box and foot of a leaf; one question with its line; a further line of its end words or its text. */
+const headAndFootMm = 37;
+const questionMm = 23;
+const endWordsLineMm = 4.6;
+const askLineMm = 5.7;
+/** Small print: its height, and how many characters go across; the same for the question and for an end word. */
+const smallLineMm = 3.9;
+const across = { small: 118, ask: 70, endWords: 26 };
+
+export const isWide = ({ line }: Pick<BlindPacket, "line">): boolean => (line?.lengthMm ?? 0) > longestUprightMm;
+
+const linesOf = (characters: number, width: number): number => Math.max(1, Math.ceil(characters / width));
+
+/** Room that a question needs, in millimeters: long words take more lines of text. */
+export function heightMm({ adjective, lowAnchor, highAnchor }: Attribute): number {
+  const ends = linesOf(Math.max(lowAnchor.length, highAnchor.length), across.endWords);
+  // around the word stand some 40 characters: "How … is sample 482 after 10 seconds of chewing?"
+  const ask = linesOf(adjective.length + 42, across.ask);
+  return questionMm + (ends - 1) * endWordsLineMm + (ask - 1) * askLineMm;
+}
+
+/** Room for questions on a leaf below so many characters of small print, in millimeters. */
+export function roomMm(size: PaperSize, wide: boolean, characters: number): number {
+  const { width, height } = sheetMm[size];
+  const leaf = wide ? width : height / 2;
+  return leaf - headAndFootMm - Math.ceil(characters / across.small) * smallLineMm;
+}
+
+/**
+ * The leaves of a study's backup ballots, tray by tray. A choice takes one; a line scale as many as its questions need,
+ * sample after sample in serving order, within a sample in the order of the tablet.
+ *
+ * Takes    packet; size; characters: of the small print on the first leaf of each tray
+ */
+export function ballotLeaves(packet: BlindPacket, size: PaperSize, characters: number): BallotLeaf[] {
+  const { line } = packet;
+  if (line === null) return packet.trays.map((tray) => ({ tray, at: 1, of: 1, lines: [] }));
+  const wide = isWide(packet);
+  return packet.trays.flatMap((tray) => {
+    const lines = tray.codes.flatMap((code) => line.attributes.map((attribute) => ({ code, attribute })));
+    const leaves = filled(lines, roomMm(size, wide, characters), roomMm(size, wide, 0));
+    return leaves.map((lines, at) => ({ tray, at: at + 1, of: leaves.length, lines }));
+  });
+}
+
+/** Lines on leaves, each as full as its room allows; a question that is higher than a leaf has one for itself. */
+function filled(lines: readonly PaperLine[], firstRoom: number, room: number): PaperLine[][] {
+  const leaves: PaperLine[][] = [[]];
+  let left = firstRoom;
+  for (const line of lines) {
+    const height = heightMm(line.attribute);
+    // the small print may leave no room at all: the first leaf then holds it alone
+    const begun = leaves.length === 1 || (leaves.at(-1)?.length ?? 0) > 0;
+    if (height > left && begun) {
+      leaves.push([]);
+      left = room;
+    }
+    leaves.at(-1)?.push(line);
+    left -= height;
+  }
+  return leaves;
+}

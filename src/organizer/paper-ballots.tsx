@@ -1,0 +1,166 @@
+import type { BlindPacket } from "../model/packet.ts";
+import { trayLabel } from "../model/tray.ts";
+import { CodeDigits } from "../ui/code-digits.tsx";
+import { allergenNames } from "../words/en/allergens.ts";
+import { listed } from "../words/en/organizer.ts";
+import { paperWords } from "../words/en/organizer-papers.ts";
+import { panel } from "../words/en/panel.ts";
+import { panelLine } from "../words/en/panel-line.ts";
+import { type BallotLeaf, ballotLeaves, isWide, type PaperLine } from "./ballot-pages.ts";
+import { answersOf, choiceBallot, lineQuestion } from "./ballot-words.ts";
+import { MeasureBar } from "./paper-parts.tsx";
+import type { PaperSize } from "./use-print.ts";
+
+const words = paperWords.ballot;
+
+/**
+ * Ballots on paper for when the tablets fail: the words, codes and order of the tablet. Made from the packet alone, so
+ * that no product, no title and nothing of the key can stand on them.
+ */
+export function BackupBallots({ packet, size }: { packet: BlindPacket; size: PaperSize }) {
+  const lines = smallPrint(packet);
+  const leaves = ballotLeaves(packet, size, lines.join(" ").length);
+  const wide = isWide(packet);
+  const perSheet = wide ? 1 : 2;
+  const sheets = Array.from({ length: Math.ceil(leaves.length / perSheet) }, (_, at) =>
+    leaves.slice(at * perSheet, (at + 1) * perSheet),
+  );
+  return (
+    <>
+      {sheets.map((pair) => (
+        <article key={keyOf(pair[0])} class={`paper ballots ${wide ? "wide " : ""}${size}`}>
+          {pair.map((leaf) => (
+            <Leaf key={keyOf(leaf)} packet={packet} leaf={leaf} print={leaf.at === 1 ? lines : []} />
+          ))}
+        </article>
+      ))}
+    </>
+  );
+}
+
+const keyOf = (leaf: BallotLeaf | undefined): string => `${leaf?.tray.tray} ${leaf?.at}`;
+
+function Leaf({ packet, leaf, print }: { packet: BlindPacket; leaf: BallotLeaf; print: string[] }) {
+  const label = trayLabel(leaf.tray.tray);
+  return (
+    <section class="leaf">
+      <p class="leaf-head">
+        <strong class="leaf-tray">{words.tray(label)}</strong>
+        <span>{leaf.tray.spare ? paperWords.spare : ""}</span>
+        <span>{leaf.of > 1 ? words.part(leaf.at, leaf.of) : ""}</span>
+      </p>
+      {print.length > 0 ? (
+        <>
+          <p class="leaf-print">{print.join(" ")}</p>
+          <p class="leaf-clear">
+            <span class="box" aria-hidden="true" /> {panel.clearance.clear}
+          </p>
+        </>
+      ) : null}
+      <div class="leaf-body">
+        {packet.line ? (
+          leaf.lines.map((line) => (
+            <LineQuestion key={`${line.code} ${line.attribute.id}`} line={line} lengthMm={packet.line?.lengthMm ?? 0} />
+          ))
+        ) : (
+          <ChoiceQuestion packet={packet} codes={leaf.tray.codes} />
+        )}
+      </div>
+      <p class="leaf-foot">
+        <MeasureBar />
+        <span class="leaf-signs">
+          <span>
+            {packet.line ? `${words.measures(packet.line.lengthMm)} \u00b7 ` : ""}
+            {paperWords.seal(packet.commitment)}
+          </span>
+          <span>
+            {words.typed} <span class="leaf-sign" /> {words.checked} <span class="leaf-sign" />
+          </span>
+        </span>
+      </p>
+    </section>
+  );
+}
+
+/** The question as the tablet asks it, with a box under each answer. */
+function ChoiceQuestion({ packet, codes }: { packet: BlindPacket; codes: readonly string[] }) {
+  const ballot = choiceBallot(packet.wording);
+  return (
+    <>
+      <p class="leaf-ask">{ballot?.ask}</p>
+      <p>{words.tick}</p>
+      <div class="leaf-answers">
+        {answersOf(packet, codes).map((code) => (
+          <p key={code ?? "none"} class="leaf-answer">
+            {code === null ? <span>{panel.question.noPreference}</span> : <CodeDigits code={code} />}
+            <span class="box" aria-hidden="true" />
+          </p>
+        ))}
+      </div>
+      {ballot?.guess ? (
+        <p>
+          <span class="box" aria-hidden="true" /> {panel.question.guess}
+        </p>
+      ) : null}
+      <p>
+        <span class="box" aria-hidden="true" /> {panel.question.cannot}
+      </p>
+    </>
+  );
+}
+
+/** One question with its bare line, as long as the tablet's. */
+function LineQuestion({ line: { code, attribute }, lengthMm }: { line: PaperLine; lengthMm: number }) {
+  return (
+    <div class="leaf-line">
+      <p class="leaf-ask">
+        <span>
+          {lineQuestion(attribute, code).map((part) => (part === code ? <CodeDigits key={code} code={code} /> : part))}
+        </span>
+        <span class="leaf-cannot">
+          <span class="box" aria-hidden="true" /> {panelLine.mark.cannot}
+        </span>
+      </p>
+      <div class="leaf-scale" style={{ width: `${lengthMm}mm` }}>
+        <span class="paper-line" aria-hidden="true" />
+        <span>{attribute.lowAnchor}</span>
+        <span>{attribute.highAnchor}</span>
+      </div>
+    </div>
+  );
+}
+
+/** What stands above the first question: allergens and cautions, how to taste, what words mean. */
+function smallPrint(packet: BlindPacket): string[] {
+  const { rules, clearance } = panel;
+  const { line } = packet;
+  const attributes = line?.attributes ?? [];
+  return [
+    ...allergens(packet),
+    ...packet.cautions.map((caution) => clearance.caution[caution]),
+    rules.alone,
+    rules.rinse(packet.cleanser),
+    ...(packet.warmUp ? [rules.warmUp] : []),
+    line ? rules.orderOnLine : rules.order,
+    rules.swallow[packet.swallow],
+    words.pause(packet.pauseSeconds),
+    packet.retaste ? (line ? rules.retasteOnLine : rules.retaste) : rules.noRetaste,
+    rules.stop,
+    ...attributes.map(({ adjective, definition }) => words.meaning(adjective, sentence(definition))),
+    ...(attributes.some(({ moment }) => moment.at === "after") ? [words.clock] : []),
+    ...(line ? [words.mark] : []),
+  ];
+}
+
+function allergens({ allergens: { contains, mayContain, other } }: BlindPacket): string[] {
+  const has = [...contains.map((allergen) => allergenNames[allergen]), ...other];
+  const may = mayContain.map((allergen) => allergenNames[allergen]);
+  return [
+    ...(has.length + may.length === 0 ? [paperWords.card.nothing] : []),
+    ...(has.length > 0 ? [`${words.contains} ${listed(has)}.`] : []),
+    ...(may.length > 0 ? [`${words.mayContain} ${listed(may)}.`] : []),
+    words.concerned,
+  ];
+}
+
+const sentence = (typed: string): string => (/[.?!]$/.test(typed.trim()) ? typed.trim() : `${typed.trim()}.`);
