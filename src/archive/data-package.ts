@@ -11,7 +11,7 @@ type Constraints = {
   pattern?: string;
 };
 /** What is known of a column by its name alone. */
-export type FieldShape = { type: FieldType; constraints?: Constraints };
+type FieldShape = { type: FieldType; constraints?: Constraints };
 type Field = FieldShape & { name: string; title: string; description: string };
 
 export type DataPackage = {
@@ -34,38 +34,42 @@ export type DataPackage = {
   ];
 };
 
-const whole = (minimum: number, required = true): FieldShape => ({
-  type: "integer",
-  constraints: required ? { required, minimum } : { minimum },
-});
+const whole = (minimum: number): FieldShape => ({ type: "integer", constraints: { required: true, minimum } });
 const flag: FieldShape = { type: "integer", constraints: { required: true, enum: [0, 1] } };
 const text: FieldShape = { type: "string" };
 const needed: FieldShape = { type: "string", constraints: { required: true } };
 
-/** Columns that `answersCsv` writes, by name. What is not listed is a text that may be missing. */
+const seconds: FieldShape = { type: "number", constraints: { minimum: 0 } };
+
+/** Columns of the files of answers, by name. What is not listed is a text that may be missing. */
 const shapes: Record<string, FieldShape> = {
   panelist: needed,
   repeat: whole(1),
   correct: flag,
   choice: needed,
+  position_chosen: { type: "integer", constraints: { minimum: 1, maximum: 2 } },
   product: needed,
   attribute: needed,
   value: { type: "number", constraints: { minimum: 0, maximum: 100 } },
+  why: {
+    type: "string",
+    constraints: { enum: ["not-perceived", "not-understood", "sample", "other", "not-reached"] },
+  },
   tray: whole(1),
   wave: whole(0),
   order: { type: "string", constraints: { required: true, pattern: "[A-L]{2,12}" } },
   position: whole(1),
-  position_chosen: whole(1, false),
   position_of_odd: { type: "integer", constraints: { required: true, minimum: 1, maximum: 3 } },
+  code: { type: "string", constraints: { required: true, pattern: "[1-9][0-9]{2}" } },
+  code_chosen: { type: "string", constraints: { pattern: "[1-9][0-9]{2}" } },
   guess: flag,
-  hidden: { type: "integer", constraints: { enum: [0, 1] } },
-  length_mm: { type: "number", constraints: { minimum: 0 } },
+  chewed_seconds: seconds,
+  answer_seconds: seconds,
   line_mm: { type: "number", constraints: { minimum: 0 } },
-  answer_seconds: { type: "number", constraints: { minimum: 0 } },
-  chewed_seconds: { type: "number", constraints: { minimum: 0 } },
+  hidden: { type: "integer", constraints: { enum: [0, 1] } },
 };
 
-export const fieldShape = (column: string): FieldShape => shapes[column] ?? text;
+const fieldShape = (column: string): FieldShape => shapes[column] ?? text;
 
 /** A name as the standard asks for: lower-case letters, digits, dots, dashes and underscores. */
 export const packageName = (title: string): string =>

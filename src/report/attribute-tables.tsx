@@ -2,13 +2,15 @@ import type { AttributeText, WordTable } from "../analysis/describe.ts";
 import type { AttributeResult, ScaleResult } from "../model/result.ts";
 import { reader } from "../words/en/reader.ts";
 import { pText, statistic } from "../words/number.ts";
+import { pairsTableId } from "./figures.tsx";
 
 /** Pairs and means of one attribute, as `describe` words them, and who left what unmarked. */
-export function AttributeTables({ attribute, text }: { attribute: AttributeResult; text: AttributeText }) {
+export function AttributeTables(props: { attribute: AttributeResult; text: AttributeText; at: number }) {
+  const { attribute, text, at } = props;
   const { contrasts, means } = text;
   return (
     <>
-      {contrasts && contrasts.rows.length > 0 && <Worded table={contrasts} strong={1} />}
+      {contrasts && contrasts.rows.length > 0 && <Worded table={contrasts} strong={1} id={pairsTableId(at)} />}
       {means && means.rows.length > 0 && <Worded table={means} strong={2} />}
       {attribute.incomplete.length > 0 && <p class="fine part">{reader.scale.incomplete(attribute.incomplete)}</p>}
     </>
@@ -16,10 +18,10 @@ export function AttributeTables({ attribute, text }: { attribute: AttributeResul
 }
 
 /** A table in words. `strong`: the column that the others explain. */
-function Worded({ table, strong }: { table: WordTable; strong: number }) {
+function Worded({ table, strong, id }: { table: WordTable; strong: number; id?: string }) {
   const [first, ...columns] = table.columns;
   return (
-    <div class="part">
+    <div class="part" {...(id ? { id } : {})}>
       <table class="figures">
         <caption>{table.caption}</caption>
         <thead>
@@ -37,7 +39,7 @@ function Worded({ table, strong }: { table: WordTable; strong: number }) {
             <tr key={name}>
               <th scope="row">{name}</th>
               {cells.map((cell, at) => (
-                <td class={at + 1 === strong ? "number strong" : "number"} key={columns[at]}>
+                <td class={at + 1 === strong ? "number strong" : "number"} key={columns[at]} data-head={columns[at]}>
                   {cell}
                 </td>
               ))}
@@ -79,9 +81,15 @@ export function Tests({
         {attribute.terms.map(({ term, fValue, numeratorDf, denominatorDf, pValue }) => (
           <tr key={term}>
             <th scope="row">{words.terms[term]}</th>
-            <td class="number">{words.dfIs(numeratorDf, denominatorDf)}</td>
-            <td class="number">{statistic(fValue)}</td>
-            <td class="number">{pText(pValue, result.alpha)}</td>
+            <td class="number" data-head={words.df}>
+              {words.dfIs(numeratorDf, denominatorDf)}
+            </td>
+            <td class="number" data-head={words.f}>
+              {statistic(fValue)}
+            </td>
+            <td class="number" data-head={words.p}>
+              {pText(pValue, result.alpha)}
+            </td>
           </tr>
         ))}
       </tbody>

@@ -1,6 +1,7 @@
 import type { StudyRecord } from "../model/record.ts";
 import type { Result } from "../model/result.ts";
 import { panel } from "../words/en/panel.ts";
+import { panelLine } from "../words/en/panel-line.ts";
 import { reader } from "../words/en/reader.ts";
 import type { Occasion } from "./occasion.ts";
 
@@ -99,9 +100,13 @@ function designRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
   if (result.family === "choice") return [{ label: words.design, lines: [words.triangleOrders] }];
   if (result.family === "preference") return [{ label: words.design, lines: [words.pairOrders] }];
   const attributes = (packet.line?.attributes ?? plan.scale.attributes).map(
-    ({ name, definition, lowAnchor, highAnchor, moment }) => ({
+    ({ name, adjective, definition, lowAnchor, highAnchor, moment }) => ({
       label: words.attribute(name, reader.scale.moment(moment)),
-      lines: [words.ends(lowAnchor, highAnchor), definition.trim() || words.undefinedHere],
+      lines: [
+        words.asked(panelLine.mark.ask(adjective, "\u2026", moment.at === "after" ? moment.seconds : 0).join("")),
+        words.ends(lowAnchor, highAnchor),
+        definition.trim() || words.undefinedHere,
+      ],
     }),
   );
   const repeats = Math.max(0, ...result.attributes.map((attribute) => attribute.repeats));

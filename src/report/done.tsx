@@ -44,7 +44,7 @@ function Waves({ record: { plan } }: { record: Opened["record"] }) {
   return (
     <div class="part">
       <h3>{words.waves}</h3>
-      <table>
+      <table class="figures">
         <thead>
           <tr>
             <th scope="col" class="number">
@@ -64,13 +64,17 @@ function Waves({ record: { plan } }: { record: Opened["record"] }) {
         <tbody>
           {plan.waves.map((wave, index) => (
             <tr key={wave.id}>
-              <th scope="row" class="number">
+              <th scope="row" class="number" data-head={words.wave}>
                 {index + 1}
               </th>
-              <td>{wave.starts || words.unknown}</td>
-              <td class="number">{wave.people}</td>
-              {plan.products.map(({ id }) => (
-                <td key={id}>{wave.batches[id]?.join(", ") || words.unknown}</td>
+              <td data-head={words.starts}>{wave.starts || words.unknown}</td>
+              <td class="number" data-head={words.people}>
+                {wave.people}
+              </td>
+              {plan.products.map(({ id, name }) => (
+                <td key={id} data-head={words.batchesOf(name)}>
+                  {wave.batches[id]?.join(", ") || words.unknown}
+                </td>
               ))}
             </tr>
           ))}

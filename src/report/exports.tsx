@@ -1,24 +1,17 @@
-import { pointsOf } from "../analysis/analyse-scale.ts";
 import type { Description } from "../analysis/describe.ts";
-import { markedLines, markedPreferences, markedTriangles } from "../analysis/marking.ts";
-import { answersCsv } from "../archive/answers-csv.ts";
-import { readTable } from "../archive/csv.ts";
-import { dataPackage } from "../archive/data-package.ts";
-import { marksCsv } from "../archive/marks-csv.ts";
-import { preferencesCsv } from "../archive/preferences-csv.ts";
 import type { Result } from "../model/result.ts";
 import { saveText } from "../ui/save.ts";
 import { reader } from "../words/en/reader.ts";
-import { columnText } from "../words/en/reader-files.ts";
+import { answersText, dictionaryText } from "./answer-file.ts";
 import { figuresOf } from "./figures.tsx";
 import type { Opened } from "./load.ts";
 import { PictureFiles } from "./picture-files.tsx";
 import { studyText } from "./study-text.ts";
 
-type Props = { study: Opened; said: Description; app: string; now: () => string };
+type Props = { study: Opened; lead: boolean; said: Description; app: string; now: () => string };
 
 /** Buttons that print the page and save what it was made from. */
-export function Exports({ study, said, app, now }: Props) {
+export function Exports({ study, lead, said, app, now }: Props) {
   const words = reader.exports;
   const { title } = study.record.plan;
   const name = (what: string): string => reader.exports.fileName(title, what);
@@ -37,12 +30,12 @@ export function Exports({ study, said, app, now }: Props) {
       <fieldset class="part files">
         <legend>{words.data}</legend>
         <div class="buttons">
-          <button type="button" onClick={() => save(csvFile, "text/csv", dataText(study))}>
+          <button type="button" onClick={() => save(csvFile, "text/csv", answersText(study, lead))}>
             {words.csv}
           </button>
           <button
             type="button"
-            onClick={() => save(dictionaryFile, "application/json", dictionaryText(study, name(csvFile), now()))}
+            onClick={() => save(dictionaryFile, "application/json", dictionaryText(study, lead, name(csvFile), now()))}
           >
             {words.dictionary}
           </button>
@@ -62,32 +55,6 @@ export const PrintButton = () => (
     {reader.exports.print}
   </button>
 );
-
-/** The counted answers as CSV, in the columns of the study's method. */
-export function dataText({ record }: Pick<Opened, "record">): string {
-  switch (record.plan.method) {
-    case "triangle":
-      return answersCsv(record, markedTriangles(record));
-    case "paired-preference":
-      return preferencesCsv(record, markedPreferences(record));
-    case "line-scale":
-      return marksCsv(record, markedLines(record), pointsOf);
-  }
-}
-
-/** The dictionary of exactly the file that `dataText` writes. */
-function dictionaryText(study: Opened, path: string, created: string): string {
-  const { title } = study.record.plan;
-  const descriptor = dataPackage({
-    title: reader.exports.packageTitle(title),
-    description: reader.exports.packageText(title),
-    ...{ created, path },
-    columns: readTable(dataText(study), path).columns,
-    describe: columnText,
-    key: study.result.family === "scale" ? ["tray", "product", "attribute", "moment"] : ["tray"],
-  });
-  return `${JSON.stringify(descriptor, null, 2)}\n`;
-}
 
 /** The result as JSON, every number in full precision. */
 export const resultText = (result: Result): string => `${JSON.stringify(result, null, 2)}\n`;

@@ -11,7 +11,7 @@ export const onPaper = { width: 480, stack: 160 };
 export function FigureView({ figure }: { figure: Figure }) {
   const frame = useRef<HTMLElement>(null);
   const width = Math.min(widest, useWidth(frame, widest));
-  const ids = { caption: `${figure.id}-caption`, table: `${figure.id}-table` };
+  const ids = { caption: `${figure.id}-caption`, table: figure.tableId };
   return (
     <figure ref={frame} class="chance-figure">
       <div class="screen-only">{figure.draw(width, ids)}</div>

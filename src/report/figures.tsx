@@ -21,7 +21,9 @@ export type Figure = {
   caption: (width: number) => string;
   /** `stack`: pixels for the tallest stack of dots, where there are any. */
   draw: (width: number, ids?: Ids, stack?: number) => ComponentChild;
+  /** Null when that table stands on the page anyway: then `tableId` says where. */
   table: ComponentChild | null;
+  tableId: string;
 };
 
 /** Pairs in one picture: more are drawn in several, so that each fits on a page. */
@@ -51,6 +53,7 @@ function chanceFigure(figures: ChanceFigures, words: ChanceText, heads: ChanceTa
     Math.max(1, ...dotLayout(figures, width).columns.map(({ first, last }) => last - first + 1));
   return {
     id: "chance",
+    tableId: "chance-table",
     name: reader.pictures.chance.name,
     caption: (width) =>
       [words.caption, counts(width) > 1 ? reader.pictures.joined(counts(width)) : ""].join(" ").trim(),
@@ -82,6 +85,7 @@ function preferenceFigures(result: PreferenceResult, said: Description): Figure[
     ...seen,
     {
       id: "shares",
+      tableId: "shares-table",
       name: shares.name,
       caption: () => shares.caption(people, ofAll.first.confidence, noPreference !== "not-offered"),
       draw: (width, ids) => <IntervalRows figures={figures} width={width} {...ids} />,
@@ -103,6 +107,7 @@ export function attributeFigures(result: ScaleResult, said: Description, at: num
   const caption = figures.difference ? marks.captionTwo : marks.captionMore;
   const shown: Figure = {
     id: `marks-${at + 1}`,
+    tableId: `marks-${at + 1}-table`,
     name: marks.name(text.heading),
     caption: () => caption(figures.panelists.length, attribute.repeats > 1),
     draw: (width, ids) => <Marks figures={figures} width={width} {...ids} />,
@@ -135,6 +140,9 @@ function markFigures(result: ScaleResult, attribute: AttributeResult, { decimals
   };
 }
 
+/** The table of pairs stands below the pictures, once for all of them. */
+export const pairsTableId = (at: number): string => `pairs-${at + 1}-table`;
+
 function contrastFigures(result: ScaleResult, attribute: AttributeResult, text: AttributeText, at: number): Figure[] {
   const words = reader.pictures.contrasts;
   const { minusOf } = reader.scale;
@@ -158,8 +166,8 @@ function contrastFigures(result: ScaleResult, attribute: AttributeResult, text: 
       name: `${words.name(text.heading)}${parts > 1 ? ` (${part + 1}/${parts})` : ""}`,
       caption: () => words.caption(result.confidence),
       draw: (width: number, ids?: Ids) => <IntervalRows figures={figures} width={width} {...ids} />,
-      // the table of pairs stands right below
       table: null,
+      tableId: pairsTableId(at),
     };
   });
 }

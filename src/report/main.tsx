@@ -6,6 +6,7 @@ import "./report.css";
 import "./print.css";
 import { App } from "./app.tsx";
 import { chooseStore } from "./choose-store.ts";
+import { Elsewhere } from "./elsewhere.tsx";
 import { Failure } from "./furniture.tsx";
 
 const { searchParams, hash } = new URL(window.location.href);
@@ -25,7 +26,11 @@ const surroundings = {
 
 render(
   <ErrorBoundary instead={(thrown) => <Failure thrown={thrown} />}>
-    <App {...surroundings} {...place} forgetCode={forgetCode} />
+    {searchParams.has("elsewhere") ? (
+      <Elsewhere app={appVersion} now={surroundings.now} />
+    ) : (
+      <App {...surroundings} {...place} forgetCode={forgetCode} />
+    )}
   </ErrorBoundary>,
   document.getElementById("app") as HTMLElement,
 );

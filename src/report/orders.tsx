@@ -172,8 +172,12 @@ function Positions({ result, least }: { result: ScaleResult; least: number }) {
             {attribute.positions.map(({ position, judgments, mean }) => (
               <tr key={position}>
                 <th scope="row">{position}</th>
-                <td class="number">{judgments}</td>
-                <td class="number">{points(mean, 1)}</td>
+                <td class="number" data-head={words.marks}>
+                  {judgments}
+                </td>
+                <td class="number" data-head={words.mean}>
+                  {points(mean, 1)}
+                </td>
               </tr>
             ))}
           </tbody>

@@ -11,17 +11,21 @@ type Props = {
   said: Description;
   /** The fine line above the verdict: the question as locked, or where the answers came from. */
   question: string;
+  /** Where the focus goes when this takes the place of a form. */
+  verdictId?: string;
   /** What follows the departures: how it was done, details, files. */
   children: ComponentChildren;
 };
 
 /** A result from the verdict to the departures, with or without a study. Every sentence of it comes from `describe`. */
-export function ResultBody({ result, said, question, children }: Props) {
+export function ResultBody({ result, said, question, verdictId, children }: Props) {
   const figures = result.family === "scale" ? attributeFigures(result, said, 0) : figuresOf(result, said);
   return (
     <>
       <p class="fine question">{question}</p>
-      <h1 class="verdict">{said.verdict}</h1>
+      <h1 class="verdict" {...(verdictId ? { id: verdictId, tabIndex: -1 } : {})}>
+        {said.verdict}
+      </h1>
       <p class="lead-in">{said.size}</p>
       <p class="agreed">{said.agreed}</p>
       {said.meaning !== "" && (
@@ -49,7 +53,7 @@ export function ResultBody({ result, said, question, children }: Props) {
 function Tables({ result, said, at }: { result: ScaleResult; said: Description; at: number }) {
   const attribute = result.attributes[at];
   const text = said.attributes[at];
-  return attribute && text ? <AttributeTables attribute={attribute} text={text} /> : null;
+  return attribute && text ? <AttributeTables attribute={attribute} text={text} at={at} /> : null;
 }
 
 /** The properties that the question is not about, each with the same pictures and tables. */

@@ -47,7 +47,7 @@ export function ResultPage({ study, lead, app, now, fetchRemarks }: Props) {
         <Details study={study} said={said} />
         <section class="screen-only">
           <h2>{reader.exports.heading}</h2>
-          <Exports study={study} said={said} app={app} now={now} />
+          <Exports study={study} lead={lead} said={said} app={app} now={now} />
           <Verify study={study} app={app} now={now} />
           {lead && <Remarks trayOf={study.remarkTrays} fetchRemarks={fetchRemarks} />}
         </section>

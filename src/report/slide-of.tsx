@@ -12,6 +12,9 @@ const shown = {
   scale: ["people", "fValue", "pValue", "within"],
 } satisfies Record<Result["family"], string[]>;
 
+/** Letters of the line at the top of a screen. */
+const lineOfTitle = 100;
+
 type Given = { figure: Figure; result: Result; said: Description; title: string; app: string };
 
 /** A picture for a screen: what was asked and found, the drawing, and the numbers that matter. */
@@ -24,9 +27,7 @@ export function slideOf({ figure, result, said, title, app }: Given) {
   const rows = at > 0 && text ? text.rows : said.rows;
   return (
     <Slide
-      title={[title, result.family === "scale" ? (text?.heading ?? "") : (study?.objective ?? "")]
-        .filter((part) => part !== "")
-        .join(" \u00b7 ")}
+      title={titled(title, result.family === "scale" ? (text?.heading ?? "") : (study?.objective ?? ""))}
       verdict={at > 0 && text ? text.finding : said.verdict}
       drawing={drawing}
       size={sizeOfSvg(svgText(drawing))}
@@ -39,6 +40,12 @@ export function slideOf({ figure, result, said, title, app }: Given) {
     />
   );
 }
+
+/** The title with what was asked, as far as one line holds both. */
+const titled = (title: string, asked: string): string => {
+  const both = [title, asked].filter((part) => part !== "").join(" \u00b7 ");
+  return [...both].length <= lineOfTitle ? both : title;
+};
 
 /** "pairs-2-1" belongs to the second attribute. */
 const attributeOf = ({ id }: Figure): number => Math.max(0, Number(id.split("-")[1] ?? 1) - 1);

@@ -1,7 +1,8 @@
 import { useEffect } from "preact/hooks";
 import { reader } from "../words/en/reader.ts";
 
-type Sheet = { title: string; commitment: string; now: () => string };
+/** `commitment`: null where there is no study. */
+type Sheet = { title: string; commitment: string | null; now: () => string };
 
 /**
  * Gets the page ready for paper: names it (the name of a saved PDF), prints study, page, commitment and time in the
@@ -33,12 +34,13 @@ export function usePaper({ title, commitment, now }: Sheet): void {
 }
 
 /** The foot of each printed page, as rules of CSS: only there is the number of pages known. */
-export function footRules(title: string, commitment: string, printedAt: string): string {
+export function footRules(title: string, commitment: string | null, printedAt: string): string {
   const { print } = reader;
   const middle = `${cssText(`${print.page} `)} counter(page) ${cssText(` ${print.of} `)} counter(pages)`;
+  const seal = commitment === null ? "" : ` ${cssText(` \u00b7 ${print.commitment(commitment)}`)}`;
   return `@page {
     @bottom-left { content: ${cssText(title.length > 60 ? `${title.slice(0, 59)}\u2026` : title)}; }
-    @bottom-center { content: ${middle} ${cssText(` \u00b7 ${print.commitment(commitment)}`)}; }
+    @bottom-center { content: ${middle}${seal}; }
     @bottom-right { content: ${cssText(print.printed(printedAt))}; }
   }`;
 }

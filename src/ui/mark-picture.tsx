@@ -39,6 +39,9 @@ export function Marks({ figures, width, caption, table }: Props) {
           <path key={panelist} d={path} />
         ))}
       </g>
+      <g class="means" stroke={ink} stroke-width="3.5" fill="none">
+        {layout.lanes.map(({ y, meanX }) => meanX !== null && <path key={y} d={`M${round(meanX)} ${y - 14}v28`} />)}
+      </g>
       <g class="dots" stroke={ink} stroke-width="1.25" fill={paper}>
         {layout.dots.map(({ x, y }, at) => (
           <circle key={at} cx={round(x)} cy={y} r="4" />
@@ -46,15 +49,6 @@ export function Marks({ figures, width, caption, table }: Props) {
       </g>
       {layout.lanes.map((lane) => (
         <g key={lane.y} class="lane">
-          {lane.meanX !== null && (
-            <path
-              class="mean"
-              d={`M${round(lane.meanX)} ${lane.y - 13}v26`}
-              stroke={ink}
-              stroke-width="3.5"
-              fill="none"
-            />
-          )}
           <Halo x={0} y={lane.name.y} text={lane.name.text} weight="600" />
           <Halo x={lane.mean.end ? layout.width : 0} y={lane.mean.y} text={lane.mean.text} end={lane.mean.end} />
         </g>

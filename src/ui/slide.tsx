@@ -68,17 +68,20 @@ function Numbers({ numbers, top }: { numbers: readonly SlideNumber[]; top: numbe
   return (
     <>
       {numbers.map(({ label, value, behind }, at) => {
-        const y = top + step * at;
+        const heads = wrapped(label, letters(room, 30), 2);
+        const y = top + step * at + 34 * (heads.length - 1);
         const size = Math.min(54, room / Math.max(1, [...value].length * 0.6));
         return (
           <g key={label}>
-            <text x={x} y={y + 28} font-size="28" fill={soft}>
-              {wrapped(label, letters(room, 30), 1)}
-            </text>
-            <text x={x} y={y + 86} font-size={Math.round(size)} font-weight="600">
+            {heads.map((line, row) => (
+              <text key={line} x={x} y={top + step * at + 28 + 34 * row} font-size="28" fill={soft}>
+                {line}
+              </text>
+            ))}
+            <text x={x} y={y + 84} font-size={Math.round(size)} font-weight="600">
               {value}
             </text>
-            <text x={x} y={y + 124} font-size="28" fill={soft}>
+            <text x={x} y={y + 120} font-size="28" fill={soft}>
               {wrapped(behind, letters(room, 30), 1)}
             </text>
           </g>

@@ -8,6 +8,7 @@ export const elsewhere = {
   lead: "A CSV file of answers that were not collected with Cloche, computed by the same functions as a study.",
   local: "The file is read and computed in this page, on this device. Nothing is sent anywhere, and nothing is kept.",
   file: "CSV file",
+  chosen: (name: string) => `Chosen: ${name}`,
   method: "Method",
   methods: { triangle: "Triangle test", "paired-preference": "Paired preference", "line-scale": "Line scale" },
   columnsHead: "Columns of the file",
@@ -46,6 +47,8 @@ export const elsewhere = {
   origin: (file: string, rows: number) =>
     `${file} \u00b7 ${plural(rows, "answer", "answers")} read \u00b7 not a study of Cloche: no key, no lock, no record of how it was served`,
   top: (test: string, file: string) => `${test} \u00b7 from ${file}`,
+  unnamed: ["the first product", "the second product"] as const,
+  files: "Files",
   source: "The file",
   fingerprint: "SHA-256 of its text",
   rows: "Answers read",

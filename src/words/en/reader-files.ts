@@ -34,12 +34,13 @@ export const columns: Record<string, Column> = {
   choice: {
     title: "Choice",
     description:
-      "What was chosen: the code of the sample picked, or in a preference the product, or none for no preference.",
+      "What was chosen: in a triangle the code of the sample picked; in a preference the product, or none for no preference.",
   },
-  code_chosen: {
-    title: "Code chosen",
-    description: "The three-digit code of the sample chosen; empty for no preference.",
+  position_chosen: {
+    title: "Position of the choice",
+    description: "Place of the sample chosen in serving order, from 1; empty for no preference.",
   },
+  code_chosen: { title: "Code chosen", description: "Code of the sample chosen; empty for no preference." },
   product: { title: "Product", description: "The product that the sample was, by the opened key." },
   attribute: { title: "Attribute", description: "The property judged, as the plan names it." },
   moment: { title: "Moment", description: "When it was judged: at the first bite, or so many seconds after it." },
@@ -51,10 +52,6 @@ export const columns: Record<string, Column> = {
   wave: { title: "Wave", description: "Number of the wave in which it was served, from 1." },
   order: { title: "Order", description: "Products in serving order by letter; A is the first product of the plan." },
   position: { title: "Position", description: "Place of the sample in serving order, from 1." },
-  position_chosen: {
-    title: "Position of the choice",
-    description: "Place of the sample chosen in serving order, from 1; empty for no preference.",
-  },
   position_of_odd: { title: "Position of the odd sample", description: "Place in serving order, from 1." },
   batch: { title: "Batch", description: "Batch of the sample, by the opened key." },
   code: { title: "Code", description: "Three-digit code of the sample." },
@@ -62,23 +59,22 @@ export const columns: Record<string, Column> = {
   why: {
     title: "Why there is no mark",
     description:
-      "The reason given for no mark, or not-reached where the question never came up; empty where there is a mark.",
+      "Empty where there is a mark. not-perceived, not-understood, sample, other: the panelist’s reason; not-reached: the question was never answered.",
   },
-  line_mm: { title: "Line", description: "Length of the line as shown, in millimeters." },
-  length_mm: { title: "Line", description: "Length of the line as shown, in millimeters." },
-  pointer: { title: "Pointer", description: "How the mark was made: touch, pen, mouse or keyboard." },
   chewed_seconds: {
     title: "Seconds of chewing",
-    description: "Seconds from the first bite to the question, by the tablet\u2019s clock; empty where no clock ran.",
+    description: "Seconds from the first bite to the question, by the tablet’s clock; empty where no clock ran.",
   },
   answer_seconds: {
-    title: "Seconds to the answer",
-    description: "Seconds from the question to the answer kept, by the tablet\u2019s clock.",
+    title: "Seconds to answer",
+    description: "Seconds from the question’s appearance to the kept mark. In a lead’s file only.",
   },
+  line_mm: { title: "Line", description: "Length of the line as shown, in millimeters." },
   hidden: {
     title: "App in the background",
     description: "1: the app was in the background while the chew was timed, so the moment is in doubt; 0: it was not.",
   },
+  pointer: { title: "Pointer", description: "How the mark was made: touch, pen, mouse or keyboard." },
 };
 const numbered: Record<string, Column> = {
   product: { title: "Product in this place", description: "Product of the sample in this place of the serving order." },

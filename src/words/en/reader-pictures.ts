@@ -4,6 +4,8 @@ import { listed, minus, plural } from "./reader-parts.ts";
 
 type Bounds = { estimate: number | null; low: number | null; high: number | null; confidence: number };
 
+const rings = (people: number, averaged: boolean): string =>
+  `Each ring is a ${averaged ? "panelist’s mean over repeats" : "mark"}; a thin line joins those of one panelist (${plural(people, "panelist", "panelists")} in all). Thick strokes are means.`;
 const quoted = (name: string): string => `“${name}”`;
 const interval = (low: number, high: number, decimals: number): string =>
   `${points(low, decimals)} to ${points(high, decimals)}`;
@@ -41,9 +43,9 @@ export const pictures = {
     difference: (low: number, high: number, value: number, confidence: number, decimals: number) =>
       `${points(value, decimals)} (${interval(low, high, decimals)}, ${chosenPercent(confidence)} interval)`,
     captionTwo: (people: number, averaged: boolean) =>
-      `Each ring is one panelist’s ${averaged ? "mean over repeats" : "mark"}, each thin line one of ${plural(people, "panelist", "panelists")}; thick strokes are means. Below, on the same scale: the mean difference within panelists, with its interval, its zero under the mean it is counted from.`,
+      `${rings(people, averaged)} Below, on the same scale: the mean difference within panelists with its interval, its zero under the mean it is counted from.`,
     captionMore: (people: number, averaged: boolean) =>
-      `Each ring is one panelist’s ${averaged ? "mean over repeats" : "mark"}, each thin line one of ${plural(people, "panelist", "panelists")}; thick strokes are means. A line ends where a mark is missing.`,
+      `${rings(people, averaged)} A line ends where a mark is missing.`,
     heads: { panelist: "Panelist", mean: "Mean", none: "no mark" },
   },
   contrasts: {

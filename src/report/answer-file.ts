@@ -1,0 +1,72 @@
+import { pointsOf } from "../analysis/analyse-scale.ts";
+import { markedLines, markedPreferences, markedTriangles } from "../analysis/marking.ts";
+import { answersCsv } from "../archive/answers-csv.ts";
+import { readTable, writeTable } from "../archive/csv.ts";
+import { dataPackage } from "../archive/data-package.ts";
+import { marksCsv } from "../archive/marks-csv.ts";
+import { preferencesCsv } from "../archive/preferences-csv.ts";
+import type { StudyRecord } from "../model/record.ts";
+import { reader } from "../words/en/reader.ts";
+import { columnText } from "../words/en/reader-files.ts";
+import type { Opened } from "./load.ts";
+
+/** How long a person took is for the lead alone. */
+const timesOfPersons = ["answer_seconds"];
+
+/** Columns that name a row, by method. */
+const keys: Record<StudyRecord["plan"]["method"], string[]> = {
+  triangle: ["tray"],
+  "paired-preference": ["tray"],
+  "line-scale": ["tray", "code", "attribute", "moment"],
+};
+
+/** The counted answers of a study as CSV: one line an answer, or a mark. */
+export function answersText({ record }: Opened, lead: boolean): string {
+  const text = wholeText(record);
+  return lead ? text : withoutColumns(text, timesOfPersons);
+}
+
+function wholeText(record: StudyRecord): string {
+  switch (record.plan.method) {
+    case "triangle":
+      return answersCsv(record, markedTriangles(record));
+    case "paired-preference":
+      return preferencesCsv(record, markedPreferences(record));
+    case "line-scale":
+      return marksCsv(record, markedLines(record), pointsOf);
+  }
+}
+
+function withoutColumns(text: string, left: readonly string[]): string {
+  const { columns, rows } = tableOf(text);
+  if (!columns.some((column) => left.includes(column))) return text;
+  const kept = (cells: readonly string[]): string[] => cells.filter((_, at) => !left.includes(columns[at] ?? ""));
+  return writeTable(
+    kept(columns),
+    rows.map(({ cells }) => kept(cells)),
+  );
+}
+
+/** A file without answers has a header all the same. */
+function tableOf(text: string): ReturnType<typeof readTable> {
+  const header = text.split("\r\n", 1)[0] ?? "";
+  return text.trimEnd() === header ? { columns: header.split(","), rows: [] } : readTable(text, "answers.csv");
+}
+
+/**
+ * The dictionary of exactly the file that `answersText` gives.
+ *
+ * Takes    path: the name under which the CSV file is saved
+ */
+export function dictionaryText(study: Opened, lead: boolean, path: string, created: string): string {
+  const { title, method } = study.record.plan;
+  const descriptor = dataPackage({
+    title: reader.exports.packageTitle(title),
+    description: reader.exports.packageText(title),
+    ...{ created, path },
+    columns: tableOf(answersText(study, lead)).columns,
+    describe: columnText,
+    key: keys[method],
+  });
+  return `${JSON.stringify(descriptor, null, 2)}\n`;
+}
