@@ -44,9 +44,9 @@ export function inOrderOfMoments(attributes: readonly Attribute[]): Attribute[] 
 }
 
 /**
- * Allergens over everything that is served, each in one list only, sorted: the order of products, of declarations
- * and of words within them leaves no trace. Declarations of a product that the plan no longer has are left out, as
- * is that of a warm-up that is not served.
+ * Allergens over everything that is served, each in one list only, in the order of the law that the plan page shows
+ * too: the order of products, of declarations and of words within them leaves no trace. Declarations of a product
+ * that the plan no longer has are left out, as is that of a warm-up that is not served.
  */
 export function allergenUnion(plan: Plan): Omit<BlindPacket["allergens"], "version"> {
   const products = new Set(plan.products.map((product) => product.id));
@@ -55,7 +55,7 @@ export function allergenUnion(plan: Plan): Omit<BlindPacket["allergens"], "versi
   );
   const contains = new Set(served.flatMap((declaration) => declaration.contains));
   const may = new Set(served.flatMap((declaration) => declaration.mayContain));
-  const inOrder = (wanted: (allergen: Allergen) => boolean) => allergens.filter(wanted).sort();
+  const inOrder = (wanted: (allergen: Allergen) => boolean) => allergens.filter(wanted);
   return {
     contains: inOrder((allergen) => contains.has(allergen)),
     mayContain: inOrder((allergen) => may.has(allergen) && !contains.has(allergen)),

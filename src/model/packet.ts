@@ -37,7 +37,7 @@ export const blindPacket = z.strictObject({
     null,
   ),
   palette: z.enum(["day", "dim"]),
-  /** Union over everything served, sorted, the same for every tray; `version` names this list in a clearance. */
+  /** Union over everything served, in the order of law, the same for every tray; `version` names it in a clearance. */
   allergens: z.strictObject({
     version: hash,
     contains: z.array(z.enum(allergens)),

@@ -214,7 +214,7 @@ describe("the allergens a panelist sees", () => {
     expect(
       allergenUnion({ ...plan, declarations: declarations.map((d) => ({ ...d, mayContain: [...d.mayContain] })) }),
     ).toEqual({
-      contains: ["egg", "gluten-cereals", "milk"],
+      contains: ["gluten-cereals", "egg", "milk"],
       mayContain: ["mustard"],
       other: ["quince"],
     });
@@ -226,7 +226,7 @@ describe("the allergens a panelist sees", () => {
     const warmUp = { of: "warm-up", contains: ["lupin" as const], mayContain: [], other: "", none: false };
     const declarations = [...plan.declarations.filter(({ of }) => of !== "warm-up"), gone, warmUp];
     const union = allergenUnion({ ...plan, declarations, serving: { ...plan.serving, warmUp: false } });
-    expect(union.contains).toEqual(["egg", "gluten-cereals", "milk"]);
+    expect(union.contains).toEqual(["gluten-cereals", "egg", "milk"]);
   });
   test("get another version when an ingredient changes, and the packet carries the cautions", () => {
     const plan = readyPlan({ cautionsApplying: ["undercooked"] });
