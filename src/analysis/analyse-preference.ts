@@ -13,18 +13,7 @@ const frequentNone = 0.2;
 export function analysePreference(record: StudyRecord, app: string): PreferenceResult {
   const { plan } = record;
   const { kept: marked, leftOut } = onePerSeat(markedPreferences(record));
-  const picked = (what: MarkedPreference["picked"]) => marked.filter((answer) => answer.picked === what).length;
-  const [first, second] = plan.products.map(({ name }) => name);
-  const counted = preferenceStatistics({
-    products: [first ?? "", second ?? ""],
-    alpha: plan.alpha,
-    noPreference: plan.noPreference,
-    first: picked("first"),
-    second: picked("second"),
-    none: picked("none"),
-    // the plan names by how much the one side is to outnumber the other
-    sought: { share: (1 + plan.discriminatorShareSought) / 2, people: plan.people },
-  });
+  const counted = preferenceStatistics(countsOf(plan, marked));
   const statistics = record.keyMatches ? counted : { ...counted, outcome: "withheld" as const };
   const orders = ["AB", "BA"].map((order) => {
     const served = marked.filter((answer) => answer.order === order);
@@ -51,6 +40,21 @@ export function analysePreference(record: StudyRecord, app: string): PreferenceR
     orders,
     caveats,
     departures: record.departures,
+  };
+}
+
+function countsOf(plan: StudyRecord["plan"], marked: readonly MarkedPreference[]): PreferenceCounts {
+  const picked = (what: MarkedPreference["picked"]) => marked.filter((answer) => answer.picked === what).length;
+  const [first, second] = plan.products.map(({ name }) => name);
+  return {
+    products: [first ?? "", second ?? ""],
+    alpha: plan.alpha,
+    noPreference: plan.noPreference,
+    first: picked("first"),
+    second: picked("second"),
+    none: picked("none"),
+    // the plan names by how much the one side is to outnumber the other
+    sought: { share: (1 + plan.discriminatorShareSought) / 2, people: plan.people },
   };
 }
 

@@ -2,7 +2,7 @@ import type { KeptMark, ScaleRow, StudyRecord } from "../model/record.ts";
 import type { AttributeResult, Caveat, ScaleResult, ScaleStatistics } from "../model/result.ts";
 import { caveatsOfStudy } from "./caveats.ts";
 import { type MarkedLine, markedLines, type Sample } from "./marking.ts";
-import { type ScaleAttribute, type ScaleValue, scaleStatistics } from "./scale.ts";
+import { type ScaleAttribute, type ScaleInput, type ScaleValue, scaleStatistics } from "./scale.ts";
 import { studyPart } from "./study-part.ts";
 
 /** Points of the line: a fraction of its length times this. */
@@ -16,27 +16,7 @@ export const pointsOf = (mark: KeptMark | null): number | null =>
 export function analyseScale(record: StudyRecord, app: string): ScaleResult {
   const { plan } = record;
   const marked = markedLines(record).toSorted((one, other) => one.seat - other.seat);
-  const order = plan.scale.attributes.map(({ id }) => id);
-  const statistics = scaleStatistics({
-    alpha: plan.alpha,
-    products: plan.products.map(({ id, name }) => ({ id, name })),
-    attributes: plan.scale.attributes.map(({ name, moment, lowAnchor, highAnchor }) => ({
-      attribute: name,
-      moment,
-      momentText: "",
-      lowAnchor,
-      highAnchor,
-    })),
-    values: marked.map(({ attribute, seat, product, mark, place }) => ({
-      attribute: order.indexOf(attribute),
-      panelist: `seat ${seat}`,
-      product,
-      value: pointsOf(mark),
-      place,
-    })),
-    scale: { low: 0, high: linePoints, lengthMm: plan.scale.lengthMm },
-    keyMatches: record.keyMatches,
-  });
+  const statistics = scaleStatistics(inputOf(record, marked));
   const orders = ordersServed(record, marked);
   const served = servedTrays(record, marked);
   const answered = new Set(marked.flatMap(({ seat, mark }) => (pointsOf(mark) === null ? [] : [seat]))).size;
@@ -59,6 +39,30 @@ export function analyseScale(record: StudyRecord, app: string): ScaleResult {
       ...caveatsOfScale(statistics, plan.standsFor),
     ],
     departures: record.departures,
+  };
+}
+
+function inputOf({ plan, keyMatches }: StudyRecord, marked: readonly MarkedLine[]): ScaleInput {
+  const order = plan.scale.attributes.map(({ id }) => id);
+  return {
+    alpha: plan.alpha,
+    products: plan.products.map(({ id, name }) => ({ id, name })),
+    attributes: plan.scale.attributes.map(({ name, moment, lowAnchor, highAnchor }) => ({
+      attribute: name,
+      moment,
+      momentText: "",
+      lowAnchor,
+      highAnchor,
+    })),
+    values: marked.map(({ attribute, seat, product, mark, place }) => ({
+      attribute: order.indexOf(attribute),
+      panelist: `seat ${seat}`,
+      product,
+      value: pointsOf(mark),
+      place,
+    })),
+    scale: { low: 0, high: linePoints, lengthMm: plan.scale.lengthMm },
+    keyMatches,
   };
 }
 

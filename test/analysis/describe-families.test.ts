@@ -2,14 +2,14 @@ import fc from "fast-check";
 import { describe, expect, test, vi } from "vitest";
 import { analyse, resultOfCounts } from "../../src/analysis/analyse.ts";
 import { resultOfPreference } from "../../src/analysis/analyse-preference.ts";
-import { resultOfScaleRows } from "../../src/analysis/analyse-scale.ts";
 import { type Description, describe as describeResult } from "../../src/analysis/describe.ts";
 import { noPreferenceRules, type Plan } from "../../src/model/plan.ts";
-import type { ScaleRow, StudyRecord } from "../../src/model/record.ts";
+import type { StudyRecord } from "../../src/model/record.ts";
 import type { Caveat, Result } from "../../src/model/result.ts";
 import { report } from "../../src/words/en/report.ts";
 import { linePlan, preferencePlan } from "../design/scenario.ts";
 import { juicinessMarks, lineRecord, type Marks, preferenceRecord, votes } from "./study-records.ts";
+import { banned, clean, texts } from "./texts.ts";
 
 vi.setConfig({ testTimeout: 60_000 });
 
@@ -23,39 +23,6 @@ const line = (rows: readonly (readonly (number | null)[])[], products = 3) => {
   return lineRecord(fewer, marks(rows.map((row) => row.slice(0, products))));
 };
 
-const tables = (found: Description) =>
-  found.attributes.flatMap(({ means, contrasts }) => [means, contrasts].filter((table) => table !== null));
-const texts = (found: Description): string[] => [
-  found.test,
-  found.verdict,
-  found.size,
-  found.agreed,
-  found.meaning,
-  found.caution,
-  ...(found.chance ? Object.values(found.chance).map((text) => text ?? "") : []),
-  ...[found.rows, ...found.attributes.map(({ rows }) => rows)]
-    .flat()
-    .flatMap((row) => [row.label, row.value, row.behind]),
-  ...found.attributes.flatMap(({ heading, ends, finding, beside, picture }) => [
-    heading,
-    ends,
-    finding,
-    beside,
-    ...Object.values(picture),
-  ]),
-  ...tables(found).flatMap(({ caption, columns, rows, note }) => [caption, ...columns, ...rows.flat(), note]),
-  ...found.caveats,
-  ...found.departures,
-];
-
-/** Words that claim more than a test can, or dress up a miss. The list stands in the visual-language page. */
-const banned =
-  /no difference|the same\b|identical|proved|proven|confirmed|\btrend|almost|marginal|borderline|significant|failed to|\bhighly\b|\bsimilar|undefined|NaN|null|Infinity|\[object/i;
-const clean = (found: Description) => {
-  for (const text of texts(found)) expect(text).not.toMatch(banned);
-  for (const text of texts(found)) expect(text).not.toMatch(/\d[ ]?%/);
-  for (const text of [found.verdict, found.size, found.agreed, ...found.caveats]) expect(text).toMatch(/\.$/);
-};
 const value = (found: Description, id: string) => found.rows.find((row) => row.id === id);
 
 describe("a preference in words", () => {
@@ -146,121 +113,6 @@ describe("a preference in words", () => {
           expect(found.verdict.startsWith("This panel preferred")).toBe(result.outcome === "reached");
         },
       ),
-    );
-  });
-});
-
-describe("a line scale in words", () => {
-  test("two products: which is higher, by how much, with the interval and the agreed step", () => {
-    const found = words(analyse(line(juicinessMarks, 2), "1"));
-    expect(found.verdict).toMatch(
-      /^This panel marked “new” higher than “current” in “Juiciness”, 10 seconds after the first bite: by 11\.9 points, p\u00a0=\u00a00\.00\d\d, and the risk locked beforehand is 5\u00a0%\.$/,
-    );
-    expect(found.size).toMatch(
-      /^The difference is estimated at 11\.9 points; .* \d\.\d to \d\d\.\d, 95\u00a0% interval\.$/,
-    );
-    expect(found.agreed).toContain("“Taste for juiciness next.”");
-    expect(found.attributes[0]?.contrasts?.columns).not.toContain("p, adjusted (Holm)");
-  });
-  test("three products: told apart by F, then the pairs that stand out, the clearest with its interval", () => {
-    const found = words(analyse(line(juicinessMarks), "1"));
-    // F(2, 22) = 10.5, p = 0.0006, new less current 11.9 (5.3 to 18.5): the kitchen's invented study, computed outside
-    expect(found.verdict).toContain("F(2, 22) is 10.47, p\u00a0=\u00a00.0006");
-    expect(found.verdict).toContain("these stand out: “new” over “current” and “new, rested” over “current”.");
-    expect(found.attributes[0]?.contrasts?.rows[0]?.slice(0, 3)).toEqual([
-      "“new” less “current”",
-      "11.9",
-      "5.3 to 18.5",
-    ]);
-    expect(found.attributes[0]?.contrasts?.rows[2]?.slice(0, 3)).toEqual([
-      "“new, rested” less “new”",
-      "1.4",
-      "−5.2 to 8.1",
-    ]);
-    expect(found.attributes[0]?.ends).toBe(
-      "0 is “not at all juicy”, 100 is “extremely juicy”; the line was to be 120 mm long.",
-    );
-  });
-  test("not reached: both ends of what the answers allow, and the widest difference not ruled out", () => {
-    const rows = juicinessMarks.map(([one = 0], at) => [one, one + (at % 2 === 0 ? 3 : -2.5) + (at % 3)]);
-    const found = words(analyse(line(rows, 2), "1"));
-    expect(found.verdict).toContain("did not show that “current” and “new” differ");
-    expect(found.verdict).toContain("It does not show that they do not.");
-    expect(found.size).toMatch(/anything from −\d\.\d to \d\.\d/);
-    expect(found.caveats.join(" ")).toMatch(/do not rule out differences of up to \d/);
-    expect(found.agreed).toContain("“Ask about cost only.”");
-  });
-  test.each<[string, (readonly (number | null)[])[], RegExp]>([
-    [
-      "nobody marked one product",
-      juicinessMarks.map(([a = 0, b = 0]) => [a, b, null]),
-      /^There is no verdict: nobody marked “new, rested”/,
-    ],
-    ["one panelist", juicinessMarks.slice(0, 1).map((row) => [...row]), /^There is no verdict: fewer than two people/],
-    [
-      "all marks equal",
-      juicinessMarks.map(() => [50, 50, 50]),
-      /^There is no verdict: every mark of a person is equal/,
-    ],
-    ["all equally far apart", juicinessMarks.map((_, at) => [at, at + 5, at + 9]), /equally far apart/],
-    ["five people", juicinessMarks.slice(0, 5).map((row) => [...row]), /too few people for a verdict: 5 marked/],
-    ["nobody", [], /^No mark was counted, so there is no result\.$/],
-  ])("%s: a sentence of its own", (_, rows, sentence) => {
-    const found = words(analyse(line(rows), "1"));
-    expect(found.verdict).toMatch(sentence);
-    clean(found);
-  });
-  test("a missing mark: the table has a mean for everybody, and the panelist is named", () => {
-    const rows = juicinessMarks.map((row, at) => (at === 3 ? [null, row[1] ?? 0, row[2] ?? 0] : row));
-    const found = words(analyse(line(rows), "1"));
-    expect(found.attributes[0]?.means?.columns).toContain("Mean, if nobody had left one out");
-    expect(found.caveats.join(" ")).toContain("seat 4 did not mark every product");
-    clean(found);
-  });
-  test("further properties are told to be beside the question, with no verdict", () => {
-    const plan = linePlan();
-    const [juicy] = plan.scale.attributes;
-    if (!juicy) throw new Error("the scenario has an attribute");
-    const attributes = [juicy, { ...juicy, id: "8e1f5a96-b3cc-4b9d-8f30-4c1d8e5a6b05", name: "Saltiness" }];
-    const record = lineRecord(
-      { ...plan, scale: { ...plan.scale, attributes } },
-      juicinessMarks.map((row): Marks => [[...row], [...row].reverse()]),
-    );
-    const found = words(analyse(record, "1"));
-    expect(found.attributes.map(({ beside }) => beside)).toEqual(["", report.scale.beside]);
-    expect(found.attributes[1]?.finding).not.toMatch(/This panel/);
-    expect(found.caveats.join(" ")).toContain("looked at beside it");
-    clean(found);
-  });
-  test("a key in doubt: numbers, no verdict and no finding", () => {
-    const found = words(analyse({ ...line(juicinessMarks), keyMatches: false }, "1"));
-    expect(found.verdict).toMatch(/^No verdict: the opened key does not match the seal/);
-    expect([found.meaning, found.caution]).toEqual(["", ""]);
-    for (const text of texts(found)) expect(text).not.toMatch(/This panel marked|higher than|calls for\.$/);
-  });
-  test("values on a scale of nine get two decimals, with a true minus", () => {
-    const rows = juicinessMarks.flatMap((row, panelist): ScaleRow[] =>
-      row.map((value, product) => ({
-        panelist: String(panelist),
-        product: ["x", "y", "z"][product] ?? "",
-        repeat: "1",
-        attribute: "",
-        moment: "",
-        value: Math.round(value / 11),
-      })),
-    );
-    const found = words(resultOfScaleRows(0.05, rows, "1"));
-    expect(found.attributes[0]?.means?.rows[0]?.[2]).toMatch(/^\d\.\d\d$/);
-    expect(found.verdict).toContain("in the property judged");
-    clean(found);
-  });
-  test("any marks: no banned word", () => {
-    const mark = fc.option(fc.integer({ min: 0, max: 10 }), { freq: 5 });
-    fc.assert(
-      fc.property(fc.array(fc.tuple(mark, mark, mark), { maxLength: 12 }), (rows) =>
-        clean(words(analyse(line(rows), "1"))),
-      ),
-      { numRuns: 60 },
     );
   });
 });
