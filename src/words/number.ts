@@ -78,10 +78,9 @@ export const dPrimeAtMost = (value: number): string => (value === 0 ? "0" : ceil
  * digit ("0.03"), so that an end of an interval never moves onto or across 0.
  */
 export function points(value: number, decimals = 1): string {
-  const digits = value === 0 ? 0 : Math.ceil(-Math.log10(Math.abs(value)));
-  const text = Math.abs(value).toFixed(
-    Number(value.toFixed(decimals)) === 0 ? Math.min(20, Math.max(0, digits)) : decimals,
-  );
+  const vanishes = value !== 0 && Number(value.toFixed(decimals)) === 0;
+  const first = vanishes ? Math.min(20, Math.ceil(-Math.log10(Math.abs(value)))) : decimals;
+  const text = Math.abs(value).toFixed(first);
   return value < 0 ? `−${text}` : text;
 }
 

@@ -2,13 +2,18 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
   atLeastPercent,
+  atMostPercent,
   chosenPercent,
+  decimalsFor,
+  dPrimeAtMost,
   dPrimeBound,
   dPrimeText,
   finePercent,
   percent,
+  points,
   pText,
   shortNumber,
+  statistic,
   timesIn,
   wholeNumber,
 } from "../../src/words/number.ts";
@@ -122,4 +127,62 @@ describe("other numbers", () => {
     ]);
     expect([shortNumber(8), shortNumber(8.333)]).toEqual(["8", "8.3"]);
   });
+});
+
+describe("bounds from above are rounded up", () => {
+  test.each([
+    [0.3004, "at most 31 %"],
+    [0.3, "at most 30 %"],
+    [0.2996, "at most 30 %"],
+    [0.0041, "at most 0.5 %"],
+    [1, "at most 100 %"],
+    [0, "at most 0 %"],
+  ])("%d is %s", (share, text) => expect(plain(atMostPercent(share))).toBe(text));
+  test("never less than the share itself", () => {
+    fc.assert(
+      fc.property(fc.double({ min: 1e-6, max: 1, noNaN: true }), (share) => {
+        const [, shown = "0"] = /at most ([\d.]+)/.exec(plain(atMostPercent(share))) ?? [];
+        expect(Number(shown) / 100).toBeGreaterThanOrEqual(share - 1e-9);
+      }),
+    );
+  });
+  test.each([
+    [1.1801, "1.19"],
+    [1.18, "1.18"],
+    [0, "0"],
+  ])("d-prime %d is %s", (value, text) => expect(dPrimeAtMost(value)).toBe(text));
+});
+
+describe("points of a scale", () => {
+  test.each([
+    [11.883, 1, "11.9"],
+    [-5.24, 1, "−5.2"],
+    [0, 1, "0.0"],
+    [0.031, 1, "0.03"],
+    [-0.031, 1, "−0.03"],
+    [0.004, 2, "0.004"],
+    [1234.56, 1, "1234.6"],
+  ])("%d with %d decimals is %s", (value, decimals, text) => expect(points(value, decimals)).toBe(text));
+  test("never 0 for what is not 0, and never on the other side of it", () => {
+    fc.assert(
+      fc.property(fc.double({ min: -100, max: 100, noNaN: true }), (value) => {
+        fc.pre(Math.abs(value) > 1e-15);
+        const shown = Number(points(value).replace("−", "-"));
+        expect(Math.sign(shown)).toBe(Math.sign(value));
+      }),
+    );
+  });
+  test.each([
+    [100, 1],
+    [50, 1],
+    [9, 2],
+    [1, 2],
+    [0.5, 3],
+    [0, 1],
+  ])("values %d apart get %d decimals", (span, decimals) => expect(decimalsFor(span)).toBe(decimals));
+  test.each([
+    [10.4716, "10.47"],
+    [999.994, "999.99"],
+    [12345.6, "12,346"],
+  ])("a test statistic of %d is %s", (value, text) => expect(statistic(value)).toBe(text));
 });
