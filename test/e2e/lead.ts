@@ -47,6 +47,7 @@ export class LeadHands {
     await this.field("question-if-yes").fill(plan.ifYes);
     await this.field("question-if-no").fill(plan.ifNo);
     await this.next("method");
+    await this.method(plan);
     await this.next("people");
     await this.field("people-people").fill(String(plan.people));
     await this.field("people-spares").fill(String(plan.spares));
@@ -69,6 +70,26 @@ export class LeadHands {
       .check();
     await this.next("safety");
     await this.safety(plan);
+  }
+
+  /** The method and its own rules; a triangle is what a new plan has. */
+  private async method({ method, noPreference, scale }: Plan): Promise<void> {
+    if (method === "triangle") return;
+    const choose = (id: string, value: string) => this.field(id).locator(`input[value="${value}"]`).check();
+    await choose("method-method", method);
+    if (method === "paired-preference") await choose("method-no-preference", noPreference);
+    if (method !== "line-scale") return;
+    for (const [at, { name, adjective, definition, lowAnchor, highAnchor, moment }] of scale.attributes.entries()) {
+      const field = (what: string) => this.field(`attribute-${at}-${what}`);
+      if ((await field("name").count()) === 0) await this.field("scale-add").click();
+      await field("name").fill(name);
+      await field("adjective").fill(adjective);
+      await field("definition").fill(definition);
+      await field("low-anchor").fill(lowAnchor);
+      await field("high-anchor").fill(highAnchor);
+      await choose(`attribute-${at}-moment`, moment.at);
+      if (moment.at === "after") await field("moment-seconds").fill(String(moment.seconds));
+    }
   }
 
   async waves(plan: Plan): Promise<void> {
