@@ -24,9 +24,10 @@ export class ApiLead {
     this.#server = server;
   }
 
-  static async enroll(server: ServerProcess): Promise<ApiLead> {
+  /** `given`: a code from another lead; else it is the server's first. */
+  static async enroll(server: ServerProcess, given?: string): Promise<ApiLead> {
     const lead = new ApiLead(server);
-    const code = decodeURIComponent(server.setupAddress().split("#setup=")[1] ?? "");
+    const code = given ?? decodeURIComponent(server.setupAddress().split("#setup=")[1] ?? "");
     lead.#me = (await lead.post("/api/enroll", { code, name: "Odalys Brandt" })) as EnrollReply;
     return lead;
   }
@@ -42,6 +43,10 @@ export class ApiLead {
   async tabletCode(name: string): Promise<string> {
     const reply = (await this.post("/api/codes", { role: "panel", study: this.study, name })) as { code: string };
     return reply.code;
+  }
+
+  async leadCode(name: string): Promise<string> {
+    return ((await this.post("/api/codes", { role: "lead", study: null, name })) as { code: string }).code;
   }
 
   async readerCode(name: string): Promise<string> {
