@@ -26,9 +26,12 @@ export function watchForUpdate(
       workbox.messageSkipWaiting();
     });
   workbox.addEventListener("waiting", () => onWaiting(accept));
-  workbox.addEventListener("controlling", (event) => {
+  // the first worker takes over a page that had none, which changes nothing; any later one brings another version
+  let controlled = navigator.serviceWorker.controller !== null;
+  navigator.serviceWorker.addEventListener("controllerchange", () => {
     taken();
-    if (event.isUpdate) whenFree(() => window.location.reload());
+    if (controlled) whenFree(() => window.location.reload());
+    controlled = true;
   });
   // the worker's script cannot be fetched without network: looking again later is all there is to do
   const look = (): void => void workbox.update().catch(() => undefined);
