@@ -32,26 +32,27 @@ export function heightMm({ adjective, lowAnchor, highAnchor }: Attribute): numbe
   return questionMm + (ends - 1) * endWordsLineMm + (ask - 1) * askLineMm;
 }
 
-/** Room for questions on a leaf below so many characters of small print, in millimeters. */
-export function roomMm(size: PaperSize, wide: boolean, characters: number): number {
+/** Room for questions on a leaf below paragraphs of small print of so many characters each, in millimeters. */
+export function roomMm(size: PaperSize, wide: boolean, paragraphs: readonly number[]): number {
   const { width, height } = sheetMm[size];
   const leaf = wide ? width : height / 2;
-  return leaf - headAndFootMm - Math.ceil(characters / across.small) * smallLineMm;
+  const lines = paragraphs.reduce((sum, characters) => sum + linesOf(characters, across.small), 0);
+  return leaf - headAndFootMm - lines * smallLineMm;
 }
 
 /**
  * The leaves of a study's backup ballots, tray by tray. A choice takes one; a line scale as many as its questions need,
  * sample after sample in serving order, within a sample in the order of the tablet.
  *
- * Takes    packet; size; characters: of the small print on the first leaf of each tray
+ * Takes    packet; size; print: characters of each paragraph of small print on the first leaf of a tray
  */
-export function ballotLeaves(packet: BlindPacket, size: PaperSize, characters: number): BallotLeaf[] {
+export function ballotLeaves(packet: BlindPacket, size: PaperSize, print: readonly number[]): BallotLeaf[] {
   const { line } = packet;
   if (line === null) return packet.trays.map((tray) => ({ tray, at: 1, of: 1, lines: [] }));
   const wide = isWide(packet);
   return packet.trays.flatMap((tray) => {
     const lines = tray.codes.flatMap((code) => line.attributes.map((attribute) => ({ code, attribute })));
-    const leaves = filled(lines, roomMm(size, wide, characters), roomMm(size, wide, 0));
+    const leaves = filled(lines, roomMm(size, wide, print), roomMm(size, wide, []));
     return leaves.map((lines, at) => ({ tray, at: at + 1, of: leaves.length, lines }));
   });
 }

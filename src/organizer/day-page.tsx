@@ -115,10 +115,11 @@ function StatusCell({ id, row }: { id: string; row: DayRow }) {
   const text = dayWords.status[row.status];
   if (row.status === "contested") return <a href={stepAddress(id, "settle")}>{text}</a>;
   if (row.status === "late") return <a href={stepAddress(id, "admit")}>{text}</a>;
-  if (row.instead === null) return <>{text}</>;
   return (
     <>
-      {text} <span class="fine">{dayWords.instead(trayLabel(row.instead))}</span>
+      {text}
+      {row.kept ? <span class="fine"> {dayWords.kept(row.kept.questions, row.kept.of)}</span> : null}
+      {row.instead === null ? null : <span class="fine"> {dayWords.instead(trayLabel(row.instead))}</span>}
     </>
   );
 }

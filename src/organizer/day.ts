@@ -1,6 +1,7 @@
 import type { Ballot, StudyState, TrayState, TrayStatus } from "../log/fold.ts";
 import type { Body, Heads } from "../model/event.ts";
 import type { DeviceInfo } from "../model/http.ts";
+import { questionsOf } from "../model/packet.ts";
 
 /** Planned trays that are answered, of all planned; spares are counted beside them once they are answered. */
 export function progressOf(state: StudyState): { answered: number; planned: number; spares: number } {
@@ -19,6 +20,8 @@ export type DayRow = {
   spare: boolean;
   status: TrayStatus | "late" | "spare";
   ballots: { device: string; at: string | null; late: boolean }[];
+  /** Of a tray with several questions that is going on: how many are kept, and how many there are. */
+  kept: { questions: number; of: number } | null;
   /** The tray it stands in for, when it is a spare that was served. */
   instead: number | null;
 };
@@ -38,10 +41,18 @@ export function dayRows(state: StudyState): { wave: number; rows: DayRow[] }[] {
         at: ballot.answeredAt ?? ballot.openedAt,
         late: ballot.arrival === "late",
       })),
+      kept: keptOf(tray, state),
       instead: tray.served?.body.instead ?? null,
     });
   }
   return [...waves].sort(([a], [b]) => a - b).map(([wave, rows]) => ({ wave, rows }));
+}
+
+/** Counts of outlines, never what they say. Null where one question is all, or nothing is kept yet. */
+function keptOf(tray: TrayState, { lock }: StudyState): DayRow["kept"] {
+  const of = lock ? questionsOf(lock.body.packet, tray) : 1;
+  const questions = tray.counted?.questions.size ?? 0;
+  return of > 1 && questions > 0 && questions < of ? { questions, of } : null;
 }
 
 function rowStatus(tray: TrayState): DayRow["status"] {
@@ -104,13 +115,13 @@ const quietMs = 60_000;
 
 /**
  * Tablets of this study that may hold answers although none is known: not heard of for a minute, or with a tray that
- * was opened there and has no answer yet.
+ * was opened there and is not all answered yet.
  */
 export function mayHold(devices: DeviceInfo[], study: string, state: StudyState, now: string): MayHold[] {
   const openOn = new Map<string, number[]>();
   for (const { tray, ballots } of state.trays.values()) {
-    for (const { device, answered, stopped, finished } of ballots) {
-      if (!answered && !stopped && !finished) openOn.set(device, [...(openOn.get(device) ?? []), tray]);
+    for (const { device, complete, stopped, finished } of ballots) {
+      if (!complete && !stopped && !finished) openOn.set(device, [...(openOn.get(device) ?? []), tray]);
     }
   }
   return tabletsOf(devices, study)

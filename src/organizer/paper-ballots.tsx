@@ -18,8 +18,12 @@ const words = paperWords.ballot;
  * that no product, no title and nothing of the key can stand on them.
  */
 export function BackupBallots({ packet, size }: { packet: BlindPacket; size: PaperSize }) {
-  const lines = smallPrint(packet);
-  const leaves = ballotLeaves(packet, size, lines.join(" ").length);
+  const print = smallPrint(packet);
+  const leaves = ballotLeaves(
+    packet,
+    size,
+    print.map((lines) => lines.join(" ").length),
+  );
   const wide = isWide(packet);
   const perSheet = wide ? 1 : 2;
   const sheets = Array.from({ length: Math.ceil(leaves.length / perSheet) }, (_, at) =>
@@ -30,7 +34,7 @@ export function BackupBallots({ packet, size }: { packet: BlindPacket; size: Pap
       {sheets.map((pair) => (
         <article key={keyOf(pair[0])} class={`paper ballots ${wide ? "wide " : ""}${size}`}>
           {pair.map((leaf) => (
-            <Leaf key={keyOf(leaf)} packet={packet} leaf={leaf} print={leaf.at === 1 ? lines : []} />
+            <Leaf key={keyOf(leaf)} packet={packet} leaf={leaf} print={leaf.at === 1 ? print : []} />
           ))}
         </article>
       ))}
@@ -40,7 +44,7 @@ export function BackupBallots({ packet, size }: { packet: BlindPacket; size: Pap
 
 const keyOf = (leaf: BallotLeaf | undefined): string => `${leaf?.tray.tray} ${leaf?.at}`;
 
-function Leaf({ packet, leaf, print }: { packet: BlindPacket; leaf: BallotLeaf; print: string[] }) {
+function Leaf({ packet, leaf, print }: { packet: BlindPacket; leaf: BallotLeaf; print: string[][] }) {
   const label = trayLabel(leaf.tray.tray);
   return (
     <section class="leaf">
@@ -51,7 +55,11 @@ function Leaf({ packet, leaf, print }: { packet: BlindPacket; leaf: BallotLeaf; 
       </p>
       {print.length > 0 ? (
         <>
-          <p class="leaf-print">{print.join(" ")}</p>
+          <div class="leaf-print">
+            {print.map((lines) => (
+              <p key={lines[0]}>{lines.join(" ")}</p>
+            ))}
+          </div>
           <p class="leaf-clear">
             <span class="box" aria-hidden="true" /> {panel.clearance.clear}
           </p>
@@ -88,7 +96,9 @@ function ChoiceQuestion({ packet, codes }: { packet: BlindPacket; codes: readonl
   return (
     <>
       <p class="leaf-ask">{ballot?.ask}</p>
-      <p>{words.tick}</p>
+      <p>
+        {words.tick} {ballot?.unsure}
+      </p>
       <div class="leaf-answers">
         {answersOf(packet, codes).map((code) => (
           <p key={code ?? "none"} class="leaf-answer">
@@ -130,14 +140,12 @@ function LineQuestion({ line: { code, attribute }, lengthMm }: { line: PaperLine
   );
 }
 
-/** What stands above the first question: allergens and cautions, how to taste, what words mean. */
-function smallPrint(packet: BlindPacket): string[] {
+/** What stands above the first question, in paragraphs: what is in it, cautions, how to taste and what words mean. */
+function smallPrint(packet: BlindPacket): string[][] {
   const { rules, clearance } = panel;
   const { line } = packet;
   const attributes = line?.attributes ?? [];
-  return [
-    ...allergens(packet),
-    ...packet.cautions.map((caution) => clearance.caution[caution]),
+  const how = [
     rules.alone,
     rules.rinse(packet.cleanser),
     ...(packet.warmUp ? [rules.warmUp] : []),
@@ -150,6 +158,9 @@ function smallPrint(packet: BlindPacket): string[] {
     ...(attributes.some(({ moment }) => moment.at === "after") ? [words.clock] : []),
     ...(line ? [words.mark] : []),
   ];
+  return [allergens(packet), packet.cautions.map((caution) => clearance.caution[caution]), how].filter(
+    (lines) => lines.length > 0,
+  );
 }
 
 function allergens({ allergens: { contains, mayContain, other } }: BlindPacket): string[] {

@@ -18,6 +18,7 @@ import {
   voidBody,
 } from "../../src/organizer/day.ts";
 import { lead, study, tabletA, tabletB, Writer } from "../log/example.ts";
+import { LineWriter } from "../log/line-example.ts";
 
 let log: Writer;
 let facts: Fact[];
@@ -145,5 +146,35 @@ describe("the close", () => {
       knownUnsent: 5,
       note: "two tablets were left in the van",
     });
+  });
+});
+
+describe("the day of a line scale", () => {
+  const rows = (all: Fact[]) => dayRows(foldStudy(blindly(all))).flatMap((wave) => wave.rows);
+
+  test("a tray is open while some marks are there, and says how many of how many", () => {
+    const line = new LineWriter();
+    const all = [line.lockLine(), line.mark(tabletA, 1, 1, 0.25), line.mark(tabletA, 1, 2, null)];
+    expect(rows(all)[0]).toMatchObject({ status: "open", kept: { questions: 2, of: 4 } });
+    // a mark that is moved is no further question
+    all.push(line.mark(tabletA, 1, 2, 0.75));
+    expect(rows(all)[0]?.kept).toEqual({ questions: 2, of: 4 });
+    expect(progressOf(foldStudy(blindly(all)))).toEqual({ answered: 0, planned: 2, spares: 0 });
+    all.push(line.mark(tabletA, 1, 3, 0.5), line.mark(tabletA, 1, 4, 0.5));
+    expect(rows(all)[0]).toMatchObject({ status: "answered", kept: null });
+    expect(progressOf(foldStudy(blindly(all)))).toEqual({ answered: 1, planned: 2, spares: 0 });
+  });
+
+  test("its rows hold no mark, even from full texts, and a tablet with half a tray may hold more", () => {
+    const line = new LineWriter();
+    const state = foldStudy([line.lockLine(), line.mark(tabletA, 1, 1, 0.4321)]);
+    expect(JSON.stringify(dayRows(state))).not.toContain("4321");
+    const booth: DeviceInfo = {
+      ...{ id: tabletA, name: "Booth 1", role: "panel", study, revoked: false, unreadable: 0, heads: {} },
+      enrolledAt: "2026-05-03T08:00:00.000Z",
+      lastSeen: "2026-05-03T14:02:00.000Z",
+      status: { unsent: 0, battery: null, persisted: null, app: "0.1.0" },
+    };
+    expect(mayHold([booth], study, state, "2026-05-03T14:02:30.000Z")).toMatchObject([{ trays: [1] }]);
   });
 });

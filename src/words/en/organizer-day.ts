@@ -38,6 +38,7 @@ export const dayWords = {
   },
   spareTray: (label: string) => `${label}, spare`,
   instead: (label: string) => `instead of ${label}`,
+  kept: (questions: number, of: number) => `${questions} of ${of} questions`,
   extra: "for one more person",
   thisTablet: (id: string) => `tablet ${id.slice(0, 4)}`,
   unreachable: (at: string | null) =>
