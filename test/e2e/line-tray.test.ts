@@ -1,0 +1,200 @@
+import { join } from "node:path";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import type { Body } from "../../src/model/event.ts";
+import { trayLabel } from "../../src/model/tray.ts";
+import { deviceProblems } from "../../src/words/en/device-problems.ts";
+import { panel as words } from "../../src/words/en/panel.ts";
+import { panelLine as lineWords } from "../../src/words/en/panel-line.ts";
+import { panelTools } from "../../src/words/en/panel-tools.ts";
+import { juiciness, linePlan } from "../design/scenario.ts";
+import { freePort, Machine, ServerProcess, scratch, tablet } from "./machine.ts";
+import { ApiLead } from "./study-by-api.ts";
+import { TabletHands } from "./tablet.ts";
+
+// A line scale on two tablets: one by touch and without network half the time, one by the keyboard alone.
+const { folder, remove } = scratch("line-tray");
+const machines = { touch: new Machine(join(folder, "touch"), tablet), keys: new Machine(join(folder, "keys"), tablet) };
+/** 445 CSS pixels to a card of 85.60 mm: 624 to a line of 120. */
+const cardPx = 445;
+let server: ServerProcess;
+let lead: ApiLead;
+
+beforeAll(async () => {
+  server = new ServerProcess(await freePort(), join(folder, "data"));
+  await server.start();
+  lead = await ApiLead.enroll(server);
+  const plan = linePlan();
+  const [late] = plan.scale.attributes;
+  if (!late) throw new Error("the scenario has an attribute");
+  const first = { ...late, id: juiciness.replace("7e1f", "7e10"), moment: { at: "first-bite" as const } };
+  const attributes = [first, { ...late, moment: { at: "after" as const, seconds: 1 } }];
+  const serving = { ...plan.serving, pauseSeconds: 0 };
+  await lead.lock({ ...plan, scale: { lengthMm: 120, attributes }, serving });
+});
+afterAll(async () => {
+  for (const machine of Object.values(machines)) await machine.close();
+  await server.end("SIGTERM");
+  remove();
+});
+
+const codesOf = (tray: number): string[] => lead.trays.blind.find((one) => one.tray === tray)?.codes ?? [];
+
+async function newTablet(machine: Machine, name: string): Promise<TabletHands> {
+  const hands = new TabletHands(await (await machine.start()).newPage());
+  await hands.enroll(server.origin, await lead.tabletCode(name), name);
+  await hands.offlineReady();
+  return hands;
+}
+
+/** Marks that a tablet keeps, read past the app. */
+const marksOn = (page: Page): Promise<Body<"mark-kept">[]> =>
+  page.evaluate(
+    () =>
+      new Promise<Body<"mark-kept">[]>((done) => {
+        const open = indexedDB.open("cloche-panel");
+        open.onsuccess = () => {
+          const all = open.result.transaction("events").objectStore("events").index("place").getAll();
+          all.onsuccess = () => {
+            open.result.close();
+            const events = all.result.map(({ text }: { text: string }) => JSON.parse(text));
+            done(events.filter(({ kind }) => kind === "mark-kept").map(({ body }) => body));
+          };
+        };
+      }),
+  );
+
+/** Questions of a tray that the server holds, as outlines tell them. */
+async function onServer(tray: number): Promise<number[]> {
+  const { events } = await lead.events();
+  return events
+    .map(({ text, outline }) => (outline ?? JSON.parse(text ?? "null")) as { kind: string; body: Body<"mark-kept"> })
+    .filter(({ kind, body }) => kind === "mark-kept" && body.tray === tray)
+    .map(({ body }) => body.question);
+}
+
+test("touch: refused until measured with a card; then a tray, offline from its middle on, its page loaded anew in a chew", async () => {
+  const hands = await newTablet(machines.touch, "Booth 1");
+  const { page } = hands;
+  await hands.openTray(1);
+  expect(await page.getByRole("alert").textContent()).toBe(deviceProblems["tray/no-card-check"]({ lengthMm: 120 }));
+  await hands.measure(cardPx);
+  const shown = await page.locator(".checks .rule").boundingBox();
+  expect(shown?.width).toBeCloseTo((cardPx / 85.6) * 120, 1);
+  await hands.leaveCheck();
+
+  await hands.compare(1);
+  const [one = "", two = "", three = ""] = codesOf(1);
+  await hands.bite(one);
+  await hands.markAndKeep(0.25);
+  await page.locator(".now").waitFor();
+  await hands.markAndKeep(0.75);
+  await expect.poll(() => onServer(1), { timeout: 60_000 }).toEqual([1, 2]);
+  await page.context().setOffline(true);
+  await hands.bite(two);
+  await hands.markAndKeep(0);
+  await hands.heading(lineWords.chew.title).waitFor();
+  await page.reload();
+  // the clock went with the page: another bite of the same sample
+  await hands.bite(two);
+  await page.locator(".now").waitFor();
+  await hands.markAndKeep(1);
+  await hands.bite(three);
+  await page.getByRole("button", { name: lineWords.mark.cannot }).click();
+  await page.getByLabel(lineWords.noMark.reasons.sample).check();
+  await hands.button(lineWords.noMark.keep).click();
+  await page.locator(".now").waitFor();
+  await hands.markAndKeep(0.5);
+  await hands.finish();
+
+  const marks = await marksOn(page);
+  expect(marks.map(({ question, code }) => [question, code])).toEqual([
+    [1, one],
+    [2, one],
+    [3, two],
+    [4, two],
+    [5, three],
+    [6, three],
+  ]);
+  for (const [place, fraction] of [0.25, 0.75, 0, 1, null, 0.5].entries()) {
+    const mark = marks[place]?.mark;
+    if (fraction === null) expect(marks[place]).toMatchObject({ mark: null, why: "sample" });
+    else expect(mark?.fraction).toBeCloseTo(fraction, 2);
+  }
+  expect(marks[0]?.line.lengthMm).toBe(120);
+  expect(marks[0]?.line.lengthPx).toBeCloseTo((cardPx / 85.6) * 120, 6);
+  expect(marks[0]?.screen.pointer).toBe("touch");
+  for (const place of [1, 3, 5]) expect(marks[place]?.chewedSeconds).toBeGreaterThanOrEqual(1);
+  expect(await onServer(1)).toEqual([1, 2]);
+  await page.context().setOffline(false);
+  await expect.poll(() => onServer(1), { timeout: 60_000 }).toEqual([1, 2, 3, 4, 5, 6]);
+});
+
+test("the keyboard alone: measured, and a whole tray marked", async () => {
+  const hands = await newTablet(machines.keys, "Booth 2");
+  const { page } = hands;
+  const press = async (...keys: string[]) => {
+    for (const key of keys) await page.keyboard.press(key);
+  };
+  /** Tabs until the control with this name has the focus. */
+  const tabTo = async (name: RegExp) => {
+    for (let tabs = 0; tabs < 40; tabs++) {
+      await press("Tab");
+      const focused = await page.evaluate(() => {
+        const element = document.activeElement;
+        const named = element?.getAttribute("aria-labelledby")?.split(" ") ?? [];
+        const label = named.map((id) => document.getElementById(id)?.textContent).join(" ");
+        return (
+          label || element?.getAttribute("aria-label") || element?.closest("label")?.textContent || element?.textContent
+        );
+      });
+      if (name.test(focused ?? "")) return;
+    }
+    throw new Error(`no control ${name} can be reached`);
+  };
+  await tabTo(new RegExp(words.tools.check));
+  await press("Enter");
+  await hands.heading(panelTools.check.title).waitFor();
+  await tabTo(new RegExp(panelTools.check.line.bar));
+  await press(...Array.from({ length: 12 }, () => "PageUp"), "ArrowRight");
+  await tabTo(new RegExp(panelTools.check.line.matches));
+  await press("Enter");
+  await page.getByText(panelTools.check.line.kept).waitFor();
+  await tabTo(new RegExp(panelTools.check.back));
+  await press("Enter");
+
+  await hands.heading(words.rest.title).waitFor();
+  await press(...trayLabel(2).replace("-", ""), "Enter");
+  await hands.heading(words.clearance.title).waitFor();
+  await tabTo(new RegExp(words.clearance.clear));
+  await press("Enter");
+  await hands.heading(words.rules.title).waitFor();
+  await tabTo(new RegExp(words.rules.go));
+  await press("Enter");
+  await hands.heading(lineWords.compare.title).waitFor();
+  await tabTo(new RegExp(lineWords.compare.match));
+  await press("Enter");
+  for (const [sample] of codesOf(2).entries()) {
+    await hands.heading(lineWords.take.title).waitFor();
+    await tabTo(new RegExp(words.tasting.next));
+    await press("Enter");
+    for (const item of [0, 1]) {
+      await page.getByRole("button", { name: lineWords.line.none }).waitFor();
+      await page.getByText(lineWords.mark.place(item + 1, 2)).waitFor();
+      await tabTo(new RegExp(lineWords.line.none));
+      await press(String(2 * sample + item + 1), "ArrowRight");
+      await tabTo(new RegExp(words.question.keep));
+      await press("Enter");
+    }
+  }
+  await hands.heading(words.remark.title).waitFor();
+  await tabTo(new RegExp(words.remark.go));
+  await press("Enter");
+  await hands.heading(words.thanks.title).waitFor();
+  const marks = await marksOn(page);
+  expect(marks.map(({ mark }) => mark?.fraction)).toEqual([0.11, 0.21, 0.31, 0.41, 0.51, 0.61]);
+  expect(new Set(marks.map(({ mark, screen }) => `${mark?.start} ${screen.pointer}`))).toEqual(
+    new Set(["tenth keyboard"]),
+  );
+  await expect.poll(() => onServer(2), { timeout: 60_000 }).toEqual([1, 2, 3, 4, 5, 6]);
+});
