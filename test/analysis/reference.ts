@@ -1,9 +1,10 @@
 import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import * as z from "zod/mini";
 
 /** Reads test/reference/<name>/values.json and checks its shape, so that a test never runs over an empty table. */
 export function reference<T>(name: string, schema: z.ZodMiniType<T>): T {
-  const file = new URL(`../reference/${name}/values.json`, import.meta.url);
+  const file = join(import.meta.dirname, "../reference", name, "values.json");
   return z.parse(schema, JSON.parse(readFileSync(file, "utf8")));
 }
 

@@ -181,6 +181,9 @@ describe("a device that was withdrawn", () => {
     open(store, withdrawn);
     expect((await screen.findByRole("alert")).textContent).toContain("not enrolled");
     expect(screen.queryByLabelText("Reader code")).toBeNull();
+    // the lead's own pages enroll a lead's device again
+    const again = screen.getByRole("link", { name: "Enroll this device again" });
+    expect(again.getAttribute("href")).toBe("/organizer/#/again");
   });
 });
 
@@ -197,6 +200,38 @@ describe("without a study in the address", () => {
     expect(await heading()).toBe("Results");
     expect(screen.queryByRole("link", { name: "Steam first?" })).toBeNull();
     expect(document.body.textContent).toContain("No study has been opened yet");
+  });
+});
+
+describe("the way around", () => {
+  const back = () => screen.queryByRole("link", { name: "Studies and tablets" });
+
+  test("a lead finds the way back to the lead's pages, from the list and from a result; a reader has none", async () => {
+    const lead = answering({ events: studyEvents(), revealed: true, role: "lead" }).fetcher;
+    const store = await enrolled("lead");
+    open(store, lead, { id: null });
+    expect(await heading()).toBe("Results");
+    expect(back()?.getAttribute("href")).toBe("/organizer/");
+    cleanup();
+    open(store, lead);
+    await screen.findByRole("heading", { name: /14 of 24/ });
+    expect(back()).not.toBeNull();
+    cleanup();
+    await store.setMeta("identity", identity("reader"));
+    open(store, answering({ events: studyEvents(), revealed: true }).fetcher, { id: null });
+    expect(await heading()).toBe("Results");
+    expect(back()).toBeNull();
+  });
+
+  test("answers from elsewhere are offered with the list, and before any enrollment", async () => {
+    open(await enrolled(), answering({ events: studyEvents(), revealed: true }).fetcher, { id: null });
+    await heading();
+    const name = /^Answers from elsewhere/;
+    expect(screen.getByRole("link", { name }).getAttribute("href")).toBe("./?elsewhere");
+    cleanup();
+    open(newStore("new"), answering({ events: [], revealed: false }).fetcher);
+    await screen.findByLabelText("Reader code");
+    expect(screen.getByRole("link", { name }).getAttribute("href")).toBe("./?elsewhere");
   });
 });
 
