@@ -27,9 +27,10 @@ export function OneTimeCode(props: { made: Made; devices: readonly DeviceInfo[];
         ) : over ? (
           <p class="note">{words.over}</p>
         ) : (
-          <Code made={made} />
+          <p class="unseen">{words.made(made.code)}</p>
         )}
       </div>
+      {user || over ? null : <Code made={made} />}
       <p>
         <button type="button" class="quiet" onClick={onDone}>
           {words.done}

@@ -3,7 +3,6 @@ import type { Plan } from "../model/plan.ts";
 import { appendEvent, useLead } from "./app-context.ts";
 import { type Kept, useKept } from "./use-kept.ts";
 
-export type Edit = Kept<Plan>["edit"];
 export type Draft = Pick<Kept<Plan>, "edit" | "flush" | "undo"> & { plan: Plan };
 
 /** The plan of a study at hand, kept as draft events while it is typed. */

@@ -1,11 +1,13 @@
 import "fake-indexeddb/auto";
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { knownFacts, knownTexts, pullStudy, seenHeads } from "../../src/device/pull.ts";
+import { knownFacts, knownStudies, knownTexts, pullKitchen, pullStudy, seenHeads } from "../../src/device/pull.ts";
 import { DeviceStore } from "../../src/device/store.ts";
 import { chainLink, chainStart } from "../../src/log/chain.ts";
 import { writeEvent } from "../../src/log/facts.ts";
+import { kitchenStream } from "../../src/model/event.ts";
 import type { EventsReply, StoredEvent } from "../../src/model/http.ts";
 import { newEventId } from "../../src/model/id.ts";
+import { kitchenOf } from "../design/kitchen.ts";
 
 const study = "11111111-1111-4111-8111-111111111111";
 const writer = "aaaaaaaa-aaaa-4aaa-8aaa-aaaaaaaaaaaa";
@@ -24,8 +26,17 @@ class Log {
   incarnation = "99999999-9999-4999-8999-999999999999";
   texts: string[] = [];
   asked: number[] = [];
+  paths = new Set<string>();
   /** From this call on nobody answers. */
   failsAt = Number.POSITIVE_INFINITY;
+
+  /** A version of the kitchen's defaults; the stream of a kitchen holds nothing else. */
+  describe(place: string): void {
+    const made = { id: newEventId(), stream: kitchenStream, device: writer, seq: this.texts.length + 1, prev: null };
+    const body = { base: null, merged: [], kitchen: kitchenOf({ place }) };
+    const at = "2026-05-03T10:00:00.000Z";
+    this.texts.push(writeEvent({ ...made, at, kind: "kitchen-saved", body }).text);
+  }
 
   write(count: number): void {
     for (let at = 0; at < count; at += 1) {
@@ -39,6 +50,7 @@ class Log {
   readonly fetcher = async (path: string): Promise<Response> => {
     const after = Number(new URLSearchParams(path.split("?")[1]).get("after"));
     this.asked.push(after);
+    this.paths.add(path.split("?")[0] ?? "");
     if (this.asked.length >= this.failsAt) throw new TypeError("no network");
     const head = this.texts.length;
     const shared = { revealed: false, quarantined: 0, held: 0, heads: { [writer]: head } };
@@ -122,4 +134,15 @@ test("C16 a new database: read from its beginning, and nothing received is forgo
   log.write(5);
   await pull();
   expect(await known()).toEqual([...before, ...log.texts].sort());
+});
+
+test("the kitchen's defaults are received from an address of their own, page by page, and are no study", async () => {
+  for (const place of ["window bench", "north bench", "tasting room", "cellar"]) log.describe(place);
+  expect(await pullKitchen(store, log.fetcher, "a token")).toMatchObject({ position: 4 });
+  expect([...log.paths]).toEqual(["/api/kitchen/events"]);
+  const places = (await knownFacts(store, kitchenStream)).map((fact) =>
+    fact.kind === "kitchen-saved" ? fact.body.kitchen.place : fact.kind,
+  );
+  expect(places.sort()).toEqual(["cellar", "north bench", "tasting room", "window bench"]);
+  expect(await knownStudies(store)).toEqual([]);
 });

@@ -48,12 +48,12 @@ export const tabletWords = {
     study: "Study that the tablet serves",
     later: "choose later",
     name: "Name of the device",
-    nameHint: "Booth 1, Kitchen phone. It can be changed on the device.",
+    nameHint: "Booth 1, Kitchen phone. A device may give itself another when it is set up.",
     submit: "Make a one-time code",
     working: "One moment\u2026",
   },
   code: {
-    heading: "One-time code",
+    made: (code: string) => `The one-time code is ${code}.`,
     steps: {
       panel: "Scan this with the tablet\u2019s camera:",
       reader: "Scan this with the reader\u2019s phone or tablet:",
