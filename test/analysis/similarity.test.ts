@@ -6,6 +6,7 @@ import { choiceStatistics } from "../../src/analysis/choice.ts";
 import { describe as describeResult } from "../../src/analysis/describe.ts";
 import { rightShareOf } from "../../src/analysis/method.ts";
 import { similarityPower } from "../../src/analysis/similarity.ts";
+import { triangleRight } from "../../src/analysis/thurstone.ts";
 import { choiceStatistics as schema } from "../../src/model/result.ts";
 import { report } from "../../src/words/en/report.ts";
 import { problemOf } from "../problem-of.ts";
@@ -51,6 +52,29 @@ describe("most right answers that show fewer than the limit can tell", () => {
     expect(found.chanceAtCritical).toBe(found.pValue);
     const limit = { discriminatorShare: 0.3, beta: 0.05 };
     expect(relativeError(similarityPower("triangle", 60, limit, 0), 0.9319848216411193)).toBeLessThan(1e-12);
+  });
+});
+
+describe("the bound beside it: exact, one-sided at 1 - beta; mpmath at 30 digits", () => {
+  test.each([
+    [20, 60, 0.169698466697838867],
+    [27, 60, 0.345985519050817024],
+    [8, 24, 0.282134342210510587],
+  ])("%d of %d: at most %d of people can tell", (correct, judgments, high) => {
+    const found = likeness(correct, judgments);
+    expect(found.discriminatorShare).toMatchObject({ low: null, kind: "upper", confidence: 0.95 });
+    expect(relativeError(found.discriminatorShare.high ?? 0, high)).toBeLessThan(1e-11);
+  });
+  test("27 of 60: both ends at 90 %", () => {
+    const { low, high, confidence, kind } = likeness(27, 60).discriminatorShareRange;
+    expect(relativeError(low ?? 0, 0.00976380477086521894)).toBeLessThan(1e-10);
+    expect(high).toBe(likeness(27, 60).discriminatorShare.high);
+    expect([confidence, kind]).toEqual([0.9, "two-sided"]);
+  });
+  test("the bound of d-prime gives that share of right answers", () => {
+    const { dPrime, discriminatorShare } = likeness(20, 60);
+    const right = rightShareOf("triangle", discriminatorShare.high ?? 0);
+    expect(triangleRight(dPrime.high ?? 0)).toBeCloseTo(right, 12);
   });
 });
 
