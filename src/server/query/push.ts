@@ -1,3 +1,4 @@
+import type { Insertable } from "kysely";
 import { chainLink, chainStart } from "../../log/chain.ts";
 import { sha256 } from "../../model/canonical.ts";
 import type { Attachment } from "../../model/event.ts";
@@ -26,7 +27,7 @@ export async function pushBatch(
 ): Promise<Verdict[]> {
   if (events.length === 0 && attachments.length === 0) return [];
   return db.transaction().execute(async (trx) => {
-    const batch = new Batch(trx, caller, now);
+    const batch = new Batch(trx, caller, now, await heldAlready(trx, events));
     const verdicts: Verdict[] = [];
     for (const event of events) verdicts.push(await batch.add(event));
     await batch.finish();
@@ -41,17 +42,45 @@ export async function headsOfDevice(db: Db, device: string): Promise<Record<stri
   return Object.fromEntries(rows.map(({ stream, head }) => [stream, Number(head)]));
 }
 
+/** What is held of a batch's ids and places in the streams; grows as the batch is added. */
+type Held = { texts: Map<string, string>; places: Set<string> };
+
+const placeOf = ({ envelope }: Readable): string => `${streamKey(envelope.stream)} ${envelope.device} ${envelope.seq}`;
+
+/** Asked once for the whole batch: one question an event would cost more than storing it. */
+async function heldAlready(db: Db, events: readonly Judged[]): Promise<Held> {
+  const readable = events.filter((event): event is Readable => event.readable);
+  const envelopes = readable.map(({ envelope }) => envelope);
+  if (envelopes.length === 0) return { texts: new Map(), places: new Set() };
+  const ids = envelopes.map(({ id }) => id);
+  const same = await db.selectFrom("events").select(["id", "text"]).where("id", "in", ids).execute();
+  const taken = await db
+    .selectFrom("events")
+    .select(["stream", "device", "seq"])
+    .where("stream", "in", [...new Set(envelopes.map(({ stream }) => streamKey(stream)))])
+    .where("device", "in", [...new Set(envelopes.map(({ device }) => device))])
+    .where("seq", "in", [...new Set(envelopes.map(({ seq }) => seq))])
+    .execute();
+  return {
+    texts: new Map(same.map(({ id, text }) => [id, text])),
+    places: new Set(taken.map(({ stream, device, seq }) => `${stream} ${device} ${seq}`)),
+  };
+}
+
 class Batch {
   readonly #db: Db;
   readonly #caller: Caller;
   readonly #now: string;
+  readonly #held: Held;
+  readonly #rows: Insertable<Tables["events"]>[] = [];
   readonly #ends = new Map<string, End>();
   readonly #touched = new Map<string, { device: string; stream: string }>();
 
-  constructor(db: Db, caller: Caller, now: string) {
+  constructor(db: Db, caller: Caller, now: string, held: Held) {
     this.#db = db;
     this.#caller = caller;
     this.#now = now;
+    this.#held = held;
   }
 
   async add(event: Judged): Promise<Verdict> {
@@ -61,16 +90,17 @@ class Batch {
     }
     const { id } = event.envelope;
     if (event.refused === "device") return this.#aside(event, "device");
-    const same = await this.#db.selectFrom("events").select("text").where("id", "=", id).executeTakeFirst();
-    if (same) return same.text === event.text ? { id, verdict: "have" } : this.#aside(event, "conflict");
+    const same = this.#held.texts.get(id);
+    if (same !== undefined) return same === event.text ? { id, verdict: "have" } : this.#aside(event, "conflict");
     if (event.refused === "kind") return this.#aside(event, "kind");
-    if (await this.#placeTaken(event)) return this.#aside(event, "fork");
+    if (this.#held.places.has(placeOf(event))) return this.#aside(event, "fork");
     await this.#store(event);
     return { id, verdict: event.held ? "held" : "stored" };
   }
 
-  /** Writes down the new ends of the streams and heads of the devices. */
+  /** Writes the new events, in the order of their positions, the ends of the streams and the heads of the devices. */
   async finish(): Promise<void> {
+    if (this.#rows.length > 0) await this.#db.insertInto("events").values(this.#rows).execute();
     for (const [key, { head, chain }] of this.#ends) {
       await this.#db.updateTable("streams").set({ head, chain }).where("key", "=", key).execute();
     }
@@ -94,17 +124,6 @@ class Batch {
       .execute();
   }
 
-  async #placeTaken({ envelope }: Readable): Promise<boolean> {
-    const taken = await this.#db
-      .selectFrom("events")
-      .select("id")
-      .where("stream", "=", streamKey(envelope.stream))
-      .where("device", "=", envelope.device)
-      .where("seq", "=", envelope.seq)
-      .executeTakeFirst();
-    return taken !== undefined;
-  }
-
   async #store(event: Readable): Promise<void> {
     const { envelope, text, hash } = event;
     const stream = streamKey(envelope.stream);
@@ -112,18 +131,17 @@ class Batch {
     end.head += 1;
     end.chain = chainLink(end.chain, text);
     const { id, device, seq, kind } = envelope;
-    await this.#db
-      .insertInto("events")
-      .values({
-        ...{ id, stream, device, seq, kind, hash, text },
-        position: end.head,
-        chain: end.chain,
-        role: this.#caller.role,
-        held: event.held ? 1 : 0,
-        tray: event.tray,
-        received_at: this.#now,
-      })
-      .execute();
+    this.#rows.push({
+      ...{ id, stream, device, seq, kind, hash, text },
+      position: end.head,
+      chain: end.chain,
+      role: this.#caller.role,
+      held: event.held ? 1 : 0,
+      tray: event.tray,
+      received_at: this.#now,
+    });
+    this.#held.texts.set(id, text);
+    this.#held.places.add(placeOf(event));
     this.#touch(device, stream);
   }
 

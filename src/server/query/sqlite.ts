@@ -4,6 +4,7 @@ import {
   type DatabaseConnection,
   type Driver,
   Kysely,
+  type SqliteDatabase,
   SqliteDialect,
   type SqliteDialectConfig,
   SqliteDriver,
@@ -93,6 +94,28 @@ function isAtLeast(version: string): boolean {
   return true;
 }
 
+/** Statements kept for another time. A server asks some forty; a batch of another length is another statement. */
+const keptStatements = 200;
+
+/** The database with its statements kept: preparing one anew costs more than running it. */
+function keeping(database: Database.Database): SqliteDatabase {
+  const statements = new Map<string, Database.Statement>();
+  return {
+    prepare: (sql) => {
+      const statement = statements.get(sql) ?? database.prepare(sql);
+      // the one used last goes to the end: what is not asked for falls off
+      statements.delete(sql);
+      statements.set(sql, statement);
+      for (const oldest of statements.keys()) {
+        if (statements.size <= keptStatements) break;
+        statements.delete(oldest);
+      }
+      return statement as ReturnType<SqliteDatabase["prepare"]>;
+    },
+    close: () => database.close(),
+  };
+}
+
 class WritingDialect extends SqliteDialect {
   readonly #database: Database.Database;
   constructor(config: { database: Database.Database }) {
@@ -108,7 +131,7 @@ class WritingDialect extends SqliteDialect {
 class WritingDriver extends SqliteDriver {
   readonly #database: Database.Database;
   constructor(database: Database.Database) {
-    super({ database });
+    super({ database: keeping(database) });
     this.#database = database;
   }
   override async beginTransaction(connection: DatabaseConnection): Promise<void> {
