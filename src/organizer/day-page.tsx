@@ -36,7 +36,7 @@ export function Day({ id, state, fetching }: StudyProps) {
       {fetching.thrown === null ? null : <p class="note">{dayWords.unreachable(fetching.at)}</p>}
       {state.offPlan.length > 0 ? <p class="note">{dayWords.offPlan(state.offPlan.length)}</p> : null}
       {state.rivals.length > 0 ? <p class="note">{dayWords.rivals(state.rivals.length)}</p> : null}
-      <Invented plan={plan} opens={state.reveal === null} />
+      <Invented plan={plan} opens={state.reveal === null} taste={state.close === null} />
       <DayActions id={id} state={state} />
       {dayRows(state).map(({ wave, rows }) => (
         <Wave

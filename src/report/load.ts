@@ -79,7 +79,7 @@ export function openedStudy(study: string, texts: string[], quarantined: number,
   };
 }
 
-export type Listed = { id: string; title: string; objective: string; revealedAt: string };
+export type Listed = { id: string; title: string; objective: string; revealedAt: string; invented: boolean };
 
 /** The opened studies, latest first. When the server cannot be reached: those this device holds, if any. */
 export async function loadList(store: DeviceStore, fetcher: Fetch, token: string): Promise<Listed[]> {
@@ -96,8 +96,8 @@ export async function loadList(store: DeviceStore, fetcher: Fetch, token: string
   for (const id of ids) {
     const { lock, reveal } = foldStudy(await knownFacts(store, { kind: "study", id }));
     if (lock && reveal) {
-      const { title, objective } = lock.body.plan;
-      list.push({ id, title, objective, revealedAt: reveal.at });
+      const { title, objective, invented } = lock.body.plan;
+      list.push({ id, title, objective, revealedAt: reveal.at, invented });
     }
   }
   return list.sort((a, b) => (a.revealedAt < b.revealedAt ? 1 : -1));

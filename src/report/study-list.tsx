@@ -10,11 +10,14 @@ export function StudyList({ list, lead }: { list: Listed[]; lead: boolean }) {
       <h1>{words.heading}</h1>
       {list.length === 0 && <p class="room">{words.none}</p>}
       <ul class="studies">
-        {list.map(({ id, title, objective, revealedAt }) => (
+        {list.map(({ id, title, objective, revealedAt, invented }) => (
           <li key={id}>
             <a href={`./?study=${id}`}>{title || id}</a>
             <p>{objective}</p>
-            <p class="fine">{words.opened(revealedAt)}</p>
+            <p class="fine">
+              {words.opened(revealedAt)}
+              {invented && ` \u00b7 ${words.invented}`}
+            </p>
           </li>
         ))}
       </ul>

@@ -68,6 +68,13 @@ test.each([
   expect(text).toMatch(/invented/i);
 });
 
+test("the reader's list marks them as invented too", async () => {
+  await lead.page.goto(`${server.origin}/report/`);
+  await lead.page.locator("ul.studies li", { hasText: "invented" }).nth(2).waitFor();
+  expect(await lead.page.locator("ul.studies li").count()).toBe(3);
+  expect(await axe(lead.page)).toEqual([]);
+});
+
 test("the study that waits: its passphrase is shown and opens its kitchen sheet, and a tablet has those codes", async () => {
   await lead.page.goto(`${server.origin}/organizer/#/`);
   await links().filter({ hasText: "alike enough?" }).click();

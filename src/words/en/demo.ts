@@ -37,5 +37,7 @@ export const demoWords = {
     half: "Part of the demo may be there already. Going on adds the rest.",
   },
   invented: "Invented data: part of the demo. Nobody tasted anything.",
-  passphrase: (words: string) => `This study is invented, so its passphrase is no secret: ${words}`,
+  waiting: (passphrase: string) => `Invented: part of the demo. Its passphrase is no secret: ${passphrase}`,
+  taste:
+    "To taste it, print its kitchen sheet and add a tablet. What you answer there is all that will not be invented.",
 };

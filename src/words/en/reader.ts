@@ -67,6 +67,7 @@ export const reader = {
     heading: "Results",
     none: "No study has been opened yet. A study appears here after the lead has closed it and opened its key.",
     opened: (instant: string) => `opened ${day(instant)}`,
+    invented: "a demo, invented: nobody tasted anything",
     all: "All results",
     toLead: "Studies and tablets",
   },
