@@ -33,7 +33,6 @@ function Defaults({ state }: { state: KitchenState }) {
       {state.current ? <p class="fine under">{words.last(nameOf(state.current.device), state.current.at)}</p> : null}
       <p class="lead-in">{words.lead}</p>
       {fetching.thrown === null ? null : <p class="note">{words.offline}</p>}
-      <KitchenVersions state={state} settle={draft.settle} nameOf={nameOf} />
       {lead.keep?.at === "failed" ? <ProblemNote thrown={lead.keep.thrown} /> : null}
       <div class="kitchen" onFocusOut={() => void draft.flush()}>
         <Section title={words.cup} fields={<CupFields draft={draft} />} />
@@ -44,6 +43,7 @@ function Defaults({ state }: { state: KitchenState }) {
         <Section title={words.codes} fields={<CodesField draft={draft} />} />
         <Section title={words.properties} fields={<Properties draft={draft} />} />
       </div>
+      <KitchenVersions state={state} settle={draft.settle} nameOf={nameOf} />
       <UndoLine draft={draft} />
     </Page>
   );

@@ -9,7 +9,10 @@ const words = kitchenWords.versions;
 
 type Props = { state: KitchenState; settle: KitchenDraft["settle"]; nameOf: (device: string) => string };
 
-/** Versions that two leads wrote without knowing of each other: in what they differ, and the choice between them. */
+/**
+ * Versions that two leads wrote without knowing of each other: in what they differ, and the choice between them. It
+ * stays at the lower edge, so that it is seen wherever somebody is typing when it comes.
+ */
 export function KitchenVersions({ state: { current, others }, settle, nameOf }: Props) {
   if (!current || others.length === 0) return null;
   const choose = (instead: Parameters<typeof settle>[0]): void => {
@@ -17,7 +20,7 @@ export function KitchenVersions({ state: { current, others }, settle, nameOf }: 
     focusSoon(headingId);
   };
   return (
-    <div class="note">
+    <div class="undo">
       <p>{words.heading(others.length + 1)}</p>
       <ul class="plain">
         {others.map(({ event, device, at, kitchen }) => (
