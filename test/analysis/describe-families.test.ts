@@ -52,6 +52,14 @@ describe("a preference in words", () => {
       observed: "this panel: 19",
     });
   });
+  test("100 panels of 50 that pick at random: 4 dots reach 33 for either product, 3.3 % exactly", () => {
+    const given = { products: ["current", "new"], alpha: 0.05, noPreference: "dropped" } as const;
+    const found = words(resultOfPreference({ ...given, first: 25, second: 25, none: 0 }, "1"));
+    // P(X <= 17) of 50 at 1/2 is 0.0164 (exact fraction): the dots at 0.005 and 0.015 lie there, and as many above
+    expect(found.chance?.caption).toContain(
+      "4 of the dots reach 33 for either product (exactly 3.3\u00a0% of such panels)",
+    );
+  });
   test("reached: who was preferred, the locked rule and the agreed step", () => {
     const found = words(analyse(preference(4, 20, 0), "1"));
     // 18 of 24 two-sided at 5 %: Triola Table A-7 (the smaller count may be 6)

@@ -32,6 +32,13 @@ describe("a line scale in words", () => {
     expect(found.agreed).toContain("“Taste for juiciness next.”");
     expect(found.attributes[0]?.contrasts?.columns).not.toContain("p, adjusted (Holm)");
   });
+  test("the other way round: the current one is higher, by as much and within the same ends", () => {
+    const backwards = juicinessMarks.map(([current = 0, newer = 0]) => [newer, current]);
+    const [one, other] = [words(analyse(line(juicinessMarks, 2), "1")), words(analyse(line(backwards, 2), "1"))];
+    expect(other.verdict).toMatch(/^This panel marked “current” higher than “new” .* by 11\.9 points/);
+    expect(other.size).toBe(one.size);
+    expect(other.attributes[0]?.contrasts?.rows[0]?.[1]).toBe("−11.9");
+  });
   test("three products: told apart by F, then the pairs that stand out, the clearest with its interval", () => {
     const found = words(analyse(line(juicinessMarks), "1"));
     // F(2, 22) = 10.5, p = 0.0006, new less current 11.9 (5.3 to 18.5): the kitchen's invented study, computed outside
