@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readdirSync, statSync } from "node:fs";
+import { existsSync, mkdtempSync, readdirSync, rmSync, statSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { demoPassphrase } from "../demo/chance.ts";
@@ -8,7 +8,7 @@ import { deviceInfo, enrollReply, problemReply } from "../model/http.ts";
 import { newEventId, newId } from "../model/id.ts";
 import { Problem, type ProblemData, problem } from "../model/problem.ts";
 import { misfit, read } from "../model/schema.ts";
-import { readOptions } from "../server/options.ts";
+import { type Options, readOptions } from "../server/options.ts";
 import { type Running, serveUntilStopped } from "../server/start.ts";
 import { demoTerminal } from "../words/en/demo.ts";
 import { startWords } from "../words/en/server.ts";
@@ -29,19 +29,28 @@ export async function runDemo(argv: readonly string[], output: Output, version: 
   const given = ownOptions(argv);
   const options = given.help ? null : readOptions(given.rest, withoutData(process.env), command);
   if (!options) return output.print(demoTerminal.help);
-  const folder = given.folder === null ? mkdtempSync(join(tmpdir(), "cloche-demo-")) : emptyFolder(given.folder);
+  if (given.folder !== null) return serve(given, { ...options, data: emptyFolder(given.folder) }, output, version);
+  const data = mkdtempSync(join(tmpdir(), "cloche-demo-"));
+  try {
+    await serve(given, { ...options, data }, output, version);
+  } catch (thrown) {
+    // a Problem comes before anything is served: nobody has done anything in this folder
+    if (thrown instanceof Problem) rmSync(data, { recursive: true, force: true });
+    throw thrown;
+  }
+}
+
+async function serve(given: Given, options: Options, output: Output, version: string): Promise<void> {
   let studies: DemoStudy[] = [];
-  await serveUntilStopped(
-    { ...options, data: folder },
-    {
-      before: async (origin, leadCode) => {
-        studies = await load(askOf(origin), leadCode, version);
-      },
-      // the hint is of a second start, which would be another demo
-      say: (line) => (given.json || line === startWords.leadLinkHint ? undefined : output.print(line)),
-      ready: (running) => output.print(given.json ? asJson(document(running, folder, studies)) : text(given, studies)),
+  await serveUntilStopped(options, {
+    before: async (origin, leadCode) => {
+      studies = await load(askOf(origin), leadCode, version);
     },
-  );
+    // the hint is of a second start, which would be another demo
+    say: (line) => (given.json || line === startWords.leadLinkHint ? undefined : output.print(line)),
+    ready: (running) =>
+      output.print(given.json ? asJson(document(running, options.data, studies)) : text(given, studies)),
+  });
 }
 
 type Given = { folder: string | null; json: boolean; help: boolean; rest: string[] };

@@ -1,5 +1,6 @@
-import { type ChildProcess, spawn } from "node:child_process";
+import { type ChildProcess, spawn, spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { type AddressInfo, createServer } from "node:net";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import * as z from "zod/mini";
@@ -91,6 +92,20 @@ test("a folder with something in it is refused and left alone", async () => {
   expect([code, out]).toEqual([2, ""]);
   expect(err).toContain(`${folder} is not empty.`);
   expect(readdirSync(folder)).toEqual(before);
+});
+
+test("a port that is taken: one sentence, and no temporary folder is left behind", async () => {
+  const taken = createServer();
+  await new Promise<void>((listening) => taken.listen(0, "127.0.0.1", listening));
+  const { port } = taken.address() as AddressInfo;
+  const temporary = join(folder, "tmp");
+  mkdirSync(temporary);
+  const argv = ["demo", "--host", "127.0.0.1", "--port", String(port), "--app", join(folder, "app")];
+  const ended = spawnSync(process.execPath, [entry, ...argv], { env: { ...process.env, TMPDIR: temporary } });
+  expect([ended.status, String(ended.stdout)]).toEqual([1, ""]);
+  expect(String(ended.stderr)).toMatch(new RegExp(`^[^\n]*${port}[^\n]*\n$`));
+  expect(readdirSync(temporary)).toEqual([]);
+  await new Promise((closed) => taken.close(closed));
 });
 
 test.each([
