@@ -29,15 +29,19 @@ export async function runDemo(argv: readonly string[], output: Output, version: 
   const given = ownOptions(argv);
   const options = given.help ? null : readOptions(given.rest, withoutData(process.env), command);
   if (!options) return output.print(demoTerminal.help);
-  if (given.folder !== null) return serve(given, { ...options, data: emptyFolder(given.folder) }, output, version);
-  const data = mkdtempSync(join(tmpdir(), "cloche-demo-"));
+  const data = given.folder === null ? mkdtempSync(join(tmpdir(), "cloche-demo-")) : emptyFolder(given.folder);
   try {
     await serve(given, { ...options, data }, output, version);
   } catch (thrown) {
-    // a Problem comes before anything is served: nobody has done anything in this folder
-    if (thrown instanceof Problem) rmSync(data, { recursive: true, force: true });
+    // a Problem comes before anything is served: nobody has done anything here, and the next try needs it empty
+    if (thrown instanceof Problem) clear(data, given.folder === null);
     throw thrown;
   }
+}
+
+function clear(folder: string, whole: boolean): void {
+  const paths = whole ? [folder] : existsSync(folder) ? readdirSync(folder).map((name) => join(folder, name)) : [];
+  for (const path of paths) rmSync(path, { recursive: true, force: true });
 }
 
 async function serve(given: Given, options: Options, output: Output, version: string): Promise<void> {

@@ -94,17 +94,22 @@ test("a folder with something in it is refused and left alone", async () => {
   expect(readdirSync(folder)).toEqual(before);
 });
 
-test("a port that is taken: one sentence, and no temporary folder is left behind", async () => {
+test.each([
+  ["a temporary folder", []],
+  ["a folder that was named", ["--folder", "named"]],
+])("a port that is taken: one sentence, and %s is as it was", async (_, more) => {
   const taken = createServer();
   await new Promise<void>((listening) => taken.listen(0, "127.0.0.1", listening));
   const { port } = taken.address() as AddressInfo;
   const temporary = join(folder, "tmp");
   mkdirSync(temporary);
-  const argv = ["demo", "--host", "127.0.0.1", "--port", String(port), "--app", join(folder, "app")];
-  const ended = spawnSync(process.execPath, [entry, ...argv], { env: { ...process.env, TMPDIR: temporary } });
+  mkdirSync(join(folder, "named"));
+  const argv = ["demo", "--host", "127.0.0.1", "--port", String(port), "--app", join(folder, "app"), ...more];
+  const env = { ...process.env, TMPDIR: temporary };
+  const ended = spawnSync(process.execPath, [entry, ...argv], { cwd: folder, env });
   expect([ended.status, String(ended.stdout)]).toEqual([1, ""]);
   expect(String(ended.stderr)).toMatch(new RegExp(`^[^\n]*${port}[^\n]*\n$`));
-  expect(readdirSync(temporary)).toEqual([]);
+  expect([readdirSync(temporary), readdirSync(join(folder, "named"))]).toEqual([[], []]);
   await new Promise((closed) => taken.close(closed));
 });
 
