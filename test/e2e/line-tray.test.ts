@@ -1,4 +1,5 @@
 import { join } from "node:path";
+import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import type { Body } from "../../src/model/event.ts";
@@ -17,6 +18,8 @@ const { folder, remove } = scratch("line-tray");
 const machines = { touch: new Machine(join(folder, "touch"), tablet), keys: new Machine(join(folder, "keys"), tablet) };
 /** 445 CSS pixels to a card of 85.60 mm: 624 to a line of 120. */
 const cardPx = 445;
+/** The second question comes so long after the first bite: long enough for a busy machine to be chewing still. */
+const seconds = 6;
 let server: ServerProcess;
 let lead: ApiLead;
 
@@ -28,7 +31,7 @@ beforeAll(async () => {
   const [late] = plan.scale.attributes;
   if (!late) throw new Error("the scenario has an attribute");
   const first = { ...late, id: juiciness.replace("7e1f", "7e10"), moment: { at: "first-bite" as const } };
-  const attributes = [first, { ...late, moment: { at: "after" as const, seconds: 1 } }];
+  const attributes = [first, { ...late, moment: { at: "after" as const, seconds } }];
   const serving = { ...plan.serving, pauseSeconds: 0 };
   await lead.lock({ ...plan, scale: { lengthMm: 120, attributes }, serving });
 });
@@ -64,6 +67,23 @@ const marksOn = (page: Page): Promise<Body<"mark-kept">[]> =>
       }),
   );
 
+/** axe, no sideways scrolling, and no hue: every gray that the page paints has R = G = B. */
+async function clean(name: string, page: Page): Promise<void> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map(({ id }) => `${name}: ${id}`)).toEqual([]);
+  const sideways = await page.evaluate(
+    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+  );
+  expect(`${name}: ${sideways}`).toBe(`${name}: 0`);
+  const colors = await page.evaluate(() =>
+    [...document.querySelectorAll("*")].flatMap((element) => {
+      const { color, backgroundColor, borderTopColor } = getComputedStyle(element);
+      return [color, backgroundColor, borderTopColor];
+    }),
+  );
+  for (const color of new Set(colors)) expect(`${name}: ${color}`).toMatch(/: rgba?\((\d+), \1, \1[,)]/);
+}
+
 /** Questions of a tray that the server holds, as outlines tell them. */
 async function onServer(tray: number): Promise<number[]> {
   const { events } = await lead.events();
@@ -83,11 +103,23 @@ test("touch: refused until measured with a card; then a tray, offline from its m
   expect(shown?.width).toBeCloseTo((cardPx / 85.6) * 120, 1);
   await hands.leaveCheck();
 
-  await hands.compare(1);
+  await hands.openTray(1);
+  await hands.button(words.clearance.clear).click();
+  await hands.button(words.rules.go).click();
+  await hands.heading(lineWords.compare.title).waitFor();
+  await clean("codes to compare", page);
+  await hands.button(lineWords.compare.match).click();
+  await hands.heading(lineWords.take.title).waitFor();
+  await clean("whose turn it is", page);
   const [one = "", two = "", three = ""] = codesOf(1);
   await hands.bite(one);
-  await hands.markAndKeep(0.25);
-  await page.locator(".now").waitFor();
+  await page.locator(".band[data-state=empty]").waitFor();
+  await clean("no mark yet", page);
+  await hands.markAt(0.25);
+  await clean("a mark", page);
+  await hands.button(words.question.keep).click();
+  // its moment came while this was looked at, so it follows at once
+  await page.getByText(lineWords.mark.place(2, 2)).waitFor();
   await hands.markAndKeep(0.75);
   await expect.poll(() => onServer(1), { timeout: 60_000 }).toEqual([1, 2]);
   await page.context().setOffline(true);
@@ -98,12 +130,14 @@ test("touch: refused until measured with a card; then a tray, offline from its m
   // the clock went with the page: another bite of the same sample
   await hands.bite(two);
   await page.locator(".now").waitFor();
+  await clean("now", page);
   await hands.markAndKeep(1);
   await hands.bite(three);
   await page.getByRole("button", { name: lineWords.mark.cannot }).click();
   await page.getByLabel(lineWords.noMark.reasons.sample).check();
+  await clean("no mark, and why", page);
   await hands.button(lineWords.noMark.keep).click();
-  await page.locator(".now").waitFor();
+  await page.getByText(lineWords.mark.place(2, 2)).waitFor();
   await hands.markAndKeep(0.5);
   await hands.finish();
 
@@ -124,7 +158,7 @@ test("touch: refused until measured with a card; then a tray, offline from its m
   expect(marks[0]?.line.lengthMm).toBe(120);
   expect(marks[0]?.line.lengthPx).toBeCloseTo((cardPx / 85.6) * 120, 6);
   expect(marks[0]?.screen.pointer).toBe("touch");
-  for (const place of [1, 3, 5]) expect(marks[place]?.chewedSeconds).toBeGreaterThanOrEqual(1);
+  for (const place of [1, 3, 5]) expect(marks[place]?.chewedSeconds).toBeGreaterThanOrEqual(seconds);
   expect(await onServer(1)).toEqual([1, 2]);
   await page.context().setOffline(false);
   await expect.poll(() => onServer(1), { timeout: 60_000 }).toEqual([1, 2, 3, 4, 5, 6]);
