@@ -11,7 +11,7 @@ export const files = {
   csv: "Answers (CSV)",
   dictionary: "Data dictionary (JSON)",
   together: (dictionary: string) =>
-    `The dictionary (${dictionary}) is a tabular data package: it names the CSV file and says what each column holds. Keep both in one folder.`,
+    `The dictionary (${dictionary}) is a tabular data package: it names the CSV file and says what each column holds. Keep both in one folder; a program that looks for a file named datapackage.json wants it renamed so.`,
   json: "Result (JSON)",
   study: "Study file",
   print: "Print",
