@@ -65,7 +65,7 @@ function Leaf({ packet, leaf, print }: { packet: BlindPacket; leaf: BallotLeaf; 
           </p>
         </>
       ) : null}
-      <div class="leaf-body">
+      <div class={packet.line ? "leaf-body lines" : "leaf-body"}>
         {packet.line ? (
           leaf.lines.map((line) => (
             <LineQuestion key={`${line.code} ${line.attribute.id}`} line={line} lengthMm={packet.line?.lengthMm ?? 0} />
