@@ -33,6 +33,15 @@ async function toQuestion(noPreference: boolean): Promise<void> {
 const kept = async () =>
   (await tablet.store.ownFacts({ kind: "study", id: study })).find(({ kind }) => kind === "answer-kept")?.body;
 
+/** The page without what may differ: which field is the chosen one, and the status line. */
+function shape(): string {
+  const page = document.body.cloneNode(true) as HTMLElement;
+  for (const small of page.querySelectorAll("label.field small")) small.textContent = "";
+  for (const field of page.querySelectorAll("label.field")) field.className = "field";
+  for (const line of page.querySelectorAll(".status")) line.remove();
+  return page.innerHTML;
+}
+
 describe("paired preference", () => {
   test("two fields and no box for guessing; no preference is not among them unless the plan offers it", async () => {
     await toQuestion(false);
@@ -60,6 +69,23 @@ describe("paired preference", () => {
     fireEvent.click(button(words.question.keep));
     await heading(words.remark.title);
     expect(await kept()).toMatchObject({ choice: "none" });
+  });
+
+  test("the same feedback whatever is chosen: only the place of the chosen field differs", async () => {
+    const pages: string[] = [];
+    for (const choice of [...codes.map(spoken), words.question.noPreference]) {
+      await toQuestion(true);
+      fireEvent.click(screen.getByRole("radio", { name: choice }));
+      await screen.findByText(words.question.chosen);
+      const asked = shape();
+      fireEvent.click(button(words.question.keep));
+      await heading(words.remark.title);
+      pages.push(`${asked}\n${shape()}`);
+      await putAway(tablet);
+      tablet = newTablet();
+    }
+    expect(pages[1]).toBe(pages[0]);
+    expect(pages[2]).toBe(pages[0]);
   });
 
   test("“I cannot answer” speaks of no box that is not there", async () => {

@@ -74,4 +74,3 @@ export const panelLine = {
     keep: "Keep without a mark",
   },
 };
-export type PanelLineWords = typeof panelLine;

@@ -79,4 +79,3 @@ export const panelTools = {
     more: (presses: number) => (presses === 1 ? "Once more." : "Twice more."),
   },
 };
-export type PanelToolsWords = typeof panelTools;
