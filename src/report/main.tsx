@@ -3,6 +3,8 @@ import { appVersion } from "../ui/app-version.ts";
 import { ErrorBoundary } from "../ui/error-boundary.tsx";
 import "../ui/sheet.css";
 import "./report.css";
+import "./tables.css";
+import "./forms.css";
 import "./print.css";
 import { App } from "./app.tsx";
 import { chooseStore } from "./choose-store.ts";

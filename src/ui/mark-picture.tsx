@@ -56,25 +56,27 @@ export function Marks({ figures, width, caption, table }: Props) {
       <path d={`M${round(axis.from)} ${axis.y}H${round(axis.to)}`} stroke={ink} fill="none" />
       <Ticks ticks={axis.ticks} y={axis.y} />
       {layout.ends && <Ends ends={layout.ends} width={layout.width} />}
-      {difference && figures.difference && (
-        <g class="difference">
-          <Halo x={0} y={difference.label.y} text={difference.label.text} weight="600" />
-          <Halo
-            x={difference.text.end ? layout.width : 0}
-            y={difference.text.y}
-            text={difference.text.text}
-            end={difference.text.end}
-          />
-          <Interval row={figures.difference} y={difference.y} at={difference.at} />
-          <path
-            d={`M${round(difference.axis.from)} ${difference.axis.y}H${round(difference.axis.to)}`}
-            stroke={ink}
-            fill="none"
-          />
-          <Ticks ticks={difference.axis.ticks} y={difference.axis.y} />
-        </g>
-      )}
+      {difference && figures.difference && <Shift shown={difference} row={figures.difference} width={layout.width} />}
     </svg>
+  );
+}
+
+type ShiftProps = {
+  shown: NonNullable<MarkLayout["difference"]>;
+  row: NonNullable<MarkFigures["difference"]>;
+  width: number;
+};
+
+/** The mean difference with its interval, on an axis of its own below the marks. */
+function Shift({ shown: { label, text, y, at, axis }, row, width }: ShiftProps) {
+  return (
+    <g class="difference">
+      <Halo x={0} y={label.y} text={label.text} weight="600" />
+      <Halo x={text.end ? width : 0} y={text.y} text={text.text} end={text.end} />
+      <Interval row={row} y={y} at={at} />
+      <path d={`M${round(axis.from)} ${axis.y}H${round(axis.to)}`} stroke={ink} fill="none" />
+      <Ticks ticks={axis.ticks} y={axis.y} />
+    </g>
   );
 }
 
