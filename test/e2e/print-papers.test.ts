@@ -79,7 +79,8 @@ const textOf = (file: string): string[] =>
 
 /** Width and height of the first page, in millimeters. */
 function sizeOf(file: string): { width: number; height: number } {
-  const [, width, height] = /Page size:\s+([\d.]+) x ([\d.]+)/.exec(execFileSync("pdfinfo", [file]).toString()) ?? [];
+  const html = execFileSync("pdftotext", ["-bbox", "-f", "1", "-l", "1", file, "-"]).toString();
+  const [, width, height] = /<page width="([\d.]+)" height="([\d.]+)"/.exec(html) ?? [];
   return { width: (Number(width) * 25.4) / 72, height: (Number(height) * 25.4) / 72 };
 }
 
