@@ -37,6 +37,8 @@ export function analyseScale(record: StudyRecord, app: string): ScaleResult {
       ),
       ...caveatsOfMarks(marked),
       ...caveatsOfScale(statistics, plan.standsFor),
+      // of values from elsewhere nobody here knows in which places they were served
+      ...positionLeftOut(statistics),
     ],
     departures: record.departures,
   };
@@ -111,9 +113,11 @@ function caveatsOfScale(statistics: ScaleStatistics, standsFor: string): Caveat[
     if (incomplete.length === 0 || outcome === "no-marks") continue;
     list.push({ what: "incomplete-panelists", attribute, panelists: incomplete.map(({ panelist }) => panelist) });
   }
-  if (attributes.some(({ blocks }) => blocks !== null)) list.push({ what: "position-left-out" });
   return list;
 }
+
+const positionLeftOut = ({ attributes }: ScaleStatistics): Caveat[] =>
+  attributes.some(({ blocks }) => blocks !== null) ? [{ what: "position-left-out" }] : [];
 
 /** The largest difference, either way, that the intervals of the pairs still allow. */
 const widestDifference = ({ contrasts }: AttributeResult): number | null =>

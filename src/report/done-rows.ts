@@ -13,6 +13,7 @@ export type DoneRow = { label: string; lines: string[] };
 export function doneRows(record: StudyRecord, result: Result, occasion: Occasion): DoneRow[] {
   return [
     { label: words.purpose, lines: given(record.plan.objective) },
+    ...copiedRow(record),
     ...productRows(record, result),
     ...servingRows(record),
     ...panelRows(record, result),
@@ -21,6 +22,10 @@ export function doneRows(record: StudyRecord, result: Result, occasion: Occasion
     ...occasionRows(record, occasion),
   ];
 }
+
+/** A changed plan after a lock is a study of its own, which names the one it began with. */
+const copiedRow = ({ plan: { copiedFrom } }: StudyRecord): DoneRow[] =>
+  copiedFrom ? [{ label: words.copied, lines: [words.copiedFrom(copiedFrom.title)] }] : [];
 
 function productRows({ plan }: StudyRecord, { study }: Result): DoneRow[] {
   const products = (study?.products ?? []).map(({ name, preparation, batches }) => ({

@@ -35,6 +35,8 @@ export const done = {
   swallow: { swallow: "Samples swallowed", spit: "Samples spat out", either: "Swallowed or spat out, as each chose" },
   retaste: (allowed: boolean) => (allowed ? "Tasting again allowed" : "Tasting again not allowed"),
   purpose: "Purpose",
+  copied: "Plan",
+  copiedFrom: (title: string) => `Began with the plan of “${title.trim()}”.`,
   origin: "Origin and storage of the samples",
   panel: "Panel",
   panelIs: (planned: number, answered: number) =>
