@@ -65,7 +65,6 @@ export const deviceInfo = z.strictObject({
 });
 export type DeviceInfo = z.infer<typeof deviceInfo>;
 export const devicesReply = z.strictObject({ devices: z.array(deviceInfo) });
-export type DevicesReply = z.infer<typeof devicesReply>;
 export const deviceChange = z.strictObject({
   study: z.optional(z.nullable(id)),
   revoked: z.optional(z.literal(true)),

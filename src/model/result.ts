@@ -165,7 +165,6 @@ const contrast = z.strictObject({
   /** Holm, over all pairs of this attribute. */
   pValueAdjusted: z.number(),
 });
-export type Contrast = z.infer<typeof contrast>;
 
 /** One panelist's values of one attribute, for the picture; repeats are averaged. Null: no answer. */
 const panelistValues = z.strictObject({
