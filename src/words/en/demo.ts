@@ -36,7 +36,7 @@ export const demoWords = {
     again: "Go on loading",
     half: "Part of the demo may be there already. Going on adds the rest.",
   },
-  invented: "Invented data: part of the demo. Nobody tasted anything.",
+  invented: "Part of the demo: an invented kitchen, and no finding about any food.",
   waiting: (passphrase: string) => `Invented: part of the demo. Its passphrase is no secret: ${passphrase}`,
   taste:
     "To taste it, print its kitchen sheet and add a tablet. What you answer there is all that will not be invented.",

@@ -20,7 +20,7 @@ export const studiesWords = {
   offline: "The server cannot be reached. This is what this device holds.",
   columns: { title: "study", state: "state", begun: "begun", last: "last change", change: "" },
   methods,
-  invented: "a demo, invented: nobody tasted anything",
+  invented: "a demo with an invented kitchen",
   stages: {
     draft: "draft",
     locked: (planned: number) => `locked, 0${nb}of${nb}${planned} trays answered`,

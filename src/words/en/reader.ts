@@ -67,7 +67,7 @@ export const reader = {
     heading: "Results",
     none: "No study has been opened yet. A study appears here after the lead has closed it and opened its key.",
     opened: (instant: string) => `opened ${day(instant)}`,
-    invented: "a demo, invented: nobody tasted anything",
+    invented: "a demo with an invented kitchen",
     all: "All results",
     toLead: "Studies and tablets",
   },
@@ -82,7 +82,7 @@ export const reader = {
   organizer: "/organizer/",
   organizerAgain: "/organizer/#/again",
   top: {
-    invented: "Invented: this is the demo. Nobody tasted anything.",
+    invented: "Demo: an invented kitchen. This is no finding about any food.",
     locked: (instant: string) => `locked ${day(instant)}`,
     matches: (commitment: string) => `key matches its seal ${grouped(commitment)}`,
     differs: (commitment: string) => `key does not match its seal ${grouped(commitment)}`,
