@@ -90,13 +90,17 @@ export class DeviceStore implements OutboxStore {
     let fact: Fact | null = null;
     await this.#connection.write(["events", "attachments", "drafts"], async (tx) => {
       const events = tx.objectStore("events");
-      const done = what.mark === undefined ? undefined : await events.index("mark").get(what.mark);
+      const range = IDBKeyRange.bound([stream, who, 0], [stream, who, Number.MAX_SAFE_INTEGER]);
+      // asked side by side: whoever pressed is waiting
+      const [done, cursor] = await Promise.all([
+        what.mark === undefined ? undefined : events.index("mark").get(what.mark),
+        events.index("place").openCursor(range, "prev"),
+      ]);
       if (done) {
         fact = factOf(done);
         return;
       }
-      const range = IDBKeyRange.bound([stream, who, 0], [stream, who, Number.MAX_SAFE_INTEGER]);
-      const last = (await events.index("place").openCursor(range, "prev"))?.value;
+      const last = cursor?.value;
       const seq = (last?.seq ?? 0) + 1;
       const written = writeEvent({
         id: newEventId(),
@@ -117,9 +121,11 @@ export class DeviceStore implements OutboxStore {
         hash: written.hash,
         sent: "unsent",
       };
-      await events.add(what.mark === undefined ? row : { ...row, mark: what.mark });
-      if (what.attachment) await tx.objectStore("attachments").add({ event: row.id, ...what.attachment });
-      if (what.draft !== undefined) await tx.objectStore("drafts").delete(what.draft);
+      await Promise.all([
+        events.add(what.mark === undefined ? row : { ...row, mark: what.mark }),
+        what.attachment ? tx.objectStore("attachments").add({ event: row.id, ...what.attachment }) : null,
+        what.draft === undefined ? null : tx.objectStore("drafts").delete(what.draft),
+      ]);
       fact = written.fact;
     });
     this.#tell(true);
