@@ -53,7 +53,7 @@ export const panelLine = {
     now: "Now",
     ask: <T>(adjective: string, code: T, seconds: number): Woven<T> =>
       seconds > 0
-        ? [`How ${adjective} is sample `, code, ` after ${seconds} seconds of chewing?`]
+        ? [`How ${adjective} is sample `, code, ` after ${seconds} ${seconds === 1 ? "second" : "seconds"} of chewing?`]
         : [`How ${adjective} is sample `, code, ", at the first bite?"],
     place: (question: number, of: number) => `Question ${question} of ${of} about this sample`,
     meaning: (adjective: string) => `What “${adjective}” means here`,

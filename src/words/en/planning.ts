@@ -40,7 +40,7 @@ export function openPartSentence(open: OpenPart): string {
     case "objective":
       return "Write the question that this study is to answer.";
     case "if-yes":
-      return "Write what will be done if people can tell.";
+      return "Write what will be done if the answer is yes.";
     case "if-no":
       return "Write what will be done if that is not shown.";
     case "alpha":
