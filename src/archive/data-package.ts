@@ -53,7 +53,7 @@ const shapes: Record<string, FieldShape> = {
   value: { type: "number", constraints: { minimum: 0, maximum: 100 } },
   why: {
     type: "string",
-    constraints: { enum: ["not-perceived", "not-understood", "sample", "other", "not-reached"] },
+    constraints: { enum: ["not-perceived", "not-understood", "sample", "other", "no-answer-in-time"] },
   },
   tray: whole(1),
   wave: whole(0),

@@ -69,7 +69,7 @@ export function marksCsv(
         attributes.get(attribute)?.name ?? attribute,
         attributes.get(attribute)?.moment ?? "",
         points(mark) ?? "",
-        mark ? (mark.why ?? "") : "not-reached",
+        mark ? (mark.why ?? "") : "no-answer-in-time",
         tray,
         line.wave,
         line.order,

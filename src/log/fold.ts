@@ -9,7 +9,7 @@ export type FactOf<K extends Kind> = Extract<Fact, { kind: K }>;
 type Arrival = "on-time" | "late" | "admitted" | "after-reveal";
 
 /** A kept mark, the last of its question on this device; only what arrived in time, or was admitted, is used. */
-export type KeptMark = Body<"mark-kept"> & { arrival: Arrival };
+export type KeptMark = Body<"mark-kept"> & { device: string; arrival: Arrival };
 
 /** One device's handling of one tray. `answer` is null, `marks` is empty while only outlines are known. */
 export type Ballot = {
@@ -22,9 +22,12 @@ export type Ballot = {
   answer: Body<"answer-kept"> | null;
   /** By question. */
   marks: Map<number, KeptMark>;
-  /** Different questions with a kept answer, and whether that is all that the tray asks. */
-  questions: Set<number>;
+  /** When each question's first kept answer arrived; known from outlines too. */
+  questions: Map<number, Arrival>;
+  /** Are answers there, in time or admitted, to all that the tray asks? */
   complete: boolean;
+  /** Did some answer come after the close, and is not admitted? */
+  late: boolean;
   answerEvents: string[];
   finished: boolean;
   stopped: Body<"tray-stopped">["reason"] | null;
@@ -152,9 +155,10 @@ function foldTrays(sorted: Fact[], packet: BlindPacket | null, rulings: Rulings)
       .sort((a, b) => (a.device < b.device ? -1 : 1));
     for (const ballot of mine) {
       judgeBallot(ballot, rulings);
-      ballot.complete = packet !== null && ballot.questions.size >= questionsOf(packet, tray);
+      ballot.complete = packet !== null && isComplete(ballot, packet, tray);
     }
-    trays.set(tray.tray, judgeTray(tray, mine, rulings));
+    const judged = judgeTray(tray, mine, rulings, packet);
+    trays.set(tray.tray, judged);
   }
   takeReplacedOut(trays);
   return { trays, offPlan };
@@ -208,8 +212,9 @@ function addToBallot(ballots: Map<string, Ballot>, fact: BallotFact, { heads }: 
     answeredAt: null,
     answer: null,
     marks: new Map(),
-    questions: new Set(),
+    questions: new Map(),
     complete: false,
+    late: false,
     answerEvents: [],
     finished: false,
     stopped: null,
@@ -234,11 +239,11 @@ function arrivalOf(fact: Fact, heads: Rulings["heads"]): Arrival {
 
 function addAnswer(ballot: Ballot, fact: FactOf<"answer-kept" | "mark-kept">, arrival: Arrival): void {
   ballot.answerEvents.push(fact.id);
-  ballot.questions.add(fact.body.question);
+  if (!ballot.questions.has(fact.body.question)) ballot.questions.set(fact.body.question, arrival);
   // a mark may be moved until the next sample: the last one in time counts, and a later one does not undo it
   const before = ballot.marks.get(fact.body.question);
   if (fact.kind === "mark-kept" && !fact.outline && (!before || before.arrival === arrival)) {
-    ballot.marks.set(fact.body.question, { ...fact.body, arrival });
+    ballot.marks.set(fact.body.question, { ...fact.body, device: fact.device, arrival });
   }
   if (ballot.answered) return;
   // a kept choice is final: the device's first one counts
@@ -250,18 +255,50 @@ function addAnswer(ballot: Ballot, fact: FactOf<"answer-kept" | "mark-kept">, ar
 
 function judgeBallot(ballot: Ballot, rulings: Rulings): void {
   const admitted = rulings.admissions.find((a) => a.body.tray === ballot.tray && a.body.device === ballot.device);
-  if (ballot.arrival === "late" && admitted) {
-    ballot.arrival = "admitted";
+  ballot.late = [...ballot.questions.values()].includes("late");
+  if (ballot.late && admitted) {
+    const letIn = (arrival: Arrival): Arrival => (arrival === "late" ? "admitted" : arrival);
+    ballot.arrival = letIn(ballot.arrival);
+    for (const [question, arrival] of ballot.questions) ballot.questions.set(question, letIn(arrival));
+    for (const mark of ballot.marks.values()) mark.arrival = letIn(mark.arrival);
     ballot.admission = admitted.body.note;
+    ballot.late = false;
   }
-  for (const mark of ballot.marks.values()) if (mark.arrival === "late" && admitted) mark.arrival = "admitted";
   const named = rulings.voids.find((v) => v.body.targets.some((target) => ballot.events.includes(target)));
   if (named) ballot.voided = { reason: named.body.reason, note: named.body.note };
 }
 
-function judgeTray(tray: BlindTray, ballots: Ballot[], rulings: Rulings): TrayState {
+const inTime = (arrival: Arrival): boolean => arrival === "on-time" || arrival === "admitted";
+const counting = ({ questions }: Ballot): number[] =>
+  [...questions].flatMap(([question, arrival]) => (inTime(arrival) ? [question] : []));
+const isComplete = (ballot: Ballot, packet: BlindPacket, tray: BlindTray): boolean =>
+  counting(ballot).length >= questionsOf(packet, tray);
+
+/**
+ * Several tablets that answered different questions of one tray, as when one died or was enrolled again half way: one
+ * ballot. Null when two of them answered the same question: that is for the lead to settle.
+ */
+function joined(ballots: Ballot[], packet: BlindPacket | null, tray: BlindTray): Ballot | null {
+  const [first] = ballots;
+  const answered = ballots.flatMap(counting);
+  if (!first || !packet || new Set(answered).size < answered.length) return null;
+  const all: Ballot = {
+    ...first,
+    events: ballots.flatMap(({ events }) => events),
+    answerEvents: ballots.flatMap(({ answerEvents }) => answerEvents),
+    marks: new Map(ballots.flatMap(({ marks }) => [...marks])),
+    questions: new Map(ballots.flatMap(({ questions }) => [...questions])),
+    finished: ballots.some(({ finished }) => finished),
+    stopped: ballots.find(({ stopped }) => stopped)?.stopped ?? null,
+    late: ballots.some(({ late }) => late),
+    admission: ballots.find(({ admission }) => admission !== null)?.admission ?? null,
+  };
+  return { ...all, complete: isComplete(all, packet, tray) };
+}
+
+function judgeTray(tray: BlindTray, ballots: Ballot[], rulings: Rulings, packet: BlindPacket | null): TrayState {
   const answered = ballots.filter((b) => b.answered);
-  const standing = answered.filter((b) => !b.voided && (b.arrival === "on-time" || b.arrival === "admitted"));
+  const standing = answered.filter((b) => !b.voided && inTime(b.arrival));
   const devices = standing.map((b) => b.device);
   // a ruling that did not know of one of the ballots is no ruling any more
   const settled =
@@ -269,7 +306,10 @@ function judgeTray(tray: BlindTray, ballots: Ballot[], rulings: Rulings): TraySt
       (s) =>
         s.body.tray === tray.tray && devices.every((device) => s.body.among.includes(device)) && devices.length > 1,
     ) ?? null;
-  const counted = standing.length === 1 ? standing[0] : standing.find((b) => b.device === settled?.body.keep);
+  const counted =
+    standing.length === 1
+      ? standing[0]
+      : (joined(standing, packet, tray) ?? standing.find((b) => b.device === settled?.body.keep));
   const served = rulings.spares.find((s) => s.body.tray === tray.tray) ?? null;
   return { ...tray, status: statusOf(ballots, standing, counted), ballots, counted: counted ?? null, settled, served };
 }

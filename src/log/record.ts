@@ -87,8 +87,9 @@ function marksOf(seated: Seated): KeptMark[] {
   return [...seated.ballot.marks.values()]
     .filter(inTime)
     .sort((a, b) => a.question - b.question)
-    .map(({ code, attribute, mark, why, line, screen, chewedSeconds, hidden, elapsedMs }) => ({
+    .map(({ device, code, attribute, mark, why, line, screen, chewedSeconds, hidden, elapsedMs }) => ({
       ...placeOf(seated),
+      device,
       code,
       attribute,
       fraction: mark?.fraction ?? null,
@@ -183,11 +184,11 @@ function departuresOf(tray: TrayState): Departure[] {
     if (ballot.arrival === "after-reveal") list.push({ what: "after-reveal", tray: number });
     if (ballot.arrival === "late") list.push({ what: "late-excluded", tray: number });
     if (ballot.stopped) list.push({ what: "stopped", tray: number, reason: ballot.stopped });
-    if (ballot.complete && !ballot.finished && ballot === tray.counted) list.push({ what: "unfinished", tray: number });
   }
-  if (tray.counted?.arrival === "admitted") {
-    list.push({ what: "late-admitted", tray: number, note: tray.counted.admission ?? "" });
-  }
+  const { counted } = tray;
+  if (counted?.complete && !counted.finished) list.push({ what: "unfinished", tray: number });
+  if (counted && counted.admission !== null)
+    list.push({ what: "late-admitted", tray: number, note: counted.admission });
   if (tray.settled) list.push({ what: "contest-settled", tray: number, note: tray.settled.body.note });
   if (tray.status === "contested") list.push({ what: "contest-open", tray: number });
   if (tray.served) {

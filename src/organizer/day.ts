@@ -39,7 +39,7 @@ export function dayRows(state: StudyState): { wave: number; rows: DayRow[] }[] {
       ballots: tray.ballots.map((ballot) => ({
         device: ballot.device,
         at: ballot.answeredAt ?? ballot.openedAt,
-        late: ballot.arrival === "late",
+        late: ballot.late,
       })),
       kept: keptOf(tray, state),
       instead: tray.served?.body.instead ?? null,
@@ -56,7 +56,7 @@ function keptOf(tray: TrayState, { lock }: StudyState): DayRow["kept"] {
 }
 
 function rowStatus(tray: TrayState): DayRow["status"] {
-  if (tray.status === "open" && tray.ballots.some((b) => b.answered && b.arrival === "late")) return "late";
+  if (tray.status === "open" && tray.ballots.some((b) => b.answered && b.late)) return "late";
   if (tray.spare && tray.status === "waiting" && !tray.served) return "spare";
   return tray.status;
 }
@@ -98,7 +98,7 @@ export const settleBody = (tray: TrayState, keep: string, note: string): Body<"c
 
 /** Ballots that came in after the close and are not admitted. */
 export const lateBallots = (state: StudyState): Ballot[] =>
-  [...state.trays.values()].flatMap((tray) => tray.ballots.filter((b) => b.arrival === "late" && b.voided === null));
+  [...state.trays.values()].flatMap((tray) => tray.ballots.filter((b) => b.late && b.voided === null));
 
 /** A tablet that said, when it was last heard, that it holds something unsent. */
 export type Holding = { name: string; unsent: number; lastSeen: string | null };

@@ -33,3 +33,13 @@ export const roomMm = ({ pxPerMm }: CardCheck, { widthPx, longSidePx }: Glass): 
   now: Math.floor(roomPx(widthPx) / pxPerMm),
   turned: Math.floor(roomPx(Math.max(widthPx, longSidePx)) / pxPerMm),
 });
+
+/** Calls when the window is turned, sized or zoomed, by two fingers too; returns the way to stop that. */
+export function onGlassChange(look: () => void): () => void {
+  window.addEventListener("resize", look);
+  window.visualViewport?.addEventListener("resize", look);
+  return () => {
+    window.removeEventListener("resize", look);
+    window.visualViewport?.removeEventListener("resize", look);
+  };
+}

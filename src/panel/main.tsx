@@ -71,7 +71,8 @@ const parts: AppParts = {
   glass: () => ({
     widthPx: window.innerWidth,
     longSidePx: Math.max(window.screen.width, window.screen.height),
-    pixelRatio: window.devicePixelRatio,
+    // two fingers enlarge what is on the glass and leave the page's own pixel ratio as it was
+    pixelRatio: window.devicePixelRatio * (window.visualViewport?.scale ?? 1),
   }),
   onHidden: (listener) => {
     const look = (): void => {

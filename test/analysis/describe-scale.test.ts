@@ -67,6 +67,36 @@ describe("a line scale in words", () => {
     expect(found.caveats.join(" ")).toMatch(/do not rule out differences of up to \d/);
     expect(found.agreed).toContain("“Ask about cost only.”");
   });
+  test("F not reached, though a pair would stand out: both are said, and which of the two is the rule", () => {
+    // made up for this: six products, of which the first and the last lie apart and four blur that
+    const values = [
+      [56, 36, 61, 57, 64, 52],
+      [25, 49, 43, 51, 31, 68],
+      [28, 31, 33, 51, 52, 54],
+      [56, 59, 31, 50, 65, 75],
+      [28, 51, 62, 42, 45, 53],
+      [60, 61, 64, 64, 47, 48],
+      [55, 36, 66, 49, 38, 55],
+      [49, 33, 62, 55, 38, 49],
+      [24, 69, 52, 31, 55, 63],
+      [37, 68, 52, 31, 41, 45],
+      [54, 57, 41, 56, 63, 74],
+      [55, 69, 68, 65, 62, 71],
+    ];
+    const rows = values.flatMap((own, person) =>
+      own.map((value, product) => ({
+        panelist: `p${person}`,
+        product: "abcdef"[product] ?? "",
+        repeat: "1",
+        attribute: "",
+        moment: "",
+        value,
+      })),
+    );
+    const found = words(resultOfScaleRows(0.05, rows, "1"));
+    expect(found.verdict).toContain("did not show");
+    expect(found.verdict).toContain("“f” over “a” would stand out; the rule is the test of all products together.");
+  });
   test.each<[string, (readonly (number | null)[])[], RegExp]>([
     [
       "nobody marked one product",

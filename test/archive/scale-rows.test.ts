@@ -107,13 +107,13 @@ describe("the data of a line-scale study", () => {
     const empty = lines.filter(({ value }) => value === "");
     expect(empty.map(({ panelist, product, why }) => [panelist, product, why])).toEqual([
       ["seat-3", "new", "not-perceived"],
-      ["seat-6", "new", "not-reached"],
+      ["seat-6", "new", "no-answer-in-time"],
     ]);
     for (const line of lines) {
       expect(
         "ABC"["current,new,new, rested".indexOf(line.product ?? "") === 0 ? 0 : line.product === "new" ? 1 : 2],
       ).toBe(line.order?.[Number(line.position) - 1]);
-      expect(line.line_mm).toBe(line.why === "not-reached" ? "" : "120");
+      expect(line.line_mm).toBe(line.why === "no-answer-in-time" ? "" : "120");
     }
   });
   test("two products of one name and two properties of one name and moment are told apart", () => {

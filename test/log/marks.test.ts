@@ -60,12 +60,51 @@ describe("marks of a line scale", () => {
   });
 
   test("marks beyond the heads of the close stay out until the tray is admitted, and undo nothing that was in time", () => {
-    const log = new LineWriter();
-    const facts = closed(log, [log.lockLine(), log.mark(tabletA, 1, 1, 0.3)]);
-    facts.push(log.mark(tabletA, 1, 1, 0.9), log.mark(tabletA, 1, 2, 0.5));
-    const without = recorded(log, facts);
+    const halfLate = (log: LineWriter): Fact[] => [
+      ...closed(log, [log.lockLine(), log.mark(tabletA, 1, 1, 0.3)]),
+      log.mark(tabletA, 1, 1, 0.9),
+      log.mark(tabletA, 1, 2, 0.5),
+    ];
+    const left = new LineWriter();
+    const out = halfLate(left);
+    expect(foldStudy(out).trays.get(1)).toMatchObject({ status: "open", counted: { complete: false, late: true } });
+    const without = recorded(left, out);
     expect(without.marks).toMatchObject([{ fraction: 0.3 }]);
     expect(without.departures).toContainEqual({ what: "marks-late", tray: 1, questions: 1 });
+
+    const log = new LineWriter();
+    const facts = halfLate(log);
+    facts.push(log.write(lead, "late-admitted", { tray: 1, device: tabletA, note: "was chewing" }));
+    expect(foldStudy(facts).trays.get(1)?.counted).toMatchObject({ late: false, admission: "was chewing" });
+    const admitted = recorded(log, facts);
+    expect(admitted.marks.map(({ fraction }) => fraction)).toEqual([0.3, 0.5]);
+    expect(admitted.departures).toContainEqual({ what: "late-admitted", tray: 1, note: "was chewing" });
+  });
+
+  test("a tray whose last questions came after the close is not complete, also when only outlines are known", () => {
+    const log = new LineWriter();
+    const facts = closed(log, [log.lockLine(), log.mark(tabletA, 1, 1, 0.3), log.mark(tabletA, 1, 2, 0.4)]);
+    facts.push(log.mark(tabletA, 1, 3, 0.5), log.mark(tabletA, 1, 4, 0.6));
+    const outlines = facts.map((fact) =>
+      fact.kind === "mark-kept" ? (readOutline(outlineOf(fact), fact.hash) ?? fact) : fact,
+    );
+    for (const known of [facts, outlines]) {
+      expect(foldStudy(known).trays.get(1)).toMatchObject({ status: "open", counted: { complete: false, late: true } });
+    }
+  });
+
+  test("a tablet that was enrolled again half way goes on as another device: one ballot, all marks, nothing to settle", () => {
+    const log = new LineWriter();
+    const facts = [log.lockLine(), log.mark(tabletA, 1, 1, 0.3), log.mark(tabletA, 1, 2, 0.4)];
+    facts.push(log.mark(tabletB, 1, 3, 0.6), log.mark(tabletB, 1, 4, 0.7));
+    expect(foldStudy(facts).trays.get(1)).toMatchObject({ status: "answered", counted: { complete: true } });
+    const { marks } = recorded(log, closed(log, facts));
+    expect(marks.map(({ fraction, device }) => [fraction, device])).toEqual([
+      [0.3, tabletA],
+      [0.4, tabletA],
+      [0.6, tabletB],
+      [0.7, tabletB],
+    ]);
   });
 
   test("a ballot that came after the close counts whole once it is admitted", () => {

@@ -3,6 +3,7 @@ import type { ProblemData } from "../../model/problem.ts";
 import { CodeDigits } from "../../ui/code-digits.tsx";
 import { LineScale } from "../../ui/line-scale.tsx";
 import { panelLine as words } from "../../words/en/panel-line.ts";
+import { onGlassChange } from "../card-check.ts";
 import { useDesk } from "../desk.ts";
 import { Frame } from "../frame.tsx";
 import type { LineBallot } from "./line-ballot.ts";
@@ -99,8 +100,7 @@ function useFit(ballot: LineBallot): "fits" | "turn" | "zoom" {
   useEffect(() => {
     const look = (): void => setFit(ballot.fit());
     look();
-    window.addEventListener("resize", look);
-    return () => window.removeEventListener("resize", look);
+    return onGlassChange(look);
   }, [ballot]);
   return fit;
 }

@@ -5,7 +5,7 @@ import { useWidth } from "../../ui/use-width.ts";
 import { deviceProblemSentence } from "../../words/device-problem-sentence.ts";
 import { panelTools } from "../../words/en/panel-tools.ts";
 import { asProblem } from "../as-problem.ts";
-import { type CardCheck, type Glass, keepCardCheck, readCardCheck, roomMm } from "../card-check.ts";
+import { type CardCheck, type Glass, keepCardCheck, onGlassChange, readCardCheck, roomMm } from "../card-check.ts";
 import { Item } from "./check-page.tsx";
 import type { Verdict } from "./surroundings.ts";
 
@@ -115,8 +115,7 @@ function useGlass(glass: () => Glass): Glass {
   const [held, setHeld] = useState(glass());
   useEffect(() => {
     const look = (): void => setHeld(glass());
-    window.addEventListener("resize", look);
-    return () => window.removeEventListener("resize", look);
+    return onGlassChange(look);
   }, [glass]);
   return held;
 }

@@ -59,7 +59,7 @@ export const columns: Record<string, Column> = {
   why: {
     title: "Why there is no mark",
     description:
-      "Empty where there is a mark. not-perceived, not-understood, sample, other: the panelist’s reason; not-reached: the question was never answered.",
+      "Empty where there is a mark. not-perceived, not-understood, sample, other: the panelist’s reason; no-answer-in-time: the question was never answered, or after the close and not admitted.",
   },
   chewed_seconds: {
     title: "Seconds of chewing",

@@ -70,7 +70,7 @@ export const caveats: CaveatSentences = {
   "incomplete-panelists": (c) =>
     `${c.attribute}: ${listed(c.panelists)} did not mark every product. What they marked is compared within each of them.`,
   "widest-difference": (c) =>
-    `${c.attribute}: the answers do not rule out differences of up to ${shortNumber(c.points)} points.`,
+    `${c.attribute}: pair by pair, the answers do not rule out differences of up to ${shortNumber(c.points)} points.`,
   "device-kinds-mixed": (c) =>
     `Marks were made in different ways (${listed(c.pointers)}), which may shift them a little.`,
   "lengths-mixed": (c) =>

@@ -46,6 +46,11 @@ const byPoints = ({ by, decimals }: PairFacts): string => `${points(by, decimals
 const interval = ({ low, high, confidence, decimals, among }: PairFacts): string =>
   `${points(low, decimals)} to ${points(high, decimals)}, ${chosenPercent(confidence)} interval${among > 1 ? " of this pair alone" : ""}`;
 const over = ({ higher, lower }: { higher: string; lower: string }): string => `${named(higher)} over ${named(lower)}`;
+/** The test of all products decides, as locked; a pair that would stand out beside it is named all the same. */
+const pairsAside = ({ standOut, products }: ScaleFacts): string =>
+  products.length > 2 && standOut.length > 0
+    ? ` Pair by pair ${listed(standOut.map(over))} would stand out; the rule is the test of all products together.`
+    : "";
 const risk = ({ alpha, planned }: ScaleFacts): string =>
   `the ${planned ? "risk locked beforehand" : "risk"} is ${chosenPercent(alpha)}`;
 const fText = ({ fValue, numeratorDf, denominatorDf }: TestFacts): string =>
@@ -99,7 +104,7 @@ export const scale = {
       return `This panel marked ${listed(f.products.map(named))} apart in ${f.subject}: ${f.test ? fText(f.test) : ""}, ${p}, and ${risk(f)}. ${pairs}`;
     },
     "not-reached": (f: ScaleFacts) =>
-      `This panel did not show that ${listed(f.products.map(named))} differ in ${f.subject}: ${f.products.length === 2 && f.pair ? `the means lie ${byPoints(f.pair)} apart` : f.test ? fText(f.test) : ""}, ${f.test ? pIs(f.test.pValue, f.alpha) : ""}, and ${risk(f)}. It does not show that they do not.`,
+      `This panel did not show that ${listed(f.products.map(named))} differ in ${f.subject}: ${f.products.length === 2 && f.pair ? `the means lie ${byPoints(f.pair)} apart` : f.test ? fText(f.test) : ""}, ${f.test ? pIs(f.test.pValue, f.alpha) : ""}, and ${risk(f)}. It does not show that they do not.${pairsAside(f)}`,
     tooFewPeople: (f: ScaleFacts) =>
       `There are too few people for a verdict: ${f.people} marked more than one product, and a panel is at least ${f.leastForVerdict}. The numbers stand without one.`,
     noTest: (reason: string) => `There is no verdict: ${reason}`,
