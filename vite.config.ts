@@ -165,7 +165,8 @@ export default defineConfig({
           include: ["test/e2e/**/*.test.ts"],
           testTimeout: 180_000,
           hookTimeout: 120_000,
-          fileParallelism: false,
+          // each file has its own server, port and profiles, and mostly waits: two at a time halve the wait
+          maxWorkers: 2,
         },
       },
     ],
