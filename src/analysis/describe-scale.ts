@@ -191,7 +191,8 @@ function meansTable(
       mean.product,
       String(mean.judgments),
       text(mean.estimate),
-      mean.low === null || mean.high === null ? none : range(mean.low, mean.high, decimals),
+      // marks that are all equal show no spread, which is not to be sold as certainty
+      mean.low === null || mean.high === null || mean.deviation === 0 ? none : range(mean.low, mean.high, decimals),
       text(mean.deviation),
       ...(adjusted ? [text(mean.adjusted)] : []),
     ]),

@@ -23,6 +23,7 @@ export function Bar({ route }: { route: Route }) {
         <a href={kitchenAddress} aria-current={route.page === "kitchen" ? "page" : undefined}>
           {organizer.bar.kitchen}
         </a>
+        <a href="/report/">{organizer.bar.results}</a>
       </nav>
       <StatusLine />
     </header>

@@ -48,7 +48,7 @@ export function Day({ id, state, fetching }: StudyProps) {
           devices={devices}
         />
       ))}
-      <Tablets id={id} devices={devices} />
+      <Tablets id={id} devices={devices} over={state.close !== null} />
       <LockedPlan plan={plan} />
     </Page>
   );
@@ -119,15 +119,17 @@ function StatusCell({ id, row }: { id: string; row: DayRow }) {
     <>
       {text}
       {row.kept ? <span class="fine"> {dayWords.kept(row.kept.questions, row.kept.of)}</span> : null}
-      {row.instead === null ? null : <span class="fine"> {dayWords.instead(trayLabel(row.instead))}</span>}
+      {row.instead === null ? null : <span class="fine whole"> {dayWords.instead(trayLabel(row.instead))}</span>}
     </>
   );
 }
 
-function Tablets({ id, devices }: { id: string; devices: Devices }) {
+function Tablets({ id, devices, over }: { id: string; devices: Devices; over: boolean }) {
   const words = dayWords.tablets;
   const lead = useLead();
   const mine = devices.list === null ? [] : tabletsOf(devices.list, id);
+  // a study that is over needs no tablet, and its own may have gone on to another
+  if (over && mine.length === 0) return null;
   return (
     <section>
       <h2>{words.heading}</h2>

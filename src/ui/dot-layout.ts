@@ -87,7 +87,8 @@ export function dotLayout(figures: ChanceFigures, width: number, stack = 240): D
   const seenX = at(figures.seen);
   return {
     width: Math.max(200, width),
-    height: axisY + 50,
+    // below the axis: its numbers, what was observed, and its name, which do not meet however narrow it is
+    height: axisY + 70,
     columns,
     dots: columns.flatMap(({ panels, x }) =>
       Array.from({ length: panels }, (_, index) => ({ x, y: axisY - 3 - pitch * (index + 0.5) })),

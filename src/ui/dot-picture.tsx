@@ -48,7 +48,7 @@ export function ChanceDots({ figures, width, stack, words, caption, table }: Pro
           </text>
         ))}
       </g>
-      <text x={round(axisName.x)} y={round(axis.y + 42)} font-size="14" fill={soft} text-anchor={axisName.anchor}>
+      <text x={round(axisName.x)} y={round(axis.y + 62)} font-size="14" fill={soft} text-anchor={axisName.anchor}>
         {words.axis}
       </text>
       <Flag rule={layout.atLeast} text={words.needed} axisY={axis.y} />

@@ -21,6 +21,8 @@ export type IntervalFigures = {
 const side = 14;
 const lane = 26;
 const gap = 20;
+/** How far the line at no difference reaches above and below a row. */
+const zeroReach = 10;
 const letter = 15 * 0.56;
 
 /** Ends of the axis that the rows are drawn on. */
@@ -31,15 +33,16 @@ export function rangeOf({ rows, range }: IntervalFigures): { low: number; high: 
 
 /**
  * Where everything stands, in CSS pixels, for the width at hand. The figures of a row stand at the end of its label,
- * or in a line of their own where both do not fit.
+ * or, of all rows, in a line of their own where some do not fit.
  */
 export function intervalLayout(figures: IntervalFigures, width: number) {
   const inner = Math.max(200, width);
   const axis = numberAxis(rangeOf(figures), { from: side, to: inner - side });
   const letters = Math.floor(inner / letter);
   let y = 0;
+  // all rows alike: one that breaks where its neighbors do not would look like another kind of row
+  const beside = figures.rows.every((row) => textWidth(row.label, 15) + textWidth(row.text, 15) + 24 <= inner);
   const rows = figures.rows.map((row) => {
-    const beside = textWidth(row.label, 15) + textWidth(row.text, 15) + 24 <= inner;
     const label = { text: shortened(row.label, letters), y: y + 16 };
     const text = { text: shortened(row.text, letters), y: y + (beside ? 16 : 36), end: beside };
     const lineY = text.y + 14;
@@ -73,7 +76,16 @@ export function IntervalRows({ figures, width, caption, table }: Props) {
       class="chance"
     >
       {figures.zero && (
-        <path class="zero" d={`M${round(axis.at(0))} 0V${axisY}`} stroke={soft} stroke-dasharray="2 4" fill="none" />
+        // at each row, not through the figures between them
+        <path
+          class="zero"
+          d={[...layout.rows.map(({ y }) => y), axisY]
+            .map((y) => `M${round(axis.at(0))} ${y - zeroReach}V${y + (y === axisY ? 0 : zeroReach)}`)
+            .join("")}
+          stroke={soft}
+          stroke-dasharray="2 2"
+          fill="none"
+        />
       )}
       {layout.rows.map(({ row, label, text, y }) => (
         <g key={row.id} class="row">

@@ -44,7 +44,7 @@ export const kitchenWords = {
   panelType: "Who usually sits on the panel?",
   panelTypes: [
     { value: "colleagues", label: "People of the house", hint: "not trained" },
-    { value: "trained", label: "A trained panel", hint: "" },
+    { value: "trained", label: "Trained assessors", hint: "they describe and measure" },
     { value: "consumers", label: "Recruited consumers", hint: "only they speak for more than this panel" },
   ] as const,
   otherAlpha: (alpha: number) => `${percent(alpha)}: ${risk(alpha)}`,

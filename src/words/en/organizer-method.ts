@@ -98,7 +98,7 @@ const noPreference: Record<NoPreference, { label: string; hint: string; short: s
 };
 
 const panelTypes: Record<PanelType, { label: string; hint: string; short: string }> = {
-  colleagues: { label: "Colleagues", hint: "staff, not trained", short: "colleagues" },
+  colleagues: { label: "People of the house", hint: "staff, not trained", short: "people of the house" },
   trained: { label: "Trained assessors", hint: "they describe and measure", short: "trained assessors" },
   consumers: { label: "Recruited consumers", hint: "people who buy or eat it", short: "recruited consumers" },
 };

@@ -61,7 +61,10 @@ function propertiesText({ scale: { attributes } }: Plan): string {
 const likeness = (plan: Plan): boolean => plan.method === "triangle" && plan.goal === "similarity";
 
 function neededText(plan: Plan, needed: number): string {
-  if (plan.method === "paired-preference") return `${needed} must choose the same`;
+  if (plan.method === "paired-preference")
+    return plan.noPreference === "not-offered"
+      ? `${needed} must choose the same`
+      : `if all of them choose, ${needed} must choose the same`;
   return likeness(plan) ? `at most ${needed} may be right` : `${needed} must be right`;
 }
 

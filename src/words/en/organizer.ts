@@ -26,6 +26,8 @@ export const organizer = {
     studies: "Studies",
     tablets: "Tablets",
     kitchen: "Kitchen",
+    /** The reader's page: what was opened, and answers from elsewhere. */
+    results: "Results",
   },
   status: {
     kept: (at: string) => `kept here ${clock(at)}`,
