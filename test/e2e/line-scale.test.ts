@@ -25,10 +25,8 @@ let b: TabletHands;
 const marks = [
   [3, 5, 6],
   [4, 4, 6],
-  [2, 5, 5],
   [5, 7, 8],
   [3, 6, 5],
-  [4, 6, 7],
 ];
 
 const plan = (() => {
@@ -147,10 +145,9 @@ test("a tablet without a card check refuses the tray in words; after it, half of
   await a.leaveCheck();
   await byTouch(a, 1);
   await server.end("SIGKILL");
-  await byTouch(a, 2);
   await a.page.reload();
-  await byTouch(a, 3);
-  expect((await a.stored()).filter((row) => row.endsWith("unsent")).length).toBeGreaterThan(12);
+  await byTouch(a, 2);
+  expect((await a.stored()).filter((row) => row.endsWith("unsent")).length).toBeGreaterThan(6);
   await server.start();
 });
 
@@ -158,7 +155,7 @@ test("with the keyboard alone, and never a value before the first mark", { timeo
   await b.enroll(server.origin, await lead.tabletCode("Booth B"), "Booth B");
   await b.measure(445);
   await b.leaveCheck();
-  for (const tray of [4, 5, 6]) await byKeyboard(b, tray);
+  for (const tray of [3, 4]) await byKeyboard(b, tray);
   await expect
     .poll(async () => (await lead.events()).events.length, { timeout: 60_000 })
     .toBe(
@@ -189,7 +186,7 @@ test("opened, the report has every mark where it was made, and the terminal give
   // by the classical formulas of two-way classification, from the values themselves
   const values = (asked?.panelists ?? []).map((one) => one.values.map((value) => value ?? Number.NaN));
   expect(asked?.blocks?.fValue).toBeCloseTo(blockF(values), 8);
-  expect(asked?.blocks).toMatchObject({ numeratorDf: 2, denominatorDf: 10 });
+  expect(asked?.blocks).toMatchObject({ numeratorDf: 2, denominatorDf: 6 });
 
   const csv = await saved(page, reader.exports.csv);
   const main = join(import.meta.dirname, "../../dist/rooms/cli/main.js");

@@ -3,19 +3,17 @@ import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import type { Body } from "../../src/model/event.ts";
-import { trayLabel } from "../../src/model/tray.ts";
 import { deviceProblems } from "../../src/words/en/device-problems.ts";
 import { panel as words } from "../../src/words/en/panel.ts";
 import { panelLine as lineWords } from "../../src/words/en/panel-line.ts";
-import { panelTools } from "../../src/words/en/panel-tools.ts";
 import { juiciness, linePlan } from "../design/scenario.ts";
 import { freePort, Machine, ServerProcess, scratch, tablet } from "./machine.ts";
 import { ApiLead } from "./study-by-api.ts";
 import { TabletHands } from "./tablet.ts";
 
-// A line scale on two tablets: one by touch and without network half the time, one by the keyboard alone.
+// One tray of a line scale by touch, without network from its middle on; the keyboard has its test in line-scale.
 const { folder, remove } = scratch("line-tray");
-const machines = { touch: new Machine(join(folder, "touch"), tablet), keys: new Machine(join(folder, "keys"), tablet) };
+const machine = new Machine(join(folder, "touch"), tablet);
 /** 445 CSS pixels to a card of 85.60 mm: 624 to a line of 120. */
 const cardPx = 445;
 /** The second question comes so long after the first bite: long enough for a busy machine to be chewing still. */
@@ -36,7 +34,7 @@ beforeAll(async () => {
   await lead.lock({ ...plan, scale: { lengthMm: 120, attributes }, serving });
 });
 afterAll(async () => {
-  for (const machine of Object.values(machines)) await machine.close();
+  await machine.close();
   await server.end("SIGTERM");
   remove();
 });
@@ -94,7 +92,7 @@ async function onServer(tray: number): Promise<number[]> {
 }
 
 test("touch: refused until measured with a card; then a tray, offline from its middle on, its page loaded anew in a chew", async () => {
-  const hands = await newTablet(machines.touch, "Booth 1");
+  const hands = await newTablet(machine, "Booth 1");
   const { page } = hands;
   await hands.openTray(1);
   expect(await page.getByRole("alert").textContent()).toBe(deviceProblems["tray/no-card-check"]({ lengthMm: 120 }));
@@ -162,73 +160,4 @@ test("touch: refused until measured with a card; then a tray, offline from its m
   expect(await onServer(1)).toEqual([1, 2]);
   await page.context().setOffline(false);
   await expect.poll(() => onServer(1), { timeout: 60_000 }).toEqual([1, 2, 3, 4, 5, 6]);
-});
-
-test("the keyboard alone: measured, and a whole tray marked", async () => {
-  const hands = await newTablet(machines.keys, "Booth 2");
-  const { page } = hands;
-  const press = async (...keys: string[]) => {
-    for (const key of keys) await page.keyboard.press(key);
-  };
-  /** Tabs until the control with this name has the focus. */
-  const tabTo = async (name: RegExp) => {
-    for (let tabs = 0; tabs < 40; tabs++) {
-      await press("Tab");
-      const focused = await page.evaluate(() => {
-        const element = document.activeElement;
-        const named = element?.getAttribute("aria-labelledby")?.split(" ") ?? [];
-        const label = named.map((id) => document.getElementById(id)?.textContent).join(" ");
-        return (
-          label || element?.getAttribute("aria-label") || element?.closest("label")?.textContent || element?.textContent
-        );
-      });
-      if (name.test(focused ?? "")) return;
-    }
-    throw new Error(`no control ${name} can be reached`);
-  };
-  await tabTo(new RegExp(words.tools.check));
-  await press("Enter");
-  await hands.heading(panelTools.check.title).waitFor();
-  await tabTo(new RegExp(panelTools.check.line.bar));
-  await press(...Array.from({ length: 12 }, () => "PageUp"), "ArrowRight");
-  await tabTo(new RegExp(panelTools.check.line.matches));
-  await press("Enter");
-  await page.getByText(panelTools.check.line.kept).waitFor();
-  await tabTo(new RegExp(panelTools.check.back));
-  await press("Enter");
-
-  await hands.heading(words.rest.title).waitFor();
-  await press(...trayLabel(2).replace("-", ""), "Enter");
-  await hands.heading(words.clearance.title).waitFor();
-  await tabTo(new RegExp(words.clearance.clear));
-  await press("Enter");
-  await hands.heading(words.rules.title).waitFor();
-  await tabTo(new RegExp(words.rules.go));
-  await press("Enter");
-  await hands.heading(lineWords.compare.title).waitFor();
-  await tabTo(new RegExp(lineWords.compare.match));
-  await press("Enter");
-  for (const [sample] of codesOf(2).entries()) {
-    await hands.heading(lineWords.take.title).waitFor();
-    await tabTo(new RegExp(words.tasting.next));
-    await press("Enter");
-    for (const item of [0, 1]) {
-      await page.getByRole("button", { name: lineWords.line.none }).waitFor();
-      await page.getByText(lineWords.mark.place(item + 1, 2)).waitFor();
-      await tabTo(new RegExp(lineWords.line.none));
-      await press(String(2 * sample + item + 1), "ArrowRight");
-      await tabTo(new RegExp(words.question.keep));
-      await press("Enter");
-    }
-  }
-  await hands.heading(words.remark.title).waitFor();
-  await tabTo(new RegExp(words.remark.go));
-  await press("Enter");
-  await hands.heading(words.thanks.title).waitFor();
-  const marks = await marksOn(page);
-  expect(marks.map(({ mark }) => mark?.fraction)).toEqual([0.11, 0.21, 0.31, 0.41, 0.51, 0.61]);
-  expect(new Set(marks.map(({ mark, screen }) => `${mark?.start} ${screen.pointer}`))).toEqual(
-    new Set(["tenth keyboard"]),
-  );
-  await expect.poll(() => onServer(2), { timeout: 60_000 }).toEqual([1, 2, 3, 4, 5, 6]);
 });
