@@ -269,6 +269,7 @@ function judgeBallot(ballot: Ballot, rulings: Rulings): void {
 }
 
 const inTime = (arrival: Arrival): boolean => arrival === "on-time" || arrival === "admitted";
+const timely = (one: Arrival, other: Arrival): number => Number(inTime(one)) - Number(inTime(other));
 const counting = ({ questions }: Ballot): number[] =>
   [...questions].flatMap(([question, arrival]) => (inTime(arrival) ? [question] : []));
 const isComplete = (ballot: Ballot, packet: BlindPacket, tray: BlindTray): boolean =>
@@ -286,8 +287,9 @@ function joined(ballots: Ballot[], packet: BlindPacket | null, tray: BlindTray):
     ...first,
     events: ballots.flatMap(({ events }) => events),
     answerEvents: ballots.flatMap(({ answerEvents }) => answerEvents),
-    marks: new Map(ballots.flatMap(({ marks }) => [...marks])),
-    questions: new Map(ballots.flatMap(({ questions }) => [...questions])),
+    // what is in time goes last, and so stands where another tablet answered the same question too late
+    marks: new Map(ballots.flatMap(({ marks }) => [...marks]).toSorted(([, a], [, b]) => timely(a.arrival, b.arrival))),
+    questions: new Map(ballots.flatMap(({ questions }) => [...questions]).toSorted(([, a], [, b]) => timely(a, b))),
     finished: ballots.some(({ finished }) => finished),
     stopped: ballots.find(({ stopped }) => stopped)?.stopped ?? null,
     late: ballots.some(({ late }) => late),

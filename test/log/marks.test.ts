@@ -116,6 +116,19 @@ describe("marks of a line scale", () => {
     expect(recorded(log, facts).marks.map(({ fraction }) => fraction)).toEqual([0.3, 0.4, 0.6, 0.7]);
   });
 
+  test("a mark that another tablet made too late does not push out the one in time", () => {
+    for (const [early, other] of [
+      [tabletA, tabletB],
+      [tabletB, tabletA],
+    ] as const) {
+      const log = new LineWriter();
+      const facts = [log.lockLine(), log.mark(early, 1, 1, 0.3), log.mark(other, 1, 2, 0.4)];
+      const shut = closed(log, facts);
+      shut.push(log.mark(other, 1, 1, 0.9));
+      expect(recorded(log, shut).marks.map(({ fraction }) => fraction)).toEqual([0.3, 0.4]);
+    }
+  });
+
   test("two tablets that marked one tray contest it, and neither counts", () => {
     const log = new LineWriter();
     const facts = [log.lockLine(), ...whole(log), log.mark(tabletB, 1, 1, 0.5)];
