@@ -66,10 +66,10 @@ describe("answers on the tablet", () => {
     await machine.close();
   });
 
-  test("A2: killed as soon as the thank-you screen shows, ten times: each ballot is there, whole and once", async () => {
+  test("A2: killed as soon as the thank-you screen shows, five times: each ballot is there, whole and once", async () => {
     const { machine } = await newTablet();
     await machine.kill();
-    for (let tray = 3; tray <= 12; tray++) {
+    for (let tray = 3; tray <= 7; tray++) {
       const hands = await comeBack(machine);
       await hands.taste(tray, codesOf(tray));
       await hands.pick(codesOf(tray)[0] ?? "");
@@ -79,11 +79,11 @@ describe("answers on the tablet", () => {
     }
     const hands = await comeBack(machine);
     const stored = (await hands.stored()).map((row) => row.split(" ").slice(0, 2).join(" "));
-    const wanted = Array.from({ length: 10 }, (_, i) =>
+    const wanted = Array.from({ length: 5 }, (_, i) =>
       ["tray-opened", "answer-kept", "tray-finished"].map((kind) => `${i + 3} ${kind}`),
     );
     expect(stored).toEqual(wanted.flat());
-    const ofTheseTrays = (row: string): boolean => Number(row.split(" ")[0]) >= 3 && Number(row.split(" ")[0]) <= 12;
+    const ofTheseTrays = (row: string): boolean => Number(row.split(" ")[0]) >= 3 && Number(row.split(" ")[0]) <= 7;
     const onServer = async (): Promise<string[]> => (await lead.ballotEvents()).filter(ofTheseTrays).sort();
     await expect.poll(onServer, { timeout: 30_000 }).toEqual(wanted.flat().sort());
     await machine.close();

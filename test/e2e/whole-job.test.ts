@@ -10,10 +10,10 @@ import { LeadHands, type SheetRow } from "./lead.ts";
 import { freePort, laptop, Machine, ServerProcess, scratch, tablet } from "./machine.ts";
 import { TabletHands } from "./tablet.ts";
 
-// The counts are those of a published test: Byer and Abrams 1953, triangular bitterness test, 25 right of 50, as
-// quoted from Hollander and Wolfe, example 2.2 (test/reference/triangle-worked-examples; seen in a quotation). The
-// exact p and the 23 needed are computed there. The kitchen is the invented one.
-const published = { judgments: 50, correct: 25, needed: 23, p: 0.010826684448815991 };
+// The counts are of a published sum: P(X > 10) of 17 triangles is given as 0.00800819 in a text on sequential testing of
+// 2013 (test/reference/triangle-worked-examples; seen), where it is computed with all its digits. The 10 needed of 17 at
+// 5 % are printed in test/reference/triangle-critical-published. The kitchen is the invented one.
+const published = { judgments: 17, correct: 11, needed: 10, p: 0.008008190294757488 };
 
 const { folder, remove } = scratch("whole-job");
 const machines: Machine[] = [];
@@ -38,7 +38,7 @@ function picks({ cups }: SheetRow): { odd: string; other: string } {
   return { odd: odd?.code ?? "", other: other?.code ?? "" };
 }
 
-test("from plan to report with two tablets, a killed server and a killed tablet: 25 right of 50, nothing lost or doubled", {
+test("from plan to report with two tablets, a killed server and a killed tablet: 11 right of 17, nothing lost or doubled", {
   timeout: 900_000,
 }, async () => {
   server = new ServerProcess(await freePort(), join(folder, "data"));
@@ -56,8 +56,8 @@ test("from plan to report with two tablets, a killed server and a killed tablet:
     spares: 2,
     serving: { ...ready.serving, pauseSeconds: 0 },
     waves: [
-      { ...first, people: 25 },
-      { ...second, people: 25 },
+      { ...first, people: 9 },
+      { ...second, people: 8 },
     ],
   };
   await lead.plan(plan);
@@ -75,7 +75,7 @@ test("from plan to report with two tablets, a killed server and a killed tablet:
   await b.enroll(server.origin, codes.b, "Booth B");
   await b.offlineReady();
 
-  const right = new Set(sheet.filter((_, at) => at % 2 === 0).map((row) => row.tray));
+  const right = new Set(sheet.slice(0, published.correct).map((row) => row.tray));
   const answer = async (hands: TabletHands, row: SheetRow | undefined): Promise<void> => {
     if (!row) throw new Error("no such tray");
     const { odd, other } = picks(row);
@@ -86,20 +86,20 @@ test("from plan to report with two tablets, a killed server and a killed tablet:
     );
   };
   // one half on each tablet, in the order of the trays
-  const half = { a: sheet.slice(0, 25), b: sheet.slice(25) };
-  for (const row of half.a.slice(0, 10)) await answer(a, row);
-  for (const row of half.b.slice(0, 10)) await answer(b, row);
-  await lead.answered(20, published.judgments);
+  const half = { a: sheet.slice(0, 9), b: sheet.slice(9) };
+  for (const row of half.a.slice(0, 4)) await answer(a, row);
+  for (const row of half.b.slice(0, 3)) await answer(b, row);
+  await lead.answered(7, published.judgments);
 
   // the server dies; tablet B is loaded anew without it and finishes three ballots
   await server.end("SIGKILL");
   await b.page.reload();
-  for (const row of half.b.slice(10, 13)) await answer(b, row);
+  for (const row of half.b.slice(3, 6)) await answer(b, row);
   expect((await b.stored()).filter((row) => row.endsWith("unsent"))).toHaveLength(9);
   await b.page.getByText("3 answers only on this tablet").waitFor();
 
   // tablet A loses its whole browser in the middle of a ballot, without the server
-  const broken = half.a[10];
+  const broken = half.a[4];
   if (!broken) throw new Error("no such tray");
   await a.taste(
     broken.tray,
@@ -117,9 +117,9 @@ test("from plan to report with two tablets, a killed server and a killed tablet:
 
   // the server comes back, and answers drain by themselves
   await server.start();
-  await lead.answered(24, published.judgments);
-  for (const row of half.a.slice(11)) await answer(again, row);
-  for (const row of half.b.slice(13)) await answer(b, row);
+  await lead.answered(11, published.judgments);
+  for (const row of half.a.slice(5)) await answer(again, row);
+  for (const row of half.b.slice(6)) await answer(b, row);
   await lead.answered(published.judgments, published.judgments);
   for (const hands of [again, b]) {
     await expect.poll(async () => (await hands.stored()).filter((row) => !row.endsWith("safe"))).toEqual([]);
@@ -132,8 +132,8 @@ test("from plan to report with two tablets, a killed server and a killed tablet:
   await lead.openKey(passphrase);
   await lead.page.getByText(lockWords.open.done).waitFor();
   await lead.page.getByRole("link", { name: lockWords.open.report }).click();
-  await lead.page.getByText("25 of 50 picked the odd sample", { exact: false }).first().waitFor();
-  expect(await lead.page.getByText("0.0108", { exact: true }).count()).toBeGreaterThan(0);
+  await lead.page.getByText("11 of 17 picked the odd sample", { exact: false }).first().waitFor();
+  expect(await lead.page.getByText("0.0080", { exact: true }).count()).toBeGreaterThan(0);
 
   // the same numbers from the terminal, on the exported files
   const files = {

@@ -185,7 +185,7 @@ function checkHistory(study: string, clients: Client[]): void {
 }
 
 /** A round takes about 1.5 s on two busy cores; 100 rounds were run as well, with CLOCHE_KILL_ROUNDS=100. */
-const rounds = Number(process.env.CLOCHE_KILL_ROUNDS ?? 30);
+const rounds = Number(process.env.CLOCHE_KILL_ROUNDS ?? 20);
 
 test(`B3 killed at random moments under load, ${rounds} times: every acknowledged event is there once, the chain holds`, {
   timeout: 20_000 * rounds,
