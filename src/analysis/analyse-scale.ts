@@ -1,7 +1,7 @@
-import type { KeptMark, ScaleRow, StudyRecord } from "../model/record.ts";
+import type { KeptMark, MarkedLine, ScaleRow, StudyRecord } from "../model/record.ts";
 import type { AttributeResult, Caveat, ScaleResult, ScaleStatistics } from "../model/result.ts";
 import { caveatsOfStudy } from "./caveats.ts";
-import { type MarkedLine, markedLines, type Sample } from "./marking.ts";
+import { markedLines, type Sample } from "./marking.ts";
 import { type ScaleAttribute, type ScaleInput, type ScaleValue, scaleStatistics } from "./scale.ts";
 import { studyPart } from "./study-part.ts";
 

@@ -1,6 +1,6 @@
 import { noPreferenceChoice } from "../model/event.ts";
 import { problem } from "../model/problem.ts";
-import type { Judgment, KeptMark, StudyRecord } from "../model/record.ts";
+import type { Judgment, KeptMark, MarkedLine, StudyRecord } from "../model/record.ts";
 
 /** A sample as the opened key has it. */
 export type Sample = { code: string; product: string; batch: string };
@@ -19,24 +19,6 @@ export type MarkedPreference = Judgment & {
   picked: "first" | "second" | "none";
   place: number | null;
   samples: readonly Sample[];
-};
-
-/**
- * One question of a counted tray of a line scale: what was under its code, and the mark that was kept; null when the
- * question was never reached. `place` counts from 1 in serving order.
- */
-export type MarkedLine = {
-  tray: number;
-  seat: number;
-  wave: number;
-  code: string;
-  /** The attribute's id. */
-  attribute: string;
-  order: string;
-  place: number;
-  product: string;
-  batch: string;
-  mark: KeptMark | null;
 };
 
 const letters = "ABCDEFGHIJKL";

@@ -1,5 +1,5 @@
 import type { Attribute } from "../model/plan.ts";
-import type { KeptMark, StudyRecord } from "../model/record.ts";
+import type { KeptMark, MarkedLine, StudyRecord } from "../model/record.ts";
 import { writeTable } from "./csv.ts";
 import { distinctNames } from "./distinct-names.ts";
 
@@ -24,20 +24,6 @@ const columns = [
   "hidden",
 ];
 
-/** A question of a counted tray as the analysis marks it (`markedLines`); `mark` is null when it was never reached. */
-type Marked = {
-  tray: number;
-  seat: number;
-  wave: number;
-  code: string;
-  attribute: string;
-  order: string;
-  place: number;
-  product: string;
-  batch: string;
-  mark: KeptMark | null;
-};
-
 /**
  * The marks of a closed and revealed line-scale study as CSV, one line a mark: attribute by attribute in the order of
  * the plan, then tray by tray, then product by product.
@@ -49,14 +35,14 @@ type Marked = {
  */
 export function marksCsv(
   { plan }: Pick<StudyRecord, "plan">,
-  marked: readonly Marked[],
+  marked: readonly MarkedLine[],
   points: (mark: KeptMark | null) => number | null,
 ): string {
   const names = distinctNames(plan.products.map(({ name }) => name));
   const products = new Map(plan.products.map(({ id }, at) => [id, { at, name: names[at] ?? id }]));
   const attributes = attributesOf(plan.scale.attributes);
   const repeats = repeatsOf(marked);
-  const placeOf = ({ attribute, tray, product }: Marked) =>
+  const placeOf = ({ attribute, tray, product }: MarkedLine) =>
     [attributes.get(attribute)?.at ?? 0, tray, products.get(product)?.at ?? 0] as const;
   const rows = marked
     .toSorted((one, other) => inOrder(placeOf(one), placeOf(other)))
@@ -99,7 +85,7 @@ function attributesOf(list: readonly Attribute[]): Map<string, { at: number; nam
 }
 
 /** Each tray's number among the trays of its seat, from 1. */
-function repeatsOf(marked: readonly Marked[]): Map<number, number> {
+function repeatsOf(marked: readonly MarkedLine[]): Map<number, number> {
   const traysOf = new Map<number, Set<number>>();
   for (const { seat, tray } of marked) traysOf.set(seat, (traysOf.get(seat) ?? new Set()).add(tray));
   return new Map(

@@ -37,6 +37,24 @@ export const keptMark = z.strictObject({
 });
 export type KeptMark = z.infer<typeof keptMark>;
 
+/**
+ * One question of a counted tray of a line scale: what was under its code, and the mark that was kept; null when the
+ * question was never reached. `place` counts from 1 in serving order.
+ */
+export type MarkedLine = {
+  tray: number;
+  seat: number;
+  wave: number;
+  code: string;
+  /** The attribute's id. */
+  attribute: string;
+  order: string;
+  place: number;
+  product: string;
+  batch: string;
+  mark: KeptMark | null;
+};
+
 /** One answer of a choice test that came without a study. `repeat` counts that person's answers from 1. */
 export type AnswerRow = { panelist: string; repeat: string; correct: boolean };
 /** One answer of a preference that came without a study: a product as it was named there, or null for neither. */

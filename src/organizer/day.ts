@@ -2,6 +2,7 @@ import type { Ballot, StudyState, TrayState, TrayStatus } from "../log/fold.ts";
 import type { Body, Heads } from "../model/event.ts";
 import type { DeviceInfo } from "../model/http.ts";
 import { questionsOf } from "../model/packet.ts";
+import { isLongAgo } from "./device-checks.ts";
 
 /** Planned trays that are answered, of all planned; spares are counted beside them once they are answered. */
 export function progressOf(state: StudyState): { answered: number; planned: number; spares: number } {
@@ -110,9 +111,6 @@ export function holdings(devices: DeviceInfo[], study: string): Holding[] {
     .map(({ name, status, lastSeen }) => ({ name, unsent: status?.unsent ?? 0, lastSeen }));
 }
 
-/** Milliseconds without a word after which a tablet may hold answers that nobody knows of: several missed looks. */
-const quietMs = 60_000;
-
 /**
  * Tablets of this study that may hold answers although none is known: not heard of for a minute, or with a tray that
  * was opened there and is not all answered yet.
@@ -127,12 +125,9 @@ export function mayHold(devices: DeviceInfo[], study: string, state: StudyState,
   return tabletsOf(devices, study)
     .filter((device) => (device.status?.unsent ?? 0) === 0)
     .map(({ id, name, lastSeen }) => ({ name, lastSeen, trays: openOn.get(id) ?? [] }))
-    .filter(({ lastSeen, trays }) => trays.length > 0 || isQuiet(lastSeen, now));
+    .filter(({ lastSeen, trays }) => trays.length > 0 || lastSeen === null || isLongAgo(lastSeen, now));
 }
 export type MayHold = { name: string; lastSeen: string | null; trays: number[] };
-
-const isQuiet = (lastSeen: string | null, now: string): boolean =>
-  lastSeen === null || Date.parse(now) - Date.parse(lastSeen) > quietMs;
 
 /** Tablets set to this study, withdrawn ones too while they hold something. */
 export const tabletsOf = (devices: DeviceInfo[], study: string): DeviceInfo[] =>

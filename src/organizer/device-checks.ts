@@ -4,9 +4,12 @@ import { tabletWords } from "../words/en/organizer-tablets.ts";
 /** Milliseconds without a word after which a device is called quiet: several missed looks. */
 const quietMs = 60_000;
 
+/** Was it longer ago than several missed looks? By the server's clock and this one. */
+export const isLongAgo = (lastSeen: string, now: string): boolean => Date.parse(now) - Date.parse(lastSeen) > quietMs;
+
 /** Has a tablet that is in use not been heard of for a while? By the server's clock and this one: shown, never decided on. */
 export const isQuiet = ({ role, revoked, lastSeen }: DeviceInfo, now: string): boolean =>
-  role === "panel" && !revoked && lastSeen !== null && Date.parse(now) - Date.parse(lastSeen) > quietMs;
+  role === "panel" && !revoked && lastSeen !== null && isLongAgo(lastSeen, now);
 
 /**
  * What a tablet said of itself that the lead should know before the tasting.

@@ -1,15 +1,18 @@
+import type { ComponentProps } from "preact";
 import type { KitchenState } from "../log/kitchen.ts";
 import { focusSoon } from "../ui/focus.ts";
 import { organizer } from "../words/en/organizer.ts";
 import { kitchenWords as words } from "../words/en/organizer-kitchen.ts";
+import { planWords } from "../words/en/organizer-plan.ts";
 import { useLead } from "./app-context.ts";
 import { fetchKitchen, useKitchen, usePolling } from "./facts.ts";
-import { CupFields, TastingFields } from "./kitchen-cup.tsx";
+import { withServing } from "./kitchen-edit.ts";
 import { Properties } from "./kitchen-properties.tsx";
 import { CautionFields, CodesField, PanelFields, RoomFields } from "./kitchen-room.tsx";
 import { KitchenVersions } from "./kitchen-versions.tsx";
 import { headingId, Page } from "./page.tsx";
 import { ProblemNote } from "./problem-note.tsx";
+import { CupFields, TastingFields } from "./serving-fields.tsx";
 import { useDevices } from "./use-devices.ts";
 import { type KitchenDraft, useKitchenDraft } from "./use-kitchen.ts";
 
@@ -28,6 +31,11 @@ function Defaults({ state }: { state: KitchenState }) {
   const fetching = usePolling(lead, () => fetchKitchen(lead), everyMs, [lead.who.token]);
   const draft = useKitchenDraft(state);
   const { nameOf } = useDevices();
+  const serving: ComponentProps<typeof CupFields> = {
+    id: "kitchen",
+    serving: draft.kitchen.serving,
+    set: (change) => draft.edit((before) => withServing(before, change)),
+  };
   return (
     <Page heading={words.heading} windowTitle={words.heading} margin={<Notes />}>
       {state.current ? <p class="fine under">{words.last(nameOf(state.current.device), state.current.at)}</p> : null}
@@ -35,8 +43,8 @@ function Defaults({ state }: { state: KitchenState }) {
       {fetching.thrown === null ? null : <p class="note">{words.offline}</p>}
       {lead.keep?.at === "failed" ? <ProblemNote thrown={lead.keep.thrown} /> : null}
       <div class="kitchen" onFocusOut={() => void draft.flush()}>
-        <Section title={words.cup} fields={<CupFields draft={draft} />} />
-        <Section title={words.tasting} fields={<TastingFields draft={draft} />} />
+        <Section title={words.cup} fields={<CupFields {...serving} />} />
+        <Section title={words.tasting} fields={<TastingFields {...serving} retaste={planWords.samples.retaste} />} />
         <Section title={words.room} fields={<RoomFields draft={draft} />} />
         <Section title={words.panel} fields={<PanelFields draft={draft} />} />
         <Section title={words.cautions} fields={<CautionFields draft={draft} />} />

@@ -3,9 +3,9 @@ import { newId } from "../model/id.ts";
 import type { Plan } from "../model/plan.ts";
 import { focusSoon } from "../ui/focus.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
-import { Check, Choice, TextField } from "./fields.tsx";
-import { NumberField } from "./number-field.tsx";
+import { Choice, TextField } from "./fields.tsx";
 import { changeProduct, changeServing, withoutProduct, withProduct } from "./plan-edit.ts";
+import { CupFields, TastingFields } from "./serving-fields.tsx";
 import type { Draft } from "./use-draft.ts";
 
 const words = planWords.samples;
@@ -101,97 +101,29 @@ function Products({ draft }: { draft: Draft }) {
   );
 }
 
-/** One part of the serving rules, changed. */
-const served = (draft: Draft, change: Partial<Plan["serving"]>): void =>
-  draft.edit((before) => changeServing(before, change));
-
 function Cup({ draft }: { draft: Draft }) {
-  const { serving } = draft.plan;
   return (
     <fieldset class="group">
       <legend class="label">{words.sample}</legend>
-      <div class="row">
-        <NumberField
-          id="samples-portion"
-          label={words.portion}
-          unit={words.grams}
-          value={serving.portionGrams}
-          low={0.1}
-          high={1000}
-          mayBeEmpty
-          onValue={(portionGrams) => served(draft, { portionGrams })}
-        />
-        <NumberField
-          id="samples-celsius"
-          label={words.temperature}
-          unit={words.celsius}
-          value={serving.servingCelsius}
-          low={-30}
-          high={100}
-          mayBeEmpty
-          onValue={(servingCelsius) => served(draft, { servingCelsius })}
-        />
-      </div>
-      <TextField
-        id="samples-vessel"
-        label={words.vessel}
-        hint={words.vesselHint}
-        value={serving.vessel}
-        onInput={(vessel) => served(draft, { vessel })}
-      />
+      <CupFields {...servingOf(draft)} vesselHint={words.vesselHint} />
     </fieldset>
   );
 }
 
 function Tasting({ draft }: { draft: Draft }) {
-  const { serving } = draft.plan;
   return (
     <fieldset class="group">
       <legend class="label">{words.tasting}</legend>
-      <TextField
-        id="samples-cleanser"
-        label={words.cleanser}
-        value={serving.cleanser}
-        onInput={(cleanser) => served(draft, { cleanser })}
+      <TastingFields
+        {...servingOf(draft)}
+        retaste={draft.plan.method === "line-scale" ? words.retasteOnLine : words.retaste}
       />
-      <NumberField
-        id="samples-pause"
-        label={words.pause}
-        hint={words.pauseHint}
-        unit={words.seconds}
-        value={serving.pauseSeconds}
-        low={0}
-        high={600}
-        whole
-        onValue={(pauseSeconds) => pauseSeconds !== null && served(draft, { pauseSeconds })}
-      />
-      <Choice
-        id="samples-swallow"
-        legend={words.swallow}
-        options={words.swallowOptions}
-        value={serving.swallow}
-        onChange={(swallow) => served(draft, { swallow })}
-      />
-      <Check
-        id="samples-retaste"
-        label={draft.plan.method === "line-scale" ? words.retasteOnLine : words.retaste}
-        checked={serving.retaste}
-        onChange={(retaste) => served(draft, { retaste })}
-      />
-      <Check
-        id="samples-warm-up"
-        label={words.warmUp}
-        checked={serving.warmUp}
-        onChange={(warmUp) => served(draft, { warmUp })}
-      />
-      {serving.warmUp ? (
-        <TextField
-          id="samples-warm-up-what"
-          label={words.warmUpWhat}
-          value={serving.warmUpWhat}
-          onInput={(warmUpWhat) => served(draft, { warmUpWhat })}
-        />
-      ) : null}
     </fieldset>
   );
 }
+
+const servingOf = (draft: Draft) => ({
+  id: "samples",
+  serving: draft.plan.serving,
+  set: (change: Partial<Plan["serving"]>) => draft.edit((before) => changeServing(before, change)),
+});

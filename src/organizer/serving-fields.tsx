@@ -1,66 +1,66 @@
-import type { Kitchen } from "../model/kitchen.ts";
+import type { Plan } from "../model/plan.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { Check, Choice, TextField } from "./fields.tsx";
-import { withServing } from "./kitchen-edit.ts";
 import { NumberField } from "./number-field.tsx";
-import type { KitchenDraft } from "./use-kitchen.ts";
 
-/** The labels are those of the plan: one word for one thing. */
 const words = planWords.samples;
 
-const served = (draft: KitchenDraft, change: Partial<Kitchen["serving"]>): void =>
-  draft.edit((before) => withServing(before, change));
+type Props = {
+  /** Begins the ids of the fields: "samples" in a plan, "kitchen" in the defaults. */
+  id: string;
+  serving: Plan["serving"];
+  set: (change: Partial<Plan["serving"]>) => void;
+};
 
 /** Portion, temperature, vessel. */
-export function CupFields({ draft }: { draft: KitchenDraft }) {
-  const { serving } = draft.kitchen;
+export function CupFields({ id, serving, set, vesselHint }: Props & { vesselHint?: string }) {
   return (
     <>
       <div class="row">
         <NumberField
-          id="kitchen-portion"
+          id={`${id}-portion`}
           label={words.portion}
           unit={words.grams}
           value={serving.portionGrams}
           low={0.1}
           high={1000}
           mayBeEmpty
-          onValue={(portionGrams) => served(draft, { portionGrams })}
+          onValue={(portionGrams) => set({ portionGrams })}
         />
         <NumberField
-          id="kitchen-celsius"
+          id={`${id}-celsius`}
           label={words.temperature}
           unit={words.celsius}
           value={serving.servingCelsius}
           low={-30}
           high={100}
           mayBeEmpty
-          onValue={(servingCelsius) => served(draft, { servingCelsius })}
+          onValue={(servingCelsius) => set({ servingCelsius })}
         />
       </div>
       <TextField
-        id="kitchen-vessel"
+        id={`${id}-vessel`}
         label={words.vessel}
+        {...(vesselHint ? { hint: vesselHint } : {})}
         value={serving.vessel}
-        onInput={(vessel) => served(draft, { vessel })}
+        onInput={(vessel) => set({ vessel })}
       />
     </>
   );
 }
 
 /** Cleanser, pause, swallowing, tasting again, warm-up. */
-export function TastingFields({ draft }: { draft: KitchenDraft }) {
-  const { serving } = draft.kitchen;
+export function TastingFields({ id, serving, set, retaste }: Props & { retaste: string }) {
   return (
     <>
       <TextField
-        id="kitchen-cleanser"
+        id={`${id}-cleanser`}
         label={words.cleanser}
         value={serving.cleanser}
-        onInput={(cleanser) => served(draft, { cleanser })}
+        onInput={(cleanser) => set({ cleanser })}
       />
       <NumberField
-        id="kitchen-pause"
+        id={`${id}-pause`}
         label={words.pause}
         hint={words.pauseHint}
         unit={words.seconds}
@@ -68,33 +68,33 @@ export function TastingFields({ draft }: { draft: KitchenDraft }) {
         low={0}
         high={600}
         whole
-        onValue={(pauseSeconds) => pauseSeconds !== null && served(draft, { pauseSeconds })}
+        onValue={(pauseSeconds) => pauseSeconds !== null && set({ pauseSeconds })}
       />
       <Choice
-        id="kitchen-swallow"
+        id={`${id}-swallow`}
         legend={words.swallow}
         options={words.swallowOptions}
         value={serving.swallow}
-        onChange={(swallow) => served(draft, { swallow })}
+        onChange={(swallow) => set({ swallow })}
       />
       <Check
-        id="kitchen-retaste"
-        label={words.retaste}
+        id={`${id}-retaste`}
+        label={retaste}
         checked={serving.retaste}
-        onChange={(retaste) => served(draft, { retaste })}
+        onChange={(again) => set({ retaste: again })}
       />
       <Check
-        id="kitchen-warm-up"
+        id={`${id}-warm-up`}
         label={words.warmUp}
         checked={serving.warmUp}
-        onChange={(warmUp) => served(draft, { warmUp })}
+        onChange={(warmUp) => set({ warmUp })}
       />
       {serving.warmUp ? (
         <TextField
-          id="kitchen-warm-up-what"
+          id={`${id}-warm-up-what`}
           label={words.warmUpWhat}
           value={serving.warmUpWhat}
-          onInput={(warmUpWhat) => served(draft, { warmUpWhat })}
+          onInput={(warmUpWhat) => set({ warmUpWhat })}
         />
       ) : null}
     </>
