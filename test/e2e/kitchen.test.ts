@@ -49,6 +49,8 @@ test("two leads, one of them without the network, change the kitchen's defaults:
   await go(page, "kitchen");
   await place(page).fill("Quillmere Kitchen");
   await first.button(kitchenWords.property.add).click();
+  // the focus goes to the new field with the next frame; letters typed before it would be lost
+  await page.locator('[id^="property-"][id$="-name"]:focus').waitFor();
   await page.keyboard.type("Juiciness");
   await page.keyboard.press("Tab");
   await allSent(page);
