@@ -1,5 +1,6 @@
 import type { KeptMark, MarkedLine, ScaleRow, StudyRecord } from "../model/record.ts";
-import type { AttributeResult, Caveat, ScaleResult, ScaleStatistics } from "../model/result.ts";
+import type { Caveat, ScaleResult } from "../model/result.ts";
+import type { AttributeResult, ScaleStatistics } from "../model/result-scale.ts";
 import { caveatsOfStudy } from "./caveats.ts";
 import { markedLines, type Sample } from "./marking.ts";
 import { type ScaleAttribute, type ScaleInput, type ScaleValue, scaleStatistics } from "./scale.ts";

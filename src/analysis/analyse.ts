@@ -1,7 +1,7 @@
 import { problem } from "../model/problem.ts";
 import type { AnswerRow, StudyRecord } from "../model/record.ts";
 import type { Caveat, ChoiceResult, Result } from "../model/result.ts";
-import { analysePreference } from "./analyse-preference.ts";
+import { analysePair } from "./analyse-pair.ts";
 import { analyseScale } from "./analyse-scale.ts";
 import { belowPlan, caveatsOfChoice, caveatsOfStudy } from "./caveats.ts";
 import { type ChoiceCounts, type ChoiceGoal, choiceStatistics } from "./choice.ts";
@@ -22,12 +22,12 @@ type Given = ChoiceGoal & Pick<ChoiceCounts, "method" | "alpha" | "confidence">;
  */
 export function analyse(record: StudyRecord, app: string): Result {
   switch (record.plan.method) {
-    case "triangle":
-      return analyseChoice(record, app);
     case "paired-preference":
-      return analysePreference(record, app);
+      return analysePair(record, app);
     case "line-scale":
       return analyseScale(record, app);
+    default:
+      return analyseChoice(record, app);
   }
 }
 
@@ -60,6 +60,8 @@ export function analyseChoice(record: StudyRecord, app: string): ChoiceResult {
     app,
     study: studyPart(record, marked),
     ...statistics,
+    questions: [],
+    sessions: null,
     orders,
     oddPositions: [1, 2, 3].map((position) => ({
       position,
@@ -88,6 +90,8 @@ export function resultOfCounts(counts: ChoiceCounts, app: string): ChoiceResult 
     app,
     study: null,
     ...statistics,
+    questions: [],
+    sessions: null,
     orders: [],
     oddPositions: [],
     caveats: caveatsOfChoice(statistics, ""),

@@ -1,5 +1,6 @@
 import type { StudyRecord } from "../model/record.ts";
-import type { Caveat, ChoiceStatistics } from "../model/result.ts";
+import type { Caveat } from "../model/result.ts";
+import type { ChoiceStatistics } from "../model/result-choice.ts";
 
 /**
  * What a reader must not take from a result, each caveat from a fact. The numbers below are common practice, no source.

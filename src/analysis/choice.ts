@@ -1,5 +1,6 @@
-import type { Method } from "../model/plan.ts";
-import type { ChoiceStatistics, Interval } from "../model/result.ts";
+import type { Interval } from "../model/interval.ts";
+import type { Method } from "../model/method.ts";
+import type { ChoiceStatistics } from "../model/result-choice.ts";
 import { criticalNumber, lowerTail, upperTail } from "./binomial.ts";
 import { chancePanels } from "./chance-panels.ts";
 import { requireAlpha, requireCount, requireRisk, requireShare } from "./check.ts";
@@ -53,6 +54,7 @@ export function choiceStatistics(counts: ChoiceCounts): ChoiceStatistics {
     goal,
     sides,
     alpha,
+    property: null,
     judgments,
     people,
     correct,
@@ -66,8 +68,20 @@ export function choiceStatistics(counts: ChoiceCounts): ChoiceStatistics {
       kind: "two-sided",
     }),
     outcome: outcomeOf(counts, guessProbability, parts.pValue),
+    pValueAdjusted: null,
+    correctShareScore: toCome,
+    discriminatorShareScore: toCome,
+    dPrimeProfile: toCome,
+    dPrimeStandardError: null,
+    panelists: [],
+    betaBinomial: null,
+    chanceCorrected: null,
+    spread: null,
+    stopping: null,
   };
 }
+
+const toCome: Interval = { estimate: null, low: null, high: null, confidence: 0.95, kind: "none" };
 
 /** What differs when a choice test is to show a difference: everything is held against a panel that only guesses. */
 function differenceParts(counts: ChoiceCounts, entry: ChoiceMethod) {
@@ -82,7 +96,9 @@ function differenceParts(counts: ChoiceCounts, entry: ChoiceMethod) {
     pValue,
     ...intervalsOf(counts, entry, boundWithTest(counts, guessProbability, pValue)),
     guessingPanels: chancePanels(judgments, guessProbability),
-    power: sought ? { ...sought, power: power(method, sought.people, alpha, sought.discriminatorShare) } : null,
+    power: sought
+      ? { ...sought, dPrime: null, power: power(method, sought.people, alpha, sought.discriminatorShare) }
+      : null,
   };
 }
 

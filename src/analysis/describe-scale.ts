@@ -1,4 +1,5 @@
-import type { AttributeResult, ScaleResult } from "../model/result.ts";
+import type { ScaleResult } from "../model/result.ts";
+import type { AttributeResult } from "../model/result-scale.ts";
 import type { ReportWords } from "../words/en/report.ts";
 import type { PairFacts, ScaleFacts } from "../words/en/report-scale.ts";
 import { decimalsFor, points, pText } from "../words/number.ts";

@@ -1,7 +1,9 @@
-import type { Interval, Result } from "../model/result.ts";
+import type { Interval } from "../model/interval.ts";
+import { problem } from "../model/problem.ts";
+import type { Result } from "../model/result.ts";
 import type { ReportWords } from "../words/en/report.ts";
 import { choiceWords } from "./describe-choice.ts";
-import { preferenceWords } from "./describe-preference.ts";
+import { pairWords } from "./describe-pair.ts";
 import { scaleWords } from "./describe-scale.ts";
 
 /** One line of the table; `behind` is what stands beside the number, or empty. */
@@ -70,7 +72,7 @@ export type FamilyText = Omit<Description, "test" | "caution" | "caveats" | "dep
 export function describe(result: Result, words: ReportWords): Description {
   const family = familyText(result, words);
   return {
-    test: `${words.methods[result.method]}, ${result.family === "preference" ? words.preference.goal : words.goals[result.goal]}`,
+    test: `${words.methods[result.method]}, ${result.family === "pair" ? words.preference.goal : words.goals[result.goal]}`,
     ...family,
     caution: family.meaning === "" ? "" : words.pIsNot,
     caveats: result.caveats.map((caveat) => sentence(words.caveats, caveat)),
@@ -82,10 +84,12 @@ function familyText(result: Result, words: ReportWords): FamilyText {
   switch (result.family) {
     case "choice":
       return choiceWords(result, words);
-    case "preference":
-      return preferenceWords(result, words);
+    case "pair":
+      return pairWords(result, words);
     case "scale":
       return scaleWords(result, words);
+    case "kinds":
+      throw problem("analysis/method-not-yet", { method: result.method });
   }
 }
 

@@ -1,5 +1,6 @@
-import { type Method, methods } from "../model/plan.ts";
+import { type Method, methods } from "../model/method.ts";
 import { problem } from "../model/problem.ts";
+import type { Result } from "../model/result.ts";
 import { requireShare } from "./check.ts";
 import { triangleDPrime, triangleRight } from "./thurstone.ts";
 
@@ -11,7 +12,7 @@ export type ChoiceMethod = {
   /** How many answers a panelist picks from, and how likely a guess is right. */
   choices: number;
   guessProbability: number;
-  sides: "one" | "two";
+  sides: "one";
   /** Serving orders in the trade's letters, A = first product of the plan. */
   orders: readonly string[];
   /** Psychometric function: share of right answers at a distance d-prime, and back (null: no finite distance). */
@@ -29,6 +30,18 @@ const table: Partial<Record<Method, ChoiceMethod>> = {
     dPrime: triangleDPrime,
   },
 };
+
+/**
+ * The family of results that a method's answers give; a paired difference that was planned two-sided gives a pair.
+ * Throws   Problem "analysis/method-not-yet" for a method without a computation
+ */
+export function familyOf(method: Method, sides: "one" | "two" = "one"): Result["family"] {
+  if (method === "paired-preference" || (method === "paired-difference" && sides === "two")) return "pair";
+  if (method === "same-different" || method === "a-not-a") return "kinds";
+  if (method === "line-scale") return "scale";
+  choiceMethod(method);
+  return "choice";
+}
 
 /**
  * The entry for a method's name.

@@ -1,4 +1,4 @@
-import type { AttributeResult, ScaleOutcome, ScaleStatistics } from "../model/result.ts";
+import type { AttributeResult, ScaleOutcome, ScaleStatistics } from "../model/result-scale.ts";
 import type { BlockRow } from "./block-table.ts";
 import { type BlockAnalysis, blockAnalysis } from "./blocks.ts";
 import { requireAlpha, requireCount } from "./check.ts";

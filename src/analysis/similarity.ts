@@ -1,4 +1,4 @@
-import type { ChoiceStatistics } from "../model/result.ts";
+import type { ChoiceStatistics } from "../model/result-choice.ts";
 import { lowerTail, mostWithin } from "./binomial.ts";
 import { chancePanels } from "./chance-panels.ts";
 import { requireRisk } from "./check.ts";
@@ -49,7 +49,7 @@ export function similarityParts(
   const estimate = right === null ? null : share(right);
   const upper = { low: null, confidence: 1 - beta, kind: "upper" as const };
   return {
-    limit: { ...limit, correctShare },
+    limit: { ...limit, correctShare, dPrime: dPrime(correctShare), fixedAs: "share" },
     criticalNumber: most,
     chanceAtCritical: most === null ? null : lowerTail(most, judgments, correctShare),
     pValue,
@@ -64,7 +64,12 @@ export function similarityParts(
     dPrime: { ...upper, estimate: right === null ? null : dPrime(right), high: dPrime(high) },
     guessingPanels: chancePanels(judgments, correctShare),
     power: sought
-      ? { discriminatorShare: 0, people: sought.people, power: similarityPower(method, sought.people, limit, 0) }
+      ? {
+          discriminatorShare: 0,
+          dPrime: 0,
+          people: sought.people,
+          power: similarityPower(method, sought.people, limit, 0),
+        }
       : null,
   };
 }

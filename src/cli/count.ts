@@ -1,5 +1,5 @@
 import { resultOfCounts } from "../analysis/analyse.ts";
-import { resultOfPreference } from "../analysis/analyse-preference.ts";
+import { resultOfPair } from "../analysis/analyse-pair.ts";
 import { mostJudgments } from "../analysis/check.ts";
 import { problem } from "../model/problem.ts";
 import type { Result } from "../model/result.ts";
@@ -56,18 +56,19 @@ function counted(given: Given, computed: Computed, app: string): Result {
         app,
       );
     }
-    case "preference": {
+    case "pair": {
       refuseGiven(given, ["correct", "of"], expected.notOfMethod(method));
       requireTwoSided(given, computed);
       const first = whole(given, "first", 0, mostJudgments);
       const second = whole(given, "second", 0, mostJudgments - first);
       const none = given.text("none") === null ? 0 : whole(given, "none", 0, mostJudgments - first - second);
       const noPreference = noPreferenceOf(given, "none-rule", none);
-      return resultOfPreference(
+      return resultOfPair(
         { products: terminal.unnamed, alpha: alphaOf(given), noPreference, first, second, none },
         app,
       );
     }
+    case "kinds":
     case "scale":
       throw problem("cli/bad-option", { option: "--method", value: method, expected: expected.countable });
   }

@@ -1,6 +1,7 @@
 import type { ChoiceGoal } from "../analysis/choice.ts";
-import { choiceMethod } from "../analysis/method.ts";
-import { type Method, methods, type NoPreference } from "../model/plan.ts";
+import { choiceMethod, familyOf } from "../analysis/method.ts";
+import { type Method, methods } from "../model/method.ts";
+import type { NoPreference } from "../model/plan.ts";
 import { problem } from "../model/problem.ts";
 import type { Result } from "../model/result.ts";
 import { terminal } from "../words/en/terminal.ts";
@@ -15,10 +16,7 @@ export type Computed = { method: Method; family: Result["family"] };
 export function computedMethod(name: string): Computed {
   const method = methods.find((known) => known === name);
   if (!method) throw problem("analysis/unknown-method", { method: name, known: methods.join(", ") });
-  if (method === "paired-preference") return { method, family: "preference" };
-  if (method === "line-scale") return { method, family: "scale" };
-  choiceMethod(method);
-  return { method, family: "choice" };
+  return { method, family: familyOf(method) };
 }
 
 /** Throws Problem "cli/bad-option" for an option that says nothing here, with what to do instead. */

@@ -1,5 +1,5 @@
 import { analyse, resultOfRows } from "../analysis/analyse.ts";
-import { resultOfChoices } from "../analysis/analyse-preference.ts";
+import { resultOfChoices } from "../analysis/analyse-pair.ts";
 import { resultOfScaleRows } from "../analysis/analyse-scale.ts";
 import { readAnswers } from "../archive/answer-rows.ts";
 import { readChoices } from "../archive/choice-rows.ts";
@@ -72,7 +72,7 @@ const readers: Record<Result["family"], Reader> = {
     const { answers, extraColumns } = readAnswers(text, path);
     return { found: resultOfRows({ ...goal, method: computed.method, alpha, confidence }, answers, app), extraColumns };
   },
-  preference: (given, computed, text, path, app) => {
+  pair: (given, computed, text, path, app) => {
     requireTwoSided(given, computed);
     const alpha = alphaOf(given);
     const { answers, products, extraColumns } = readChoices(text, path);
@@ -81,6 +81,9 @@ const readers: Record<Result["family"], Reader> = {
     // a product that nobody chose is not named in the file
     const [first, second] = [products[0] ?? terminal.unnamed[0], products[1] ?? terminal.unnamed[1]];
     return { found: resultOfChoices({ products: [first, second], alpha, noPreference }, answers, app), extraColumns };
+  },
+  kinds: (_given, { method }) => {
+    throw problem("analysis/method-not-yet", { method });
   },
   scale: (given, computed, text, path, app) => {
     requireTwoSided(given, computed);

@@ -88,6 +88,7 @@ export function waves(starts: readonly string[], people: number, products: reado
     id: `c1a7e55e-0d1e-4b3a-9c52-0000000000${String(firstBatch + at).padStart(2, "0")}`,
     starts: start,
     people,
+    session: "",
     batches: Object.fromEntries(products.map(({ id, name }) => [id, [`${name} ${firstBatch + at}`]])),
   }));
 }

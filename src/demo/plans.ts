@@ -68,7 +68,7 @@ export const likenessPlan = (): Plan => ({
   ifNo: "Keep the rest.",
   method: "triangle",
   goal: "similarity",
-  similarity: { limit: 0.3, beta: 0.05 },
+  similarity: { limit: 0.3, dPrime: null, beta: 0.05 },
   people: 60,
   spares: 6,
   waves: waves(["11:15", "11:35", "11:55", "12:15"], 15, [steamed, rested], 11),

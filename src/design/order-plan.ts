@@ -1,4 +1,4 @@
-import type { Plannable } from "../model/plan.ts";
+import type { Plannable } from "../model/method.ts";
 import { ordersOf } from "./method.ts";
 import { orderBalance } from "./williams.ts";
 

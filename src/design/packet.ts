@@ -1,5 +1,6 @@
 import { type Allergen, allergens } from "../model/allergen.ts";
 import { canonicalText, sha256 } from "../model/canonical.ts";
+import { shapeOf } from "../model/method.ts";
 import type { BlindPacket, BlindTray } from "../model/packet.ts";
 import type { Attribute, Plan } from "../model/plan.ts";
 import { designMethod } from "./method.ts";
@@ -20,6 +21,10 @@ export function blindPacketOf(plan: Plan, study: string, trays: BlindTray[], com
     method: plan.method,
     wording: designMethod(plan.method).wording,
     noPreference: plan.method === "paired-preference" && plan.noPreference !== "not-offered",
+    reference: shapeOf(plan.method).reference,
+    properties: shapeOf(plan.method).property
+      ? plan.properties.map(({ id, comparative, definition }) => ({ id, comparative, definition }))
+      : [],
     line:
       plan.method === "line-scale"
         ? { lengthMm: plan.scale.lengthMm, attributes: inOrderOfMoments(plan.scale.attributes) }

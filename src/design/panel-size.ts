@@ -1,5 +1,5 @@
 import { dPrimeOf } from "../analysis/method.ts";
-import type { Method } from "../model/plan.ts";
+import type { Method } from "../model/method.ts";
 import { problem } from "../model/problem.ts";
 import { differenceTest, type SizeTest } from "./size-test.ts";
 

@@ -2,7 +2,8 @@ import { criticalNumber, lowerTail, mostWithin } from "../analysis/binomial.ts";
 import { choiceMethod, rightShareOf } from "../analysis/method.ts";
 import { power } from "../analysis/power.ts";
 import { twoSidedCriticalNumber, twoSidedPower } from "../analysis/two-sided.ts";
-import type { Method, Plan } from "../model/plan.ts";
+import type { Method } from "../model/method.ts";
+import type { Plan } from "../model/plan.ts";
 
 /** The exact test that a number of people is held against, one judgment each. */
 export type SizeTest = {

@@ -1,5 +1,5 @@
-import { type Body, type Fact, type Heads, isAnswerKind, type Kind, noPreferenceChoice } from "../model/event.ts";
-import { type BlindPacket, type BlindTray, questionsOf } from "../model/packet.ts";
+import { type Body, type Fact, type Heads, isAnswerKind, type Kind } from "../model/event.ts";
+import { answersOf, type BlindPacket, type BlindTray, questionsOf } from "../model/packet.ts";
 import type { Plan } from "../model/plan.ts";
 import { leavesOf } from "./leaves.ts";
 
@@ -11,7 +11,7 @@ type Arrival = "on-time" | "late" | "admitted" | "after-reveal";
 /** A kept mark, the last of its question on this device; only what arrived in time, or was admitted, is used. */
 export type KeptMark = Body<"mark-kept"> & { device: string; arrival: Arrival };
 
-/** One device's handling of one tray. `answer` is null, `marks` is empty while only outlines are known. */
+/** One device's handling of one tray. `answers` and `marks` are empty while only outlines are known. */
 export type Ballot = {
   tray: number;
   device: string;
@@ -19,7 +19,8 @@ export type Ballot = {
   openedAt: string | null;
   answered: boolean;
   answeredAt: string | null;
-  answer: Body<"answer-kept"> | null;
+  /** Choices by question. */
+  answers: Map<number, Body<"answer-kept">>;
   /** By question. */
   marks: Map<number, KeptMark>;
   /** When each question's first kept answer arrived; known from outlines too. */
@@ -167,9 +168,9 @@ function foldTrays(sorted: Fact[], packet: BlindPacket | null, rulings: Rulings)
 /** Is the answer one that this tray's ballot can give? What is not an answer always is. */
 function fits(fact: BallotFact, { codes }: BlindTray, packet: BlindPacket): boolean {
   if (fact.kind === "answer-kept") {
-    if (packet.line) return false;
-    if (fact.outline || codes.includes(fact.body.choice)) return true;
-    return fact.body.choice === noPreferenceChoice && packet.noPreference;
+    const { question } = fact.body;
+    if (packet.line || question < 1 || question > questionsOf(packet, { codes })) return false;
+    return fact.outline || answersOf(packet, { codes }).includes(fact.body.choice);
   }
   if (fact.kind !== "mark-kept") return true;
   if (!packet.line) return false;
@@ -210,7 +211,7 @@ function addToBallot(ballots: Map<string, Ballot>, fact: BallotFact, { heads }: 
     openedAt: null,
     answered: false,
     answeredAt: null,
-    answer: null,
+    answers: new Map(),
     marks: new Map(),
     questions: new Map(),
     complete: false,
@@ -245,11 +246,13 @@ function addAnswer(ballot: Ballot, fact: FactOf<"answer-kept" | "mark-kept">, ar
   if (fact.kind === "mark-kept" && !fact.outline && (!before || before.arrival === arrival)) {
     ballot.marks.set(fact.body.question, { ...fact.body, device: fact.device, arrival });
   }
-  if (ballot.answered) return;
   // a kept choice is final: the device's first one counts
+  if (fact.kind === "answer-kept" && !fact.outline && !ballot.answers.has(fact.body.question)) {
+    ballot.answers.set(fact.body.question, fact.body);
+  }
+  if (ballot.answered) return;
   ballot.answered = true;
   ballot.answeredAt = fact.at;
-  ballot.answer = fact.kind === "answer-kept" && !fact.outline ? fact.body : null;
   ballot.arrival = arrival;
 }
 
@@ -288,6 +291,7 @@ function joined(ballots: Ballot[], packet: BlindPacket | null, tray: BlindTray):
     events: ballots.flatMap(({ events }) => events),
     answerEvents: ballots.flatMap(({ answerEvents }) => answerEvents),
     // what is in time goes last, and so stands where another tablet answered the same question too late
+    answers: new Map(ballots.toReversed().flatMap(({ answers }) => [...answers])),
     marks: new Map(ballots.flatMap(({ marks }) => [...marks]).toSorted(([, a], [, b]) => timely(a.arrival, b.arrival))),
     questions: new Map(ballots.flatMap(({ questions }) => [...questions]).toSorted(([, a], [, b]) => timely(a, b))),
     finished: ballots.some(({ finished }) => finished),

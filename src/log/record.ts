@@ -42,6 +42,7 @@ export function recordOf(state: StudyState, around: Around): StudyRecord {
     revealedAt: reveal.at,
     judgments,
     marks,
+    looks: [],
     notAnswered: unanswered.map((tray) => tray.tray),
     departures: [
       ...[...state.trays.values()].flatMap(departuresOf),
@@ -76,10 +77,15 @@ const placeOf = ({ tray, ballot, seat }: Seated) => ({
 });
 
 function judgmentOf(seated: Seated): Judgment[] {
-  const { answer } = seated.ballot;
-  return answer ? [{ ...placeOf(seated), choice: answer.choice, guess: answer.guess }] : [];
+  const { answers, questions } = seated.ballot;
+  return [...answers.values()]
+    .filter(({ question }) => inTimeOf(questions.get(question)))
+    .sort((a, b) => a.question - b.question)
+    .map(({ question, choice, guess }) => ({ ...placeOf(seated), question, choice, guess }));
 }
 
+const inTimeOf = (arrival: FoldedMark["arrival"] | undefined): boolean =>
+  arrival === "on-time" || arrival === "admitted";
 const inTime = ({ arrival }: FoldedMark): boolean => arrival === "on-time" || arrival === "admitted";
 
 /** The marks of a tray that count, in the order of its questions. */

@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import { openedKey, sealedKey } from "./key.ts";
 import { kitchen, kitchenId } from "./kitchen.ts";
+import { answerWords } from "./method.ts";
 import { blindPacket } from "./packet.ts";
 import { plan } from "./plan.ts";
 import { code, count, hash, id, instant, line, trayNumber, whole } from "./schema.ts";
@@ -34,7 +35,7 @@ export const heads = z.record(id, whole);
 export type Heads = z.infer<typeof heads>;
 
 /** The choice of somebody who prefers neither. */
-export const noPreferenceChoice = "none";
+export const noPreferenceChoice = "none" satisfies (typeof answerWords)[number];
 
 export const voidReasons = ["wrong-tray", "sample-dropped", "talked", "outside-window", "spoiled", "other"] as const;
 export const spareReasons = ["replaces", "extra-person", "other"] as const;
@@ -92,6 +93,10 @@ export const bodies = {
   /** `among`: every device whose ballot of this tray the lead knew of; another one later contests the tray again. */
   "contest-settled": z.strictObject({ tray, keep: id, among: z.array(id), note: line }),
   "late-admitted": z.strictObject({ tray, device: id, note: line }),
+  /** A look that the locked stopping rule allows: what it sees, before anything is opened. */
+  "look-begun": z.strictObject({ look: count, heads, answered: count }),
+  /** What the rule said at that look (by its event). No count: whoever reads the log before the close learns nothing. */
+  "look-done": z.strictObject({ look: id, said: z.enum(["go-on", "stop"]) }),
   "study-closed": z.strictObject({ heads, knownUnsent: whole, note: line }),
   "key-revealed": z.strictObject({ heads, opened: openedKey }),
   // a panel device's
@@ -99,7 +104,7 @@ export const bodies = {
   "answer-kept": z.strictObject({
     tray,
     question: count,
-    choice: z.union([code, z.literal(noPreferenceChoice)]),
+    choice: z.union([code, z.enum(answerWords)]),
     guess: z.boolean(),
     /** Milliseconds from the question's appearance to keeping, by the device's monotonic clock. */
     elapsedMs: z.number().check(z.minimum(0)),

@@ -9,9 +9,11 @@ export const key = z.strictObject({
   trays: z.array(
     z.strictObject({
       tray: trayNumber,
-      /** Order label in the trade's letters, A = first product of the plan: "AAB". */
+      /** Order label in the trade's letters, A = first product of the plan: "AAB"; with a reference "A:BA". */
       order: z.string().check(z.maxLength(12)),
       samples: z.array(z.strictObject({ code, product: id, batch: line })),
+      /** What is in the uncoded cup, where there is one. Left out elsewhere: a commitment covers this text as it is. */
+      reference: z.optional(z.strictObject({ product: id, batch: line })),
     }),
   ),
 });

@@ -1,7 +1,8 @@
 import * as z from "zod/mini";
 import { allergens } from "./allergen.ts";
-import { attribute, cautions, lineLengths, plannable } from "./plan.ts";
-import { code, count, hash, id, line, trayNumber } from "./schema.ts";
+import { type AnswerWord, plannable, shapeOf } from "./method.ts";
+import { attribute, cautions, lineLengths } from "./plan.ts";
+import { code, count, hash, id, line, paragraph, trayNumber } from "./schema.ts";
 
 /**
  * The blind packet: all that a panel device ever receives of a study.
@@ -14,7 +15,7 @@ export const blindTray = z.strictObject({
   tray: trayNumber,
   wave: count,
   spare: z.boolean(),
-  codes: z.array(code).check(z.minLength(2), z.maxLength(6)),
+  codes: z.array(code).check(z.minLength(1), z.maxLength(6)),
 });
 export type BlindTray = z.infer<typeof blindTray>;
 
@@ -26,6 +27,10 @@ export const blindPacket = z.strictObject({
   wording: z.string().check(z.maxLength(40)),
   /** Is "no preference" an answer? */
   noPreference: z._default(z.boolean(), false),
+  /** The letter on an uncoded cup that is tasted first. */
+  reference: z._default(z.nullable(z.enum(["R", "A"])), null),
+  /** What a directional choice asks for, in the order of the questions; empty for other methods. */
+  properties: z._default(z.array(z.strictObject({ id, comparative: line, definition: paragraph })), []),
   /** Line scale: what is asked of each sample, in the order of the questions, and the true length of the line. */
   line: z._default(
     z.nullable(
@@ -55,6 +60,30 @@ export const blindPacket = z.strictObject({
 });
 export type BlindPacket = z.infer<typeof blindPacket>;
 
-/** How many questions a tray of this packet has: one choice, or one mark for each sample and attribute. */
-export const questionsOf = (packet: Pick<BlindPacket, "line">, tray: Pick<BlindTray, "codes">): number =>
-  packet.line ? tray.codes.length * packet.line.attributes.length : 1;
+/** How many questions a tray of this packet has: one choice for each property, or one mark for each sample and attribute. */
+export const questionsOf = (
+  { line, properties }: Pick<BlindPacket, "line" | "properties">,
+  { codes }: Pick<BlindTray, "codes">,
+): number => (line ? codes.length * line.attributes.length : Math.max(1, properties.length));
+
+/**
+ * What may be answered to one question of a choice test, in the order in which a ballot shows it: codes in serving
+ * order, then "none" if it is offered; or words. Empty for the line scale.
+ */
+export function answersOf(
+  { method, noPreference }: Pick<BlindPacket, "method" | "noPreference">,
+  { codes }: Pick<BlindTray, "codes">,
+): (string | AnswerWord)[] {
+  switch (shapeOf(method).answer) {
+    case "code":
+      return noPreference ? [...codes, "none"] : [...codes];
+    case "partner":
+      return codes.slice(1);
+    case "same-different":
+      return ["same", "different"];
+    case "a-not-a":
+      return ["a", "not-a"];
+    case "marks":
+      return [];
+  }
+}

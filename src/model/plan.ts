@@ -1,24 +1,7 @@
 import * as z from "zod/mini";
 import { allergens } from "./allergen.ts";
+import { plannable } from "./method.ts";
 import { code, count, id, line, paragraph } from "./schema.ts";
-
-/** Methods of the terminal and of every file. Only those in `plannable` can be planned so far. */
-export const methods = [
-  "triangle",
-  "duo-trio",
-  "paired-difference",
-  "three-alternative",
-  "tetrad",
-  "same-different",
-  "a-not-a",
-  "paired-preference",
-  "line-scale",
-  "ranking",
-  "chew-and-weigh",
-] as const;
-export type Method = (typeof methods)[number];
-export const plannable = ["triangle", "paired-preference", "line-scale"] as const satisfies readonly Method[];
-export type Plannable = (typeof plannable)[number];
 
 const product = z.strictObject({
   id,
@@ -45,6 +28,8 @@ const wave = z.strictObject({
   /** When it is to begin, as the kitchen writes it ("11:15"). */
   starts: line,
   people: count,
+  /** Sessions or sites that were planned together: waves of one name belong together; all empty where there is but one. */
+  session: z._default(line, ""),
   /** Batches cooked for this wave, by product id; every sample of the wave comes from one of them. */
   batches: z.record(z.string(), z.array(line)),
 });
@@ -86,6 +71,52 @@ const scale = z.strictObject({ lengthMm, attributes: z.array(attribute).check(z.
 export type Scale = z.infer<typeof scale>;
 export const emptyScale = (): Scale => ({ lengthMm: lineLengths.usual, attributes: [] });
 
+/** What a directional choice asks for: "Which sample is juicier?" */
+export const property = z.strictObject({
+  id,
+  /** As the report names it: "Juiciness". */
+  name: line,
+  /** As the question uses it, in comparison: "juicier". */
+  comparative: line,
+  definition: paragraph,
+  /** The product that is expected to have more of it, by id; null until said, and where either may have more. */
+  expected: z.nullable(id),
+  /** Does it share the risk alpha with the others of the family (Holm)? The first one always does. */
+  inFamily: z.boolean(),
+});
+export type Property = z.infer<typeof property>;
+
+/** One-sided: the stronger product was named beforehand; two-sided: either may be. */
+export const sidesOf = ["one", "two"] as const;
+export type Sides = (typeof sidesOf)[number];
+
+/**
+ * Which product is the uncoded reference: always the one named (constant), or each on half of the trays (balanced).
+ * In A-not-A the reference is the product that is "A", always.
+ */
+const reference = z.strictObject({ kind: z.enum(["constant", "balanced"]), product: z.nullable(id) });
+export type Reference = z.infer<typeof reference>;
+
+/**
+ * When to stop, fixed at lock. fixed: when everybody has answered. looks: also at these numbers of answers, if the
+ * exact rule says so, with a total risk of alpha. sequential: at any look by Wald's boundaries between guessing and the
+ * difference sought, with risks alpha and beta (ISO 16820). Only for choice tests of a difference where somebody is
+ * right, with one question a tray.
+ */
+export const stopping = z.discriminatedUnion("rule", [
+  z.strictObject({ rule: z.literal("fixed") }),
+  z.strictObject({ rule: z.literal("looks"), at: z.array(count).check(z.minLength(1), z.maxLength(5)) }),
+  z.strictObject({ rule: z.literal("sequential"), beta: z.number().check(z.gt(0), z.lte(0.5)) }),
+]);
+export type Stopping = z.infer<typeof stopping>;
+
+/** "No preference" when the two samples were the same: counts of an earlier blank study, to hold this one against. */
+const blankNorm = z.strictObject({ title: line, none: count, of: count });
+export type BlankNorm = z.infer<typeof blankNorm>;
+
+/** A distance d-prime that a plan names: above 0, and small enough to be a question. */
+const distance = z.nullable(z.number().check(z.gt(0), z.lte(10)));
+
 /**
  * "No preference": not offered; or offered, and then dropped before the test, split evenly between the two, or
  * reported as a third share of everybody asked (the test then compares the two among those who chose).
@@ -103,9 +134,11 @@ export type Goal = (typeof goals)[number];
 
 const similarity = z.strictObject({
   limit: z.number().check(z.gt(0), z.lt(1)),
+  /** The limit as a d-prime; where there is one it is the limit, and `limit` is not used. */
+  dPrime: z._default(distance, null),
   beta: z.number().check(z.gt(0), z.lte(0.5)),
 });
-const usualSimilarity = { limit: 0.3, beta: 0.05 };
+const usualSimilarity = { limit: 0.3, dPrime: null, beta: 0.05 };
 
 const serving = z.strictObject({
   portionGrams: z.nullable(z.number().check(z.positive(), z.maximum(1000))),
@@ -145,8 +178,25 @@ export const plan = z.strictObject({
    * Not used by the line scale.
    */
   discriminatorShareSought: z.number().check(z.gt(0), z.lte(1)),
+  /** The same as a d-prime; where there is one it is what is sought. Same-different and A-not-A have no other. */
+  dPrimeSought: z._default(distance, null),
+  /** Of the intervals of shares that stand beside the ones that match the test. */
+  confidence: z._default(z.number().check(z.gt(0), z.lt(1)), 0.95),
   people: count,
   spares: count,
+  /** How many trays each person has. */
+  repeats: z._default(z.number().check(z.int(), z.minimum(1), z.maximum(12)), 1),
+  /** All in the person's own wave, or one in each session: then the sessions are as many as the repeats. */
+  repeatsIn: z._default(z.enum(["one-sitting", "sessions"]), "one-sitting"),
+  stopping: z._default(stopping, { rule: "fixed" }),
+  /** Paired difference and three-alternative choice: what is asked of each tray. The first is the question. */
+  properties: z._default(z.array(property).check(z.maxLength(6)), []),
+  /** Paired difference only. */
+  sides: z._default(z.enum(sidesOf), "one"),
+  /** Duo-trio (and A-not-A: the product that is "A"). */
+  reference: z._default(reference, { kind: "balanced", product: null }),
+  /** Paired preference with "no preference" only. */
+  blankNorm: z._default(z.nullable(blankNorm), null),
   /** Paired preference only. */
   noPreference: z._default(z.enum(noPreferenceRules), "not-offered"),
   /** Line scale only. The first attribute is the one the question is about; the others are looked at beside it. */

@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
-import { noMarkReasons, noPreferenceChoice, spareReasons, voidReasons } from "./event.ts";
+import { noMarkReasons, spareReasons, voidReasons } from "./event.ts";
 import { openedKey } from "./key.ts";
+import { answerWords } from "./method.ts";
 import { blindPacket } from "./packet.ts";
 import { plan } from "./plan.ts";
 import { code, count, hash, id, instant, line, trayNumber } from "./schema.ts";
@@ -11,7 +12,9 @@ export const judgment = z.strictObject({
   seat: count,
   wave: count,
   device: id,
-  choice: z.union([code, z.literal(noPreferenceChoice)]),
+  /** From 1, in the order of the packet's properties; 1 where there is one question. */
+  question: z._default(count, 1),
+  choice: z.union([code, z.enum(answerWords)]),
   guess: z.boolean(),
 });
 export type Judgment = z.infer<typeof judgment>;
@@ -59,6 +62,11 @@ export type MarkedLine = {
 export type AnswerRow = { panelist: string; repeat: string; correct: boolean };
 /** One answer of a preference that came without a study: a product as it was named there, or null for neither. */
 export type ChoiceRow = { panelist: string; repeat: string; choice: string | null };
+/**
+ * One answer of a same-different or A-not-A test that came without a study. `unlike`: two different products were on
+ * the tray, or the sample was not A; `told`: it was called different, or not A.
+ */
+export type KindRow = { panelist: string; repeat: string; unlike: boolean; told: boolean };
 /** One value of a scale that came without a study. `moment` and `attribute` are empty where there was but one. */
 export type ScaleRow = {
   panelist: string;
@@ -151,6 +159,18 @@ export const studyRecord = z.strictObject({
   judgments: z.array(judgment),
   /** Line scale: one for each question of a counted tray that was answered, marked or not. */
   marks: z._default(z.array(keptMark), []),
+  /** Looks of the stopping rule, in their order: which of the counted trays each of them saw. */
+  looks: z._default(
+    z.array(
+      z.strictObject({
+        event: id,
+        at: instant,
+        trays: z.array(trayNumber),
+        said: z.nullable(z.enum(["go-on", "stop"])),
+      }),
+    ),
+    [],
+  ),
   /** Planned trays (spares left out) with no counted answer. */
   notAnswered: z.array(trayNumber),
   departures: z.array(departure),

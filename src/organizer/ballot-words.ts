@@ -1,6 +1,7 @@
 import { designMethod } from "../design/method.ts";
+import type { Plannable } from "../model/method.ts";
 import type { BlindPacket } from "../model/packet.ts";
-import type { Attribute, Plannable } from "../model/plan.ts";
+import type { Attribute } from "../model/plan.ts";
 import { panel, type Woven } from "../words/en/panel.ts";
 import { panelLine } from "../words/en/panel-line.ts";
 

@@ -1,15 +1,16 @@
 import { toDeclare } from "../design/readiness.ts";
 import { type Allergen, allergens } from "../model/allergen.ts";
+import { type Plannable, shapeOf } from "../model/method.ts";
 import type { OpenPart } from "../model/open-part.ts";
-import type { Declaration, Plan, Plannable, Product, Wave } from "../model/plan.ts";
+import type { Declaration, Plan, Product, Wave } from "../model/plan.ts";
 
 /** Changes of a plan, as functions from one plan to the next. Ids are given, never made here. */
 
-/** Another method; what was typed for the one before stays. Likeness is a goal of the triangle alone. */
+/** Another method; what was typed for the one before stays. Likeness is no goal of every method. */
 export const withMethod = (plan: Plan, method: Plannable): Plan => ({
   ...plan,
   method,
-  goal: method === "triangle" ? plan.goal : "difference",
+  goal: shapeOf(method).similarity ? plan.goal : "difference",
 });
 
 /** What is eaten is another: the lead's word that all of it is declared no longer holds. */
@@ -51,7 +52,10 @@ export const withoutProduct = (plan: Plan, id: string): Plan =>
 export function withWave(plan: Plan, id: string): Plan {
   const seated = plan.waves.reduce((sum, wave) => sum + wave.people, 0);
   const people = Math.max(0, plan.people - seated);
-  return { ...plan, waves: [...plan.waves, { id, starts: "", people, batches: {} }] };
+  return {
+    ...plan,
+    waves: [...plan.waves, { id, starts: "", people, session: plan.waves.at(-1)?.session ?? "", batches: {} }],
+  };
 }
 
 export const changeWave = (plan: Plan, id: string, change: Partial<Wave>): Plan => ({

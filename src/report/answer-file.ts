@@ -1,10 +1,12 @@
 import { pointsOf } from "../analysis/analyse-scale.ts";
 import { markedLines, markedPreferences, markedTriangles } from "../analysis/marking.ts";
+import { familyOf } from "../analysis/method.ts";
 import { answersCsv } from "../archive/answers-csv.ts";
 import { readTable, writeTable } from "../archive/csv.ts";
 import { dataPackage } from "../archive/data-package.ts";
 import { marksCsv } from "../archive/marks-csv.ts";
 import { preferencesCsv } from "../archive/preferences-csv.ts";
+import type { Plannable } from "../model/method.ts";
 import type { StudyRecord } from "../model/record.ts";
 import { reader } from "../words/en/reader.ts";
 import { columnText } from "../words/en/reader-files.ts";
@@ -14,11 +16,8 @@ import type { Opened } from "./load.ts";
 const timesOfPersons = ["answer_seconds"];
 
 /** Columns that name a row, by method. */
-const keys: Record<StudyRecord["plan"]["method"], string[]> = {
-  triangle: ["tray"],
-  "paired-preference": ["tray"],
-  "line-scale": ["tray", "code", "attribute", "moment"],
-};
+const keysOf = (method: Plannable): string[] =>
+  method === "line-scale" ? ["tray", "code", "attribute", "moment"] : ["tray"];
 
 /** The counted answers of a study as CSV: one line an answer, or a mark. */
 export function answersText({ record }: Opened, lead: boolean): string {
@@ -27,12 +26,13 @@ export function answersText({ record }: Opened, lead: boolean): string {
 }
 
 function wholeText(record: StudyRecord): string {
-  switch (record.plan.method) {
-    case "triangle":
+  switch (familyOf(record.plan.method)) {
+    case "choice":
+    case "kinds":
       return answersCsv(record, markedTriangles(record));
-    case "paired-preference":
+    case "pair":
       return preferencesCsv(record, markedPreferences(record));
-    case "line-scale":
+    case "scale":
       return marksCsv(record, markedLines(record), pointsOf);
   }
 }
@@ -66,7 +66,7 @@ export function dictionaryText(study: Opened, lead: boolean, path: string, creat
     ...{ created, path },
     columns: tableOf(answersText(study, lead)).columns,
     describe: columnText,
-    key: keys[method],
+    key: keysOf(method),
   });
   return `${JSON.stringify(descriptor, null, 2)}\n`;
 }

@@ -1,5 +1,6 @@
 import type { AttributeText, WordTable } from "../analysis/describe.ts";
-import type { AttributeResult, ScaleResult } from "../model/result.ts";
+import type { ScaleResult } from "../model/result.ts";
+import type { AttributeResult } from "../model/result-scale.ts";
 import { reader } from "../words/en/reader.ts";
 import { pText, statistic } from "../words/number.ts";
 import { pairsTableId } from "./figures.tsx";

@@ -68,13 +68,15 @@ function formulaOf(result: Result): string[] {
   switch (result.family) {
     case "choice":
       return choiceFormula(result);
-    case "preference":
+    case "pair":
       return formulaText.preference({
         judgments: result.judgments,
         more: Math.max(result.tested.first, result.tested.second),
         alpha: result.alpha,
         needed: result.criticalNumber,
       });
+    case "kinds":
+      return [];
     case "scale":
       return formulaText.scale({
         repeats: result.attributes.some(({ repeats }) => repeats > 1),

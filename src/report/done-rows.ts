@@ -61,7 +61,7 @@ function panelRows({ plan, judgments }: StudyRecord, result: Result): DoneRow[] 
     result.family === "scale"
       ? words.panelMarked(plan.people, result.people, result.judgments)
       : words.panelIs(plan.people, judgments.length);
-  const recruited: DoneRow[] = result.family === "preference" ? [{ label: words.quotas, lines: [] }] : [];
+  const recruited: DoneRow[] = plan.method === "paired-preference" ? [{ label: words.quotas, lines: [] }] : [];
   return [
     {
       label: words.panel,
@@ -77,7 +77,9 @@ function ruleLines(plan: StudyRecord["plan"], result: Result): string[] {
   const risk = words.riskIs(plan.alpha);
   if (result.family === "scale" || plan.method === "line-scale") return [risk, words.twoSided];
   if (plan.goal === "similarity") return [words.limitIs(plan.similarity.limit, plan.similarity.beta)];
-  const sought = words.sought[plan.method](plan.discriminatorShareSought);
+  const sought = (plan.method === "paired-preference" ? words.sought.pair : words.sought.choice)(
+    plan.discriminatorShareSought,
+  );
   const beta = result.power ? words.beta(result.power.power) : "";
   return given(risk, sought, beta, plan.method === "paired-preference" ? words.twoSided : "");
 }
@@ -95,7 +97,7 @@ function ballotRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
     const { guesses } = result;
     rows.push({ label: words.guesses, lines: guesses ? [words.guessesAre(guesses.ticked, guesses.right)] : [] });
   }
-  if (result.family === "preference") {
+  if (plan.method === "paired-preference") {
     rows.push({ label: words.noneRule, lines: [words.noneRules[plan.noPreference]] });
   }
   return rows;
@@ -103,7 +105,8 @@ function ballotRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
 
 function designRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
   if (result.family === "choice") return [{ label: words.design, lines: [words.triangleOrders] }];
-  if (result.family === "preference") return [{ label: words.design, lines: [words.pairOrders] }];
+  if (result.family === "kinds") return [];
+  if (result.family === "pair") return [{ label: words.design, lines: [words.pairOrders] }];
   const attributes = (packet.line?.attributes ?? plan.scale.attributes).map(
     ({ name, adjective, definition, lowAnchor, highAnchor, moment }) => ({
       label: words.attribute(name, reader.scale.moment(moment)),

@@ -1,7 +1,10 @@
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
-import { goals, noPreferenceRules, type Plannable, plannable } from "../model/plan.ts";
+import { familyOf } from "../analysis/method.ts";
+import { type Plannable, plannable } from "../model/method.ts";
+import { goals, noPreferenceRules } from "../model/plan.ts";
 import { reader } from "../words/en/reader.ts";
+import { report } from "../words/en/report.ts";
 import { sentenceOf } from "../words/problem-sentence.ts";
 import { type AskedOfFile, type FoundInFile, resultOfFile } from "./elsewhere-result.ts";
 
@@ -56,12 +59,12 @@ export function ElsewhereForm({ typed, setTyped, app, onFound }: Props) {
       <Choices
         legend={words.method}
         name="method"
-        options={plannable.map((value) => ({ value, label: words.methods[value] }))}
+        options={plannable.map((value) => ({ value, label: report.methods[value] }))}
         chosen={typed.method}
         onChoose={(method) => change({ method })}
       />
       <p class="fine columns">
-        {words.columnsHead}: {words.columns[typed.method]}. {words.anyOrder}
+        {words.columnsHead}: {words.columns[familyOf(typed.method)]}. {words.anyOrder}
       </p>
       <Rule typed={typed} change={change} />
       <p class="fine">{words.beforehand}</p>

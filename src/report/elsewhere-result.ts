@@ -1,10 +1,13 @@
 import { resultOfRows } from "../analysis/analyse.ts";
-import { resultOfChoices } from "../analysis/analyse-preference.ts";
+import { resultOfChoices } from "../analysis/analyse-pair.ts";
 import { resultOfScaleRows } from "../analysis/analyse-scale.ts";
+import { familyOf } from "../analysis/method.ts";
 import { readAnswers } from "../archive/answer-rows.ts";
 import { readChoices } from "../archive/choice-rows.ts";
 import { readScale } from "../archive/scale-rows.ts";
-import type { Goal, NoPreference, Plannable } from "../model/plan.ts";
+import type { Plannable } from "../model/method.ts";
+import type { Goal, NoPreference } from "../model/plan.ts";
+import { problem } from "../model/problem.ts";
 import type { Result } from "../model/result.ts";
 import { reader } from "../words/en/reader.ts";
 
@@ -33,8 +36,10 @@ export type FoundInFile = {
  */
 export function resultOfFile(text: string, path: string, asked: AskedOfFile, app: string): FoundInFile {
   const { method, alpha, noPreference } = asked;
-  switch (method) {
-    case "triangle": {
+  switch (familyOf(method)) {
+    case "kinds":
+      throw problem("analysis/method-not-yet", { method });
+    case "choice": {
       const { answers, extraColumns } = readAnswers(text, path);
       return {
         result: resultOfRows({ ...goalOf(asked), method, alpha }, answers, app),
@@ -42,7 +47,7 @@ export function resultOfFile(text: string, path: string, asked: AskedOfFile, app
         extraColumns,
       };
     }
-    case "paired-preference": {
+    case "pair": {
       const { answers, products, extraColumns } = readChoices(text, path);
       // a product that nobody chose is not named in the file
       const [first, second] = reader.elsewhere.unnamed;
@@ -50,7 +55,7 @@ export function resultOfFile(text: string, path: string, asked: AskedOfFile, app
       const result = resultOfChoices({ products: named, alpha, noPreference }, answers, app);
       return { result, rows: answers.length, extraColumns };
     }
-    case "line-scale": {
+    case "scale": {
       const { answers, extraColumns } = readScale(text, path);
       return { result: resultOfScaleRows(alpha, answers, app), rows: answers.length, extraColumns };
     }

@@ -1,4 +1,5 @@
-import type { AttributeResult, Interval } from "../model/result.ts";
+import type { Interval } from "../model/interval.ts";
+import type { AttributeResult } from "../model/result-scale.ts";
 import { reader } from "../words/en/reader.ts";
 import { percent, points, wholeNumber } from "../words/number.ts";
 

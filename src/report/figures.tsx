@@ -1,6 +1,7 @@
 import type { ComponentChild } from "preact";
 import type { AttributeText, ChanceText, Description } from "../analysis/describe.ts";
-import type { AttributeResult, PreferenceResult, Result, ScaleResult } from "../model/result.ts";
+import type { PairResult, Result, ScaleResult } from "../model/result.ts";
+import type { AttributeResult } from "../model/result-scale.ts";
 import { type ChanceFigures, chanceOfChoice, chanceOfPreference, dotLayout } from "../ui/dot-layout.ts";
 import { ChanceDots, ChanceTable, type ChanceTableWords } from "../ui/dot-picture.tsx";
 import { type IntervalFigures, IntervalRows } from "../ui/interval-picture.tsx";
@@ -36,8 +37,10 @@ export function figuresOf(result: Result, said: Description): Figure[] {
       return said.chance && result.judgments > 0
         ? [chanceFigure(chanceOfChoice(result), said.chance, choiceHeads(result.goal))]
         : [];
-    case "preference":
+    case "pair":
       return result.people === 0 ? [] : preferenceFigures(result, said);
+    case "kinds":
+      return [];
     case "scale":
       return result.attributes.flatMap((_, at) => attributeFigures(result, said, at));
   }
@@ -64,7 +67,7 @@ function chanceFigure(figures: ChanceFigures, words: ChanceText, heads: ChanceTa
   };
 }
 
-function preferenceFigures(result: PreferenceResult, said: Description): Figure[] {
+function preferenceFigures(result: PairResult, said: Description): Figure[] {
   const { chance, shares } = reader.pictures;
   const { products, counts, ofAll, people, noPreference } = result;
   const [first, second] = products;

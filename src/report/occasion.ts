@@ -13,8 +13,8 @@ export function occasionOf(state: StudyState): Occasion {
   const counted = [...state.trays.values()].flatMap(({ counted }) => (counted ? [counted] : []));
   const times = counted.flatMap(({ answeredAt }) => (answeredAt === null ? [] : [answeredAt])).sort();
   const screens = new Map<string, { widthPx: number; heightPx: number }>();
-  for (const { answer, marks } of counted) {
-    for (const { screen } of answer ? [answer] : marks.values()) {
+  for (const { answers, marks } of counted) {
+    for (const { screen } of [...answers.values(), ...marks.values()]) {
       const { widthPx, heightPx } = screen;
       screens.set(`${widthPx} ${heightPx}`, { widthPx, heightPx });
     }

@@ -1,4 +1,5 @@
-import type { AttributeResult, Result, ScaleResult } from "../model/result.ts";
+import type { Result, ScaleResult } from "../model/result.ts";
+import type { AttributeResult } from "../model/result-scale.ts";
 import { reader } from "../words/en/reader.ts";
 import { report } from "../words/en/report.ts";
 import { points } from "../words/number.ts";
@@ -38,12 +39,13 @@ type GroupTable = { heads: [string, string, string]; groups: Group[] };
 function tablesOf(result: Result): GroupTable[] {
   const { checks } = report;
   const byOrder = result.orders.map(({ order, ...counts }) => ({ group: order, ...counts }));
-  if (result.family === "preference") {
+  if (result.family === "pair") {
     const { order, answered, first } = reader.orders.pair;
     return [{ heads: [order, answered, first], groups: byOrder }];
   }
   const orders: GroupTable = { heads: [checks.order, checks.answered, checks.right], groups: byOrder };
   if (result.family === "scale") return [orders];
+  if (result.family === "kinds") return [{ ...orders, heads: [checks.order, checks.answered, checks.told] }];
   const byPlace = result.oddPositions.map(({ position, ...counts }) => ({
     group: reader.orders.places[position - 1] ?? String(position),
     ...counts,

@@ -8,7 +8,8 @@ import type { Figure } from "./figures.tsx";
 /** The rows a room has to see, by family; those that a result lacks are left out. */
 const shown = {
   choice: ["right", "needed", "pValue", "discriminatorShare"],
-  preference: ["first", "second", "none", "pValue"],
+  pair: ["first", "second", "none", "pValue"],
+  kinds: ["unlike", "like", "pValue", "dPrime"],
   scale: ["people", "fValue", "pValue", "within"],
 } satisfies Record<Result["family"], string[]>;
 

@@ -1,4 +1,5 @@
-import type { ChoiceStatistics, PreferenceStatistics } from "../model/result.ts";
+import type { ChoiceStatistics } from "../model/result-choice.ts";
+import type { PairStatistics } from "../model/result-pair.ts";
 
 /** What the picture of chance shows. */
 export type ChanceFigures = {
@@ -54,7 +55,7 @@ export const chanceOfChoice = (test: ChoiceStatistics): ChanceFigures => ({
 });
 
 /** The figures of a preference, counted for the first product: so many votes or more for it, or for the second. */
-export const chanceOfPreference = (test: PreferenceStatistics): ChanceFigures => ({
+export const chanceOfPreference = (test: PairStatistics): ChanceFigures => ({
   judgments: test.judgments,
   seen: test.tested.first,
   atLeast: test.criticalNumber,

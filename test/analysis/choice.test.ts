@@ -3,8 +3,8 @@ import { describe, expect, test } from "vitest";
 import * as z from "zod/mini";
 import { criticalNumber, lowerTail } from "../../src/analysis/binomial.ts";
 import { choiceStatistics } from "../../src/analysis/choice.ts";
-import type { Method } from "../../src/model/plan.ts";
-import { choiceStatistics as schema } from "../../src/model/result.ts";
+import type { Method } from "../../src/model/method.ts";
+import { choiceStatistics as schema } from "../../src/model/result-choice.ts";
 import { problemOf } from "../problem-of.ts";
 import { reference, relativeError } from "./reference.ts";
 

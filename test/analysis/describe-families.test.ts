@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test, vi } from "vitest";
 import { analyse, resultOfCounts } from "../../src/analysis/analyse.ts";
-import { resultOfPreference } from "../../src/analysis/analyse-preference.ts";
+import { resultOfPair } from "../../src/analysis/analyse-pair.ts";
 import { type Description, describe as describeResult } from "../../src/analysis/describe.ts";
 import { noPreferenceRules, type Plan } from "../../src/model/plan.ts";
 import type { StudyRecord } from "../../src/model/record.ts";
@@ -28,7 +28,7 @@ const value = (found: Description, id: string) => found.rows.find((row) => row.i
 describe("a preference in words", () => {
   test("19 for current, 31 for new, 10 for neither: not shown, with all three counts, share and interval", () => {
     const found = words(
-      resultOfPreference(
+      resultOfPair(
         { products: ["current", "new"], alpha: 0.05, noPreference: "dropped", first: 19, second: 31, none: 10 },
         "1",
       ),
@@ -54,7 +54,7 @@ describe("a preference in words", () => {
   });
   test("100 panels of 50 that pick at random: 4 dots reach 33 for either product, 3.3 % exactly", () => {
     const given = { products: ["current", "new"], alpha: 0.05, noPreference: "dropped" } as const;
-    const found = words(resultOfPreference({ ...given, first: 25, second: 25, none: 0 }, "1"));
+    const found = words(resultOfPair({ ...given, first: 25, second: 25, none: 0 }, "1"));
     // P(X <= 17) of 50 at 1/2 is 0.0164 (exact fraction): the dots at 0.005 and 0.015 lie there, and as many above
     expect(found.chance?.caption).toContain(
       "4 of the dots reach 33 for either product (exactly 3.3\u00a0% of such panels)",
@@ -112,7 +112,7 @@ describe("a preference in words", () => {
         fc.constantFrom(...noPreferenceRules),
         (first, second, some, alpha, rule) => {
           const none = rule === "not-offered" ? 0 : some;
-          const result = resultOfPreference(
+          const result = resultOfPair(
             { products: ["current", "new"], alpha, noPreference: rule, first, second, none },
             "1",
           );

@@ -18,6 +18,7 @@ const wave = (number: number) => ({
   id: `55555555-5555-4555-8555-55555555555${number}`,
   starts: `11:${number}5`,
   people: 6,
+  session: "",
   batches: { [current]: [`current ${number}`], [steamed]: [`new ${number}`] },
 });
 
@@ -34,11 +35,20 @@ const plan: Plan = {
   noPreference: "not-offered",
   scale: { lengthMm: 120, attributes: [] },
   goal: "difference",
-  similarity: { limit: 0.3, beta: 0.05 },
+  similarity: { limit: 0.3, dPrime: null, beta: 0.05 },
   alpha: 0.05,
   discriminatorShareSought: 0.3,
+  dPrimeSought: null,
+  confidence: 0.95,
   people: 24,
   spares: 3,
+  repeats: 1,
+  repeatsIn: "one-sitting",
+  stopping: { rule: "fixed" },
+  properties: [],
+  sides: "one",
+  reference: { kind: "balanced", product: null },
+  blankNorm: null,
   products: [
     product(current, "current", "Dry oven, 200 °C, 14 min"),
     product(steamed, "new", "Steam 95 °C, 9 min, then hot air 230 °C, 3 min"),
@@ -92,6 +102,7 @@ export function codeOf(tray: number, right: boolean): string {
 export const judgmentOf = (tray: number, right: boolean, guess = false): Judgment => ({
   tray,
   seat: tray,
+  question: 1,
   wave: Math.floor((tray - 1) / 6),
   device: tablet,
   choice: codeOf(tray, right),

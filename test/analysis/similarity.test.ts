@@ -7,7 +7,7 @@ import { describe as describeResult } from "../../src/analysis/describe.ts";
 import { rightShareOf } from "../../src/analysis/method.ts";
 import { similarityPower } from "../../src/analysis/similarity.ts";
 import { triangleRight } from "../../src/analysis/thurstone.ts";
-import { choiceStatistics as schema } from "../../src/model/result.ts";
+import { choiceStatistics as schema } from "../../src/model/result-choice.ts";
 import { report } from "../../src/words/en/report.ts";
 import { problemOf } from "../problem-of.ts";
 import { reference, relativeError } from "./reference.ts";
@@ -139,7 +139,7 @@ describe("edges", () => {
 
 describe("in words", () => {
   const similarityStudy = (correct: number) =>
-    recordOf(correct, 24, {}, { goal: "similarity", similarity: { limit: 0.3, beta: 0.05 } });
+    recordOf(correct, 24, {}, { goal: "similarity", similarity: { limit: 0.3, dPrime: null, beta: 0.05 } });
   const words = (correct: number) => describeResult(analyseChoice(similarityStudy(correct), "1"), report);
 
   test("8 of 24: the confidence, the limit and that it was set beforehand", () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { analysePreference, resultOfChoices } from "../../src/analysis/analyse-preference.ts";
+import { analysePair, resultOfChoices } from "../../src/analysis/analyse-pair.ts";
 import { markedPreferences } from "../../src/analysis/marking.ts";
 import { readChoices } from "../../src/archive/choice-rows.ts";
 import { readTable } from "../../src/archive/csv.ts";
@@ -66,7 +66,7 @@ describe("the data of a preference study", () => {
     expect(products.toSorted()).toEqual(["current", "new"]);
     const given = { products: ["current", "new"], alpha: 0.05, noPreference: "dropped" } as const;
     const again = resultOfChoices(given, answers, "1");
-    const { counts, pValue, firstShare, ofAll } = analysePreference(record, "1");
+    const { counts, pValue, firstShare, ofAll } = analysePair(record, "1");
     expect(again).toMatchObject({ counts, pValue, firstShare, ofAll });
   });
   test("products and batches stand in serving order, as the order's letters say; the place is that of the choice", () => {

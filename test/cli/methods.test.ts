@@ -143,7 +143,7 @@ describe("exported studies", () => {
     expect(err).toMatch(/--none is “split”.*locked drop/);
   });
   test("a likeness goal is that of the plan", async () => {
-    const plan = readyPlan({ goal: "similarity", similarity: { limit: 0.4, beta: 0.05 } });
+    const plan = readyPlan({ goal: "similarity", similarity: { limit: 0.4, dPrime: null, beta: 0.05 } });
     // trays 1 to 8 are right in a triangle of the plan's 24: limit 40 % allows 9 (table of exact fractions)
     const texts = studyEvents({ right: 8, plan });
     const result = await resultOf(put("alike.json", texts), ...words("--goal similarity --limit 0.4"));

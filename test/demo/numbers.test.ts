@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import { analyse } from "../../src/analysis/analyse.ts";
 import { recordOf } from "../../src/log/record.ts";
-import type { ChoiceResult, PreferenceResult, ScaleResult } from "../../src/model/result.ts";
+import type { ChoiceResult, PairResult, ScaleResult } from "../../src/model/result.ts";
 import { checksCommitment } from "../../src/seal/verify.ts";
 import { relativeError } from "../analysis/reference.ts";
 import byR from "../reference/demo-by-r/values.json" with { type: "json" };
@@ -51,7 +51,7 @@ test("the triangle: 14 of 24, needs 13, p = 0.0103, pd 0.375 (0.05 to 0.67), d-p
 });
 
 test("the preference: new 31, current 19, none 10 dropped: p = 0.119, 62 % (47 to 75) as printed; by R", () => {
-  const result = resultOf(1) as PreferenceResult;
+  const result = resultOf(1) as PairResult;
   const { products, counts, judgments, people, noPreference, secondShare } = result;
   expect({ products, counts, judgments, people, noPreference }).toEqual({
     products: ["current", "new"],

@@ -75,7 +75,7 @@ describe("every study", () => {
     const drawn = ({ state }: Told) => [
       state.lock?.body.packet.trays,
       state.reveal?.body.opened.key.trays,
-      [...state.trays.values()].map(({ counted }) => [counted?.answer, counted?.answeredAt]),
+      [...state.trays.values()].map(({ counted }) => [counted?.answers.get(1), counted?.answeredAt]),
     ];
     expect(again.map(drawn)).toEqual(studies.map(drawn));
   });
@@ -88,7 +88,7 @@ describe("the triangle's day", () => {
     const tray = at(0).state.trays.get(19);
     expect(tray?.ballots.map((ballot) => ballot.device).sort()).toEqual([device[0], device[2]].sort());
     expect(tray?.counted?.device).toBe(device[0]);
-    expect(new Set(tray?.ballots.map(({ answer }) => answer?.choice)).size).toBe(2);
+    expect(new Set(tray?.ballots.map(({ answers }) => answers.get(1)?.choice)).size).toBe(2);
     expect(departures()).toContainEqual(expect.objectContaining({ what: "contest-settled", tray: 19 }));
   });
 

@@ -2,7 +2,7 @@ import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import type { PreferenceResult } from "../../src/model/result.ts";
+import type { PairResult } from "../../src/model/result.ts";
 import { lockWords } from "../../src/words/en/organizer-lock.ts";
 import { panel as words } from "../../src/words/en/panel.ts";
 import { reader } from "../../src/words/en/reader.ts";
@@ -78,7 +78,7 @@ test("planned, locked, answered, opened: all three counts, the exact two-sided p
   await lead.page.getByRole("link", { name: lockWords.open.report }).click();
   await lead.page.locator("h1.verdict").waitFor();
 
-  const result = JSON.parse(readFileSync(await saved(lead, reader.exports.json), "utf8")) as PreferenceResult;
+  const result = JSON.parse(readFileSync(await saved(lead, reader.exports.json), "utf8")) as PairResult;
   expect(result).toMatchObject({
     counts: { first: 0, second: 7, none: 1 },
     noPreference: "dropped",
@@ -96,7 +96,7 @@ test("planned, locked, answered, opened: all three counts, the exact two-sided p
   const csv = await saved(lead, reader.exports.csv);
   const main = join(import.meta.dirname, "../../dist/rooms/cli/main.js");
   const options = ["result", csv, "--method", "paired-preference", "--none", "drop", "--json"];
-  const again = JSON.parse(execFileSync(process.execPath, [main, ...options]).toString()) as PreferenceResult;
+  const again = JSON.parse(execFileSync(process.execPath, [main, ...options]).toString()) as PairResult;
   expect(again).toMatchObject({ judgments: 7, criticalNumber: 7, pValue: result.pValue });
   expect([again.counts.first, again.counts.second].toSorted((x, y) => x - y)).toEqual([0, 7]);
 });

@@ -4,8 +4,10 @@ import { join } from "node:path";
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { plannable } from "../../src/model/method.ts";
 import { demoWords } from "../../src/words/en/demo.ts";
 import { reader } from "../../src/words/en/reader.ts";
+import { report } from "../../src/words/en/report.ts";
 import { csvOf, wineRows } from "../analysis/score-rows.ts";
 import { LeadHands } from "./lead.ts";
 import { freePort, laptop, Machine, ServerProcess, scratch } from "./machine.ts";
@@ -136,7 +138,7 @@ describe("answers from elsewhere", () => {
   }, async () => {
     await start();
     const found: string[] = [];
-    for (const method of Object.values(reader.elsewhere.methods)) {
+    for (const method of plannable.map((method) => report.methods[method])) {
       await page.getByLabel(method).check();
       found.push(...(await looked(method)));
     }
@@ -156,10 +158,10 @@ describe("answers from elsewhere", () => {
     const asked: string[] = [];
     page.on("request", (request) => void (request.url().startsWith("http") && asked.push(request.url())));
     await page.context().setOffline(true);
-    await page.getByLabel(reader.elsewhere.methods.triangle).focus();
+    await page.getByLabel(report.methods.triangle).focus();
     await page.keyboard.press("ArrowDown");
     await page.keyboard.press("ArrowDown");
-    await page.getByText(reader.elsewhere.columns["line-scale"]).waitFor();
+    await page.getByText(reader.elsewhere.columns.scale).waitFor();
     await page.keyboard.press("Enter");
     await page.locator("h1.verdict").waitFor();
     await page.waitForFunction(() => document.activeElement?.tagName === "H1");

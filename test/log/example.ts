@@ -69,6 +69,8 @@ export class Writer {
         method: "triangle",
         wording: "triangle-1",
         noPreference: false,
+        reference: null,
+        properties: [],
         line: null,
         palette: "day",
         allergens: { version: sha256("list"), contains: ["egg"], mayContain: [], other: [] },

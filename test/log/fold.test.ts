@@ -47,7 +47,10 @@ test("a contested tray is out until settled, then the kept ballot counts; the se
   expect(foldStudy(facts).trays.get(1)).toMatchObject({ status: "contested", counted: null });
   facts.push(log.write(lead, "contest-settled", { tray: 1, keep: tabletA, among: [tabletA, tabletB], note: "" }));
   const state = foldStudy(facts).trays.get(1);
-  expect(state).toMatchObject({ status: "answered", counted: { device: tabletA, answer: { choice: "309" } } });
+  expect(state).toMatchObject({
+    status: "answered",
+    counted: { device: tabletA, answers: new Map([[1, expect.objectContaining({ choice: "309" })]]) },
+  });
   expect(state?.ballots).toHaveLength(2);
 });
 
@@ -134,7 +137,7 @@ test("two full texts of one id: the one with the lower hash counts, in both orde
     [opened, ...answer, other],
     [other, opened, ...answer],
   ]) {
-    expect(foldStudy(facts).trays.get(1)?.counted?.answer?.choice).toBe("482");
+    expect(foldStudy(facts).trays.get(1)?.counted?.answers.get(1)?.choice).toBe("482");
   }
 });
 
@@ -167,13 +170,21 @@ test("an outline tells that a ballot was answered, and nothing else", () => {
   expect(outlines).toHaveLength(facts.length);
   const ballots = outlines.filter((fact) => fact.kind !== "study-locked");
   expect(JSON.stringify(ballots)).not.toMatch(/309|guess|elapsedMs|screen|salt|5a5a/);
-  expect(foldStudy(outlines).trays.get(1)).toMatchObject({ status: "answered", counted: { answer: null } });
+  expect(foldStudy(outlines).trays.get(1)).toMatchObject({ status: "answered", counted: { answers: new Map() } });
 });
 
 test("a full text replaces an outline of the same event", () => {
   const log = new Writer();
   const facts = [log.lock(), ...log.ballot(tabletA, 1, "309")];
   const outlines = facts.map((fact) => readOutline(outlineOf(fact), fact.hash)).filter((fact) => fact !== null);
-  expect(foldStudy([...facts, ...outlines]).trays.get(1)?.counted?.answer?.choice).toBe("309");
-  expect(foldStudy([...outlines, ...facts]).trays.get(1)?.counted?.answer?.choice).toBe("309");
+  expect(
+    foldStudy([...facts, ...outlines])
+      .trays.get(1)
+      ?.counted?.answers.get(1)?.choice,
+  ).toBe("309");
+  expect(
+    foldStudy([...outlines, ...facts])
+      .trays.get(1)
+      ?.counted?.answers.get(1)?.choice,
+  ).toBe("309");
 });

@@ -198,7 +198,7 @@ describe("no preference", () => {
       const lock = log.lock();
       if (lock.kind === "study-locked" && !lock.outline) lock.body.packet.noPreference = offered;
       const state = foldStudy([lock, ...log.ballot(tabletA, 1, "none")]);
-      expect(state.trays.get(1)?.counted?.answer?.choice).toBe(offered ? "none" : undefined);
+      expect(state.trays.get(1)?.counted?.answers.get(1)?.choice).toBe(offered ? "none" : undefined);
       expect(state.offPlan).toHaveLength(offered ? 0 : 1);
     }
   });

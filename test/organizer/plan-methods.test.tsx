@@ -73,7 +73,7 @@ describe("every open part leads to a field that is on the page, and has a name o
     ["a preference that cannot count", preferencePlan({ people: 6, alpha: 0.01 })],
     [
       "a likeness that cannot be shown",
-      readyPlan({ goal: "similarity", similarity: { limit: 0.01, beta: 0.01 }, people: 6 }),
+      readyPlan({ goal: "similarity", similarity: { limit: 0.01, dPrime: null, beta: 0.01 }, people: 6 }),
     ],
     ["a goal that the method cannot have", linePlan({ goal: "similarity" })],
   ])("%s", (_, plan) => {

@@ -22,6 +22,8 @@ export const packet: BlindPacket = {
   method: "triangle",
   wording: "triangle-1",
   noPreference: false,
+  reference: null,
+  properties: [],
   line: null,
   palette: "dim",
   allergens: {

@@ -136,6 +136,8 @@ export function packetOf(study: string): BlindPacket {
     method: "triangle",
     wording: "triangle-1",
     noPreference: false,
+    reference: null,
+    properties: [],
     line: null,
     palette: "day",
     allergens: { version: sha256("list"), contains: ["egg", "milk"], mayContain: ["mustard"], other: [] },

@@ -1,4 +1,5 @@
-import type { Goal, NoPreference, PanelType, Plannable } from "../../model/plan.ts";
+import { type Plannable, plannable } from "../../model/method.ts";
+import type { Goal, NoPreference, PanelType } from "../../model/plan.ts";
 import { organizer } from "./organizer.ts";
 import { percent, risk } from "./organizer-figures.ts";
 
@@ -11,35 +12,58 @@ const alphaOptions = [
   { value: 0.1, label: `10${nb}%: one study in ten`, hint: "when a missed difference is costly" },
 ];
 
-const names: Record<Plannable, string> = {
+export const methodNames: Record<Plannable, string> = {
   triangle: "Triangle",
+  "duo-trio": "Duo-trio",
+  "paired-difference": "Paired difference",
+  "three-alternative": "Three-alternative choice",
+  tetrad: "Tetrad",
+  "same-different": "Same or different",
+  "a-not-a": "A or not A",
   "paired-preference": "Paired preference",
   "line-scale": "Line scale",
 };
+const names = methodNames;
 
 /** One sentence each: what a yes will and will not allow to say. */
-const options: readonly { value: Plannable; label: string; hint: string }[] = [
-  {
-    value: "triangle",
-    label: names.triangle,
-    hint: "Is there any difference? A yes says that people like these notice one, not what differs or which is better.",
-  },
-  {
-    value: "paired-preference",
-    label: names["paired-preference"],
-    hint: "Which one is preferred? A yes says that more people choose the one, not why, nor that they can tell the two apart for sure.",
-  },
-  {
-    value: "line-scale",
-    label: names["line-scale"],
-    hint: "How much of a property? A yes says by how many points products differ on it, not whether anybody likes that.",
-  },
-];
+const hints: Record<Plannable, string> = {
+  triangle:
+    "Is there any difference? A yes says that people like these notice one, not what differs or which is better.",
+  "duo-trio":
+    "Is there any difference, next to one that is known? A yes says that people notice one, not what differs. An easier task than the triangle, which needs more people.",
+  "paired-difference":
+    "Which one has more of a named property? A yes says which, and nothing of other properties or of liking.",
+  "three-alternative":
+    "Is the one that is expected to have more of a property picked out of three? A yes says so of that property alone. Few people find much.",
+  tetrad:
+    "Is there any difference, for mild food? A yes says that people notice one, not what differs. Four samples at once tire more than three.",
+  "same-different":
+    "Is there any difference, one pair at a time, for food that tires? A yes says that two products are called different more often than one and the same.",
+  "a-not-a":
+    "Is it told from the one that everybody knows? A yes says that the new one is taken for the known one less often, not what differs.",
+  "paired-preference":
+    "Which one is preferred? A yes says that more people choose the one, not why, nor that they can tell the two apart for sure.",
+  "line-scale":
+    "How much of a property? A yes says by how many points products differ on it, not whether anybody likes that.",
+};
+const options = plannable.map((value) => ({ value, label: names[value], hint: hints[value] }));
 
 /** How it goes on the tray. */
 const is: Record<Plannable, string> = {
   triangle:
     "Three coded samples, two alike and one different. The panelist picks the different one; a guess is right one time in three.",
+  "duo-trio":
+    "A reference, marked R, and two coded samples, one of them the same as the reference. The panelist picks that one; a guess is right one time in two.",
+  "paired-difference":
+    "Two coded samples, half of the trays in one order and half in the other. The panelist picks the one with more of the property.",
+  "three-alternative":
+    "Three coded samples, one of the product that is expected to have more of the property and two of the other. The panelist picks one; a guess is right one time in three.",
+  tetrad:
+    "Four coded samples, two of each product. The panelist puts together the two that are alike; a guess is right one time in three.",
+  "same-different":
+    "Two coded samples: on half of the trays the same product twice, on the other half both. The panelist says whether they are the same.",
+  "a-not-a":
+    "A cup marked A, tasted first, and one coded sample: on half of the trays A again, on the other half the other product. The panelist says whether it is A.",
   "paired-preference":
     "Two coded samples, half of the trays in one order and half in the other. Nobody is right or wrong.",
   "line-scale":
@@ -47,30 +71,47 @@ const is: Record<Plannable, string> = {
 };
 
 type Says = { yes: string; no: string };
+const likeness: Says = {
+  yes: "You may say that fewer people than the limit notice a difference. It does not say that nobody does.",
+  no: "A no does not let you say that they differ: the panel may have been too small to show likeness.",
+};
+const noDifference = "A no does not let you say that they are the same: the panel may have been too small.";
+const noticed: Record<Goal, Says> = {
+  difference: { yes: "You may say that people like these notice a difference.", no: noDifference },
+  similarity: likeness,
+};
+const directed: Record<Goal, Says> = {
+  difference: {
+    yes: "You may say which one has more of this property to people like these. It says nothing of other properties.",
+    no: noDifference,
+  },
+  similarity: likeness,
+};
+const none: Says = { yes: "", no: "" };
 const says: Record<Plannable, Record<Goal, Says>> = {
-  triangle: {
-    difference: {
-      yes: "You may say that people like these notice a difference.",
-      no: "A no does not let you say that they are the same: the panel may have been too small.",
-    },
-    similarity: {
-      yes: "You may say that fewer people than the limit notice a difference. It does not say that nobody does.",
-      no: "A no does not let you say that they differ: the panel may have been too small to show likeness.",
-    },
+  triangle: noticed,
+  "duo-trio": noticed,
+  "paired-difference": directed,
+  "three-alternative": directed,
+  tetrad: noticed,
+  "same-different": { difference: noticed.difference, similarity: none },
+  "a-not-a": {
+    difference: { yes: "You may say that people like these tell the other one from A.", no: noDifference },
+    similarity: none,
   },
   "paired-preference": {
     difference: {
       yes: "You may say which one more of these people prefer, and by how much.",
       no: "A no does not let you say that both are liked alike: the panel may have been too small, or split in two.",
     },
-    similarity: { yes: "", no: "" },
+    similarity: none,
   },
   "line-scale": {
     difference: {
       yes: "You may say how far apart the products are on each property, and how sure that is.",
       no: "A no does not let you say that they are the same: the interval says how large a difference may still be.",
     },
-    similarity: { yes: "", no: "" },
+    similarity: none,
   },
 };
 
@@ -102,6 +143,8 @@ const panelTypes: Record<PanelType, { label: string; hint: string; short: string
   trained: { label: "Trained assessors", hint: "they describe and measure", short: "trained assessors" },
   consumers: { label: "Recruited consumers", hint: "people who buy or eat it", short: "recruited consumers" },
 };
+
+const seen = "The risk of seeing a difference that is not there, called alpha. It is fixed at lock.";
 
 export const method = {
   choose: "Method",
@@ -135,7 +178,13 @@ export const method = {
   ],
   alpha: "How often may chance fool you?",
   alphaHint: {
-    triangle: "The risk of seeing a difference that is not there, called alpha. It is fixed at lock.",
+    triangle: seen,
+    "duo-trio": seen,
+    "paired-difference": seen,
+    "three-alternative": seen,
+    tetrad: seen,
+    "same-different": seen,
+    "a-not-a": seen,
     "paired-preference":
       "The risk of seeing a preference that is not there, in either direction, called alpha. It is fixed at lock.",
     "line-scale":
@@ -159,8 +208,32 @@ export const method = {
   preview: "What the panelist reads",
   notes: {
     triangle: [
-      "If you know which property differs, the line scale says how much, often with fewer people.",
+      "If you know which property differs, a paired difference needs far fewer people, and the line scale says how much.",
       "The triangle is the wrong test where two portions of one product can often be told apart.",
+    ],
+    "duo-trio": [
+      "Take a constant reference if the panel knows one of the products well, else a balanced one.",
+      "The task is easy; the triangle needs fewer people for the same difference.",
+    ],
+    "paired-difference": [
+      "Say before the lock whether one product is expected to have more: then one side is tested, and fewer people do.",
+      "The word must mean the same to everybody: write down what it means here.",
+    ],
+    "three-alternative": [
+      "The product that is expected to have more has to be named before the lock.",
+      "The word must mean the same to everybody: write down what it means here.",
+    ],
+    tetrad: [
+      "Four samples tire and dull the tongue: for mild food only.",
+      "It stays ahead of the triangle as long as the fourth sample takes no more than about a third off the difference.",
+    ],
+    "same-different": [
+      "People lean to one of the answers. Half of the trays hold the same product twice, so that this can be told apart from a difference.",
+      "Each pair is judged by itself: little carry-over, but more people than other methods need.",
+    ],
+    "a-not-a": [
+      "Let everybody get to know A well before the first tray.",
+      "People lean to one of the answers. Half of the trays hold A again, so that this can be told apart from a difference.",
     ],
     "paired-preference": [
       "A preference says nothing of how strong the liking is, and people state one even between two alike.",

@@ -1,14 +1,8 @@
-import type { Plannable } from "../../model/plan.ts";
 import { organizer, plural } from "./organizer.ts";
+import { methodNames } from "./organizer-method.ts";
 
 /** Words of the list of studies: where each stands, how it is found again, and copying one. */
 const { nb } = organizer;
-
-const methods: Record<Plannable, string> = {
-  triangle: "Triangle",
-  "paired-preference": "Paired preference",
-  "line-scale": "Line scale",
-};
 
 export const studiesWords = {
   heading: "Studies",
@@ -19,7 +13,7 @@ export const studiesWords = {
   beginHint: "It begins with what this kitchen usually does.",
   offline: "The server cannot be reached. This is what this device holds.",
   columns: { title: "study", state: "state", begun: "begun", last: "last change", change: "" },
-  methods,
+  methods: methodNames,
   invented: "a demo with an invented kitchen",
   stages: {
     draft: "draft",

@@ -1,4 +1,5 @@
 import type { Allergen } from "../../model/allergen.ts";
+import { shapeOf } from "../../model/method.ts";
 import type { Plan } from "../../model/plan.ts";
 import { listed, organizer, plural } from "./organizer.ts";
 import { figure, inHundred, percent, risk } from "./organizer-figures.ts";
@@ -38,17 +39,18 @@ function productNames({ products }: Plan): string {
 
 function methodText(plan: Plan): string {
   const fooled = `fooled by chance at most ${risk(plan.alpha)}`;
-  const { limit, beta } = plan.similarity;
-  switch (plan.method) {
-    case "triangle":
-      return plan.goal === "difference"
-        ? `Triangle, to show a difference; ${fooled}`
-        : `Triangle, to show that fewer than ${percent(limit)} can tell; called alike wrongly at most ${risk(beta)}`;
-    case "paired-preference":
-      return `Paired preference; ${method.noPreference[plan.noPreference].short}; ${fooled}`;
-    case "line-scale":
-      return `Line scale, ${scale.millimeters(plan.scale.lengthMm)}: ${propertiesText(plan)}; ${fooled}`;
+  if (plan.method === "paired-preference") {
+    return `Paired preference; ${method.noPreference[plan.noPreference].short}; ${fooled}`;
   }
+  if (plan.method === "line-scale") {
+    return `Line scale, ${scale.millimeters(plan.scale.lengthMm)}: ${propertiesText(plan)}; ${fooled}`;
+  }
+  const name = method.names[plan.method];
+  if (!likeness(plan)) return `${name}, to show a difference; ${fooled}`;
+  const { limit, dPrime, beta } = plan.similarity;
+  const within =
+    dPrime === null ? `fewer than ${percent(limit)} can tell` : `the distance is less than d′ ${figure(dPrime)}`;
+  return `${name}, to show that ${within}; called alike wrongly at most ${risk(beta)}`;
 }
 
 function propertiesText({ scale: { attributes } }: Plan): string {
@@ -58,7 +60,7 @@ function propertiesText({ scale: { attributes } }: Plan): string {
   );
 }
 
-const likeness = (plan: Plan): boolean => plan.method === "triangle" && plan.goal === "similarity";
+const likeness = (plan: Plan): boolean => shapeOf(plan.method).similarity && plan.goal === "similarity";
 
 function neededText(plan: Plan, needed: number): string {
   if (plan.method === "paired-preference")

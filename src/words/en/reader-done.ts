@@ -54,8 +54,8 @@ export const done = {
   rule: "Rule locked beforehand",
   riskIs: (alpha: number) => `Risk of a false alarm (alpha) ${chosenPercent(alpha)}`,
   sought: {
-    triangle: (share: number) => `To find ${percent(share)} who can tell`,
-    "paired-preference": (share: number) =>
+    choice: (share: number) => `To find ${percent(share)} who can tell`,
+    pair: (share: number) =>
       `To find ${percent((1 + share) / 2)} to ${percent((1 - share) / 2)} among those with a preference`,
   },
   limitIs: (limit: number, beta: number) =>

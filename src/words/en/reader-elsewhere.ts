@@ -10,12 +10,13 @@ export const elsewhere = {
   file: "CSV file",
   chosen: (name: string) => `Chosen: ${name}`,
   method: "Method",
-  methods: { triangle: "Triangle test", "paired-preference": "Paired preference", "line-scale": "Line scale" },
   columnsHead: "Columns of the file",
   columns: {
-    triangle: "panelist, correct (1 right, 0 wrong); if people answered more than once also repeat (1, 2, \u2026)",
-    "paired-preference": "panelist, choice (the name of a product, or none); one line a person",
-    "line-scale":
+    choice: "panelist, correct (1 right, 0 wrong); if people answered more than once also repeat (1, 2, \u2026)",
+    pair: "panelist, choice (the name of a product, or none); one line a person",
+    kinds:
+      "panelist, served (same or different; A or not A), answer (the same words); if people answered more than once also repeat",
+    scale:
       "panelist, product, value (a number, empty for no answer); also repeat, attribute and moment where there are several",
   },
   anyOrder:

@@ -2,7 +2,7 @@ import type { Paper } from "../../model/event.ts";
 import type { PanelType } from "../../model/plan.ts";
 import type { Departure, UnansweredReason } from "../../model/record.ts";
 import type { Caveat } from "../../model/result.ts";
-import { chosenPercent, percent, shortNumber, wholeNumber } from "../number.ts";
+import { chosenPercent, percent, pText, shortNumber, wholeNumber } from "../number.ts";
 import { listed } from "./phrases.ts";
 import { spareReasons, voidReasons } from "./reasons.ts";
 
@@ -29,6 +29,23 @@ export const caveats: CaveatSentences = {
     "“Can tell” rests on a model: a person either tells for certain or guesses blindly, with nothing in between.",
   "repeats-pooled": (c) =>
     `${answers(c.judgments)} came from ${people(c.people)}. The test of a difference allows for that. How large it is has no bounds here: those would need the spread between people.`,
+  "one-property": (c) =>
+    `The result is about ${c.property.trim() === "" ? "the property that was asked for" : `\u201c${c.property.trim()}\u201d`}: the products may differ in others, and nothing is said of liking.`,
+  "leaning-model": () =>
+    "People lean to one of the two answers; the test holds the two kinds of trays against each other, and so allows for that.",
+  "people-compared": (c) =>
+    `${answers(c.judgments)} came from ${people(c.people)}, who differ even if nothing leads. The test compares people, not answers.`,
+  "likeness-by-spread": (c) =>
+    `${answers(c.judgments)} came from ${people(c.people)}. The bound allows for how people differ (beta-binomial, an approximation), and a plain count of answers would not.`,
+  "sessions-differ": (c) =>
+    `The sessions differ by more than chance explains (p ${pText(c.pValue)}): one figure for all of them hides that.`,
+  "stopped-early": (c) =>
+    `The rule ended the study after ${wholeNumber(c.judgments)} of ${answers(c.planned)}. Studies that stop early show differences larger than they are, on average.`,
+  "after-the-stop": (c) => `${answers(c.answers)} came after the look that decided. They are listed, not counted.`,
+  "exploratory-questions": (c) =>
+    `${c.questions === 1 ? "One further question" : `${wholeNumber(c.questions)} further questions`} stood outside of the family named at lock: a look around, not a test.`,
+  "kinds-plan-could-not-find": (c) =>
+    `If the distance is d\u2032 ${shortNumber(c.dPrime)}, a panel as planned shows it ${percent(c.power)} of the time: a miss was more likely than a find.`,
   "one-person": (c) =>
     `${answers(c.judgments)} of one person: the result speaks of that person on that day, and of nobody else.`,
   "few-batches": (c) => {

@@ -1,5 +1,5 @@
 import type { NoPreference } from "../../model/plan.ts";
-import type { PreferenceStatistics } from "../../model/result.ts";
+import type { PairStatistics } from "../../model/result-pair.ts";
 import { chosenPercent, finePercent, percent, pText, shortNumber, wholeNumber } from "../number.ts";
 import { agreedStep, type Figure, howOften, named, pIs, plain, type Range, range } from "./phrases.ts";
 
@@ -115,7 +115,7 @@ export const preference = {
     power: (power: number): Figure => plain(percent(power)),
   },
   checks: { order: "Order served", answered: "Answered", servedFirst: "Chose the sample served first" },
-} satisfies { verdict: Partial<Record<PreferenceStatistics["outcome"], unknown>>; [part: string]: unknown };
+} satisfies { verdict: Partial<Record<PairStatistics["outcome"], unknown>>; [part: string]: unknown };
 
 type Share = { estimate: number } & Range;
 const shareOf = ({ estimate, ...bounds }: Share): string => `${percent(estimate)} (${range(bounds)})`;

@@ -1,5 +1,5 @@
 import type { Moment } from "../../model/plan.ts";
-import type { ScaleOutcome, ScaleStatistics } from "../../model/result.ts";
+import type { ScaleOutcome, ScaleStatistics } from "../../model/result-scale.ts";
 import { chosenPercent, points, pText, statistic, wholeNumber } from "../number.ts";
 import { agreedStep, howOften, listed, named, pIs, plain } from "./phrases.ts";
 

@@ -1,5 +1,5 @@
-import type { Method } from "../../model/plan.ts";
-import type { ChoiceStatistics } from "../../model/result.ts";
+import type { Method } from "../../model/method.ts";
+import type { ChoiceStatistics } from "../../model/result-choice.ts";
 import {
   atLeastPercent,
   chosenPercent,
@@ -200,6 +200,7 @@ export const report = {
     position: "Place of the odd sample",
     answered: "Answered",
     right: "Right",
+    told: "Called different, or not A",
   },
   similarity,
   preference,

@@ -1,19 +1,20 @@
 import { problem } from "../model/problem.ts";
 import type { ChoiceRow, StudyRecord } from "../model/record.ts";
-import type { Caveat, PreferenceResult, PreferenceStatistics } from "../model/result.ts";
+import type { Caveat, PairResult } from "../model/result.ts";
+import type { PairStatistics } from "../model/result-pair.ts";
 import { belowPlan, caveatsOfStudy, powerToFind } from "./caveats.ts";
 import { type MarkedPreference, markedPreferences, onePerSeat } from "./marking.ts";
-import { type PreferenceCounts, preferenceStatistics } from "./preference.ts";
+import { type PairCounts, pairStatistics } from "./pair.ts";
 import { studyPart } from "./study-part.ts";
 
 /** From this share of answers on, "no preference" is frequent (common practice, no source). */
 const frequentNone = 0.2;
 
 /** As `analyse`, for a paired preference. Each person counts once. */
-export function analysePreference(record: StudyRecord, app: string): PreferenceResult {
+export function analysePair(record: StudyRecord, app: string): PairResult {
   const { plan } = record;
   const { kept: marked, leftOut } = onePerSeat(markedPreferences(record));
-  const counted = preferenceStatistics(countsOf(plan, marked));
+  const counted = pairStatistics(countsOf(plan, marked));
   const statistics = record.keyMatches ? counted : { ...counted, outcome: "withheld" as const };
   const orders = ["AB", "BA"].map((order) => {
     const served = marked.filter((answer) => answer.order === order);
@@ -37,13 +38,15 @@ export function analysePreference(record: StudyRecord, app: string): PreferenceR
     app,
     study: studyPart(record, marked),
     ...statistics,
+    questions: [],
+    sessions: null,
     orders,
     caveats,
     departures: record.departures,
   };
 }
 
-function countsOf(plan: StudyRecord["plan"], marked: readonly MarkedPreference[]): PreferenceCounts {
+function countsOf(plan: StudyRecord["plan"], marked: readonly MarkedPreference[]): PairCounts {
   const picked = (what: MarkedPreference["picked"]) => marked.filter((answer) => answer.picked === what).length;
   const [first, second] = plan.products.map(({ name }) => name);
   return {
@@ -59,7 +62,7 @@ function countsOf(plan: StudyRecord["plan"], marked: readonly MarkedPreference[]
 }
 
 /** Caveats that follow from the statistics alone. */
-function caveatsOfPreference(statistics: PreferenceStatistics, standsFor: string): Caveat[] {
+function caveatsOfPreference(statistics: PairStatistics, standsFor: string): Caveat[] {
   const { noPreference, counts, people, power, outcome } = statistics;
   const list: Caveat[] = outcome === "withheld" ? [] : [{ what: "preference-not-size" }];
   list.push({ what: "this-panel-only", standsFor });
@@ -76,15 +79,17 @@ function caveatsOfPreference(statistics: PreferenceStatistics, standsFor: string
 
 /**
  * The result of three counts that came without a study.
- * Throws   what `preferenceStatistics` throws
+ * Throws   what `pairStatistics` throws
  */
-export function resultOfPreference(counts: PreferenceCounts, app: string): PreferenceResult {
-  const statistics = preferenceStatistics(counts);
+export function resultOfPair(counts: PairCounts, app: string): PairResult {
+  const statistics = pairStatistics(counts);
   return {
     v: 1,
     app,
     study: null,
     ...statistics,
+    questions: [],
+    sessions: null,
     orders: [],
     caveats: caveatsOfPreference(statistics, ""),
     departures: [],
@@ -95,13 +100,13 @@ export function resultOfPreference(counts: PreferenceCounts, app: string): Prefe
  * The result of single answers that came without a study.
  *
  * Takes    rows: one a person; given.products: as the rows name them, first and second
- * Throws   Problem "analysis/person-twice", "analysis/unknown-product", and what `preferenceStatistics` throws
+ * Throws   Problem "analysis/person-twice", "analysis/unknown-product", and what `pairStatistics` throws
  */
 export function resultOfChoices(
-  given: Pick<PreferenceCounts, "products" | "alpha" | "noPreference">,
+  given: Pick<PairCounts, "products" | "alpha" | "noPreference">,
   rows: readonly ChoiceRow[],
   app: string,
-): PreferenceResult {
+): PairResult {
   const people = new Set<string>();
   for (const { panelist, choice } of rows) {
     if (people.has(panelist)) throw problem("analysis/person-twice", { panelist });
@@ -111,5 +116,5 @@ export function resultOfChoices(
   }
   const votes = (product: string | null) => rows.filter(({ choice }) => choice === product).length;
   const [first, second] = given.products;
-  return resultOfPreference({ ...given, first: votes(first), second: votes(second), none: votes(null) }, app);
+  return resultOfPair({ ...given, first: votes(first), second: votes(second), none: votes(null) }, app);
 }

@@ -1,15 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import * as z from "zod/mini";
-import { preferenceStatistics } from "../../src/analysis/preference.ts";
+import { pairStatistics } from "../../src/analysis/pair.ts";
 import type { NoPreference } from "../../src/model/plan.ts";
-import { preferenceStatistics as schema } from "../../src/model/result.ts";
+import { pairStatistics as schema } from "../../src/model/result-pair.ts";
 import { problemOf } from "../problem-of.ts";
 import { reference, relativeError } from "./reference.ts";
 
 const given = { products: ["current", "new"], alpha: 0.05, noPreference: "dropped" } as const;
 const preference = (first: number, second: number, none = 0, noPreference: NoPreference = "dropped", alpha = 0.05) =>
-  preferenceStatistics({ ...given, alpha, noPreference, first, second, none });
+  pairStatistics({ ...given, alpha, noPreference, first, second, none });
 
 const cell = z.nullable(z.number());
 const published = reference(
@@ -115,7 +115,7 @@ describe("edges", () => {
     expect(found.ofAll.none.estimate).toBe(1);
   });
   test("the power is that of the plan: 60 people, 65 to 35, in either direction", () => {
-    const found = preferenceStatistics({ ...given, first: 1, second: 2, none: 0, sought: { share: 0.65, people: 60 } });
+    const found = pairStatistics({ ...given, first: 1, second: 2, none: 0, sought: { share: 0.65, people: 60 } });
     // P(X >= 39) + P(X <= 21) of 60 at 0.65 (39 needed: 2 P(X >= 39) = 0.0273), summed in exact fractions outside
     expect(found.power).toMatchObject({ share: 0.65, people: 60 });
     expect(found.power?.power).toBeCloseTo(0.5590342871632595, 12);

@@ -1,11 +1,12 @@
-import type { Interval, PreferenceResult } from "../model/result.ts";
+import type { Interval } from "../model/interval.ts";
+import type { PairResult } from "../model/result.ts";
 import type { ReportWords } from "../words/en/report.ts";
 import type { PreferenceFacts } from "../words/en/report-preference.ts";
 import { leastForVerdict } from "./choice.ts";
 import { type ChanceText, type FamilyText, type Row, rangeOf } from "./describe.ts";
 
 /** What is said of a paired preference. */
-export function preferenceWords(result: PreferenceResult, words: ReportWords): FamilyText {
+export function pairWords(result: PairResult, words: ReportWords): FamilyText {
   const { judgments, pValue, alpha, tested, outcome } = result;
   const silent = judgments === 0 || outcome === "withheld";
   return {
@@ -20,13 +21,13 @@ export function preferenceWords(result: PreferenceResult, words: ReportWords): F
 }
 
 /** The product with more of the counted votes; the first when both have as many. */
-function leading({ products, tested, firstShare, secondShare }: PreferenceResult) {
+function leading({ products, tested, firstShare, secondShare }: PairResult) {
   const first = { product: products[0], votes: tested.first, share: firstShare };
   const second = { product: products[1], votes: tested.second, share: secondShare };
   return tested.second > tested.first ? { more: second, less: first } : { more: first, less: second };
 }
 
-function verdictOf(result: PreferenceResult, { preference }: ReportWords): string {
+function verdictOf(result: PairResult, { preference }: ReportWords): string {
   const { outcome } = result;
   const facts: PreferenceFacts = {
     ...leading(result),
@@ -46,7 +47,7 @@ function verdictOf(result: PreferenceResult, { preference }: ReportWords): strin
   return preference.verdict["too-few"](facts);
 }
 
-function sizeOf(result: PreferenceResult, { preference }: ReportWords): string {
+function sizeOf(result: PairResult, { preference }: ReportWords): string {
   const { outcome, noPreference, counts, people, products, ofAll } = result;
   const { more } = leading(result);
   if (outcome === "withheld") return preference.size.withheld;
@@ -64,13 +65,13 @@ function sizeOf(result: PreferenceResult, { preference }: ReportWords): string {
 
 const shareOf = (interval: Interval) => ({ estimate: interval.estimate ?? 0, ...rangeOf(interval) });
 
-function agreedOf({ study, outcome }: PreferenceResult, { agreed, preference }: ReportWords): string {
+function agreedOf({ study, outcome }: PairResult, { agreed, preference }: ReportWords): string {
   if (!study) return agreed.noStudy;
   const step = outcome === "reached" || outcome === "not-reached" ? preference.agreed[outcome] : agreed[outcome];
   return step(study.ifYes, study.ifNo);
 }
 
-function chanceOf(result: PreferenceResult, { preference }: ReportWords): ChanceText {
+function chanceOf(result: PairResult, { preference }: ReportWords): ChanceText {
   const { criticalNumber, chanceAtCritical, guessingPanels, judgments, tested, products } = result;
   const { chance } = preference;
   const least = criticalNumber ?? judgments + 1;
@@ -87,7 +88,7 @@ function chanceOf(result: PreferenceResult, { preference }: ReportWords): Chance
   };
 }
 
-function rowsOf(result: PreferenceResult, { preference }: ReportWords): Row[] {
+function rowsOf(result: PairResult, { preference }: ReportWords): Row[] {
   const { rows, values } = preference;
   const { products, counts, ofAll, people, judgments, alpha, noPreference, power, chanceAtCritical } = result;
   const votes = (count: number, interval: Interval) =>

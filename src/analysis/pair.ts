@@ -1,13 +1,14 @@
+import type { Interval } from "../model/interval.ts";
 import type { NoPreference } from "../model/plan.ts";
 import { problem } from "../model/problem.ts";
-import type { Interval, PreferenceStatistics } from "../model/result.ts";
+import type { PairStatistics } from "../model/result-pair.ts";
 import { chancePanels } from "./chance-panels.ts";
 import { requireAlpha, requireCount } from "./check.ts";
 import { leastForVerdict } from "./choice.ts";
 import { exactInterval } from "./share-interval.ts";
 import { twoSidedCriticalNumber, twoSidedP, twoSidedPower } from "./two-sided.ts";
 
-export type PreferenceCounts = {
+export type PairCounts = {
   /** First and second, as the three counts name them. */
   products: readonly [string, string];
   /** Risk of seeing a preference that is not there, above 0 and at most 0.5. */
@@ -30,9 +31,9 @@ export type PreferenceCounts = {
  *          is never 0: below the smallest double that double stands for it
  * Throws   Problem "analysis/not-a-count", "analysis/risk-out-of-range", "analysis/not-a-share",
  *          "analysis/none-not-offered" when it was no answer and somebody gave it
- * Example  preferenceStatistics({ products: ["a", "b"], alpha: 0.05, noPreference: "dropped", first: 18, second: 6, none: 0 }).criticalNumber // 18
+ * Example  pairStatistics({ products: ["a", "b"], alpha: 0.05, noPreference: "dropped", first: 18, second: 6, none: 0 }).criticalNumber // 18
  */
-export function preferenceStatistics(counts: PreferenceCounts): PreferenceStatistics {
+export function pairStatistics(counts: PairCounts): PairStatistics {
   const { products, alpha, noPreference, first, second, none, sought } = counts;
   const people = check(counts);
   const tested = testedOf(counts);
@@ -42,11 +43,12 @@ export function preferenceStatistics(counts: PreferenceCounts): PreferenceStatis
   const ofTested = (votes: number) => shareWithTest(votes, judgments, alpha, pValue);
   const ofAll = (votes: number) => share(votes, people, 1 - alpha);
   return {
-    family: "preference",
+    family: "pair",
     method: "paired-preference",
     goal: "difference",
     sides: "two",
     alpha,
+    property: null,
     noPreference,
     products: [products[0], products[1]],
     counts: { first, second, none },
@@ -59,6 +61,17 @@ export function preferenceStatistics(counts: PreferenceCounts): PreferenceStatis
     chanceAtCritical: needed === null ? null : twoSidedP(needed, judgments - needed),
     pValue,
     outcome: judgments < leastForVerdict ? "too-few" : pValue <= alpha ? "reached" : "not-reached",
+    pValueAdjusted: null,
+    firstShareScore: toCome,
+    dPrime: null,
+    dPrimeProfile: null,
+    dPrimeStandardError: null,
+    panelists: [],
+    betaBinomial: null,
+    chanceCorrected: null,
+    spread: null,
+    byPerson: null,
+    blankNorm: null,
     firstShare: ofTested(tested.first),
     secondShare: ofTested(tested.second),
     ofAll: { first: ofAll(first), second: ofAll(second), none: ofAll(none) },
@@ -67,8 +80,10 @@ export function preferenceStatistics(counts: PreferenceCounts): PreferenceStatis
   };
 }
 
+const toCome: Interval = { estimate: null, low: null, high: null, confidence: 0.95, kind: "none" };
+
 /** Returns how many people were asked. */
-function check({ alpha, noPreference, first, second, none, sought }: PreferenceCounts): number {
+function check({ alpha, noPreference, first, second, none, sought }: PairCounts): number {
   requireCount("first", first);
   requireCount("second", second);
   requireCount("none", none);
@@ -81,7 +96,7 @@ function check({ alpha, noPreference, first, second, none, sought }: PreferenceC
 }
 
 /** What the rule for "no preference" leaves to the test; three ways: those who chose. */
-function testedOf({ noPreference, first, second, none }: PreferenceCounts): { first: number; second: number } {
+function testedOf({ noPreference, first, second, none }: PairCounts): { first: number; second: number } {
   const each = noPreference === "split" ? Math.floor(none / 2) : 0;
   return { first: first + each, second: second + each };
 }

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import * as z from "zod/mini";
 import { analyse } from "../../src/analysis/analyse.ts";
-import { analysePreference, resultOfChoices } from "../../src/analysis/analyse-preference.ts";
+import { analysePair, resultOfChoices } from "../../src/analysis/analyse-pair.ts";
 import { result as schema } from "../../src/model/result.ts";
 import { preferencePlan } from "../design/scenario.ts";
 import { problemOf } from "../problem-of.ts";
@@ -13,7 +13,7 @@ const study = (first: number, second: number, none: number, change: Parameters<t
   preferenceRecord(preferencePlan(change), votes(first, second, none));
 
 describe("the result of a preference study", () => {
-  const found = analysePreference(study(6, 15, 3), "1.0.0");
+  const found = analysePair(study(6, 15, 3), "1.0.0");
 
   test("votes are counted by the opened key, all three; the document fits its schema", () => {
     expect(z.safeParse(schema, found).success).toBe(true);
@@ -40,7 +40,7 @@ describe("the result of a preference study", () => {
   test("naming the products the other way round turns the counts and nothing else", () => {
     const record = study(6, 15, 3);
     const swapped = { ...record, plan: { ...record.plan, products: [...record.plan.products].reverse() } };
-    const other = analysePreference(swapped, "1");
+    const other = analysePair(swapped, "1");
     expect(other.counts).toEqual({ first: 15, second: 6, none: 3 });
     expect([other.pValue, other.firstShare]).toEqual([found.pValue, found.secondShare]);
   });
@@ -51,29 +51,29 @@ describe("the result of a preference study", () => {
 
 describe("caveats follow from facts", () => {
   test("recruited consumers: what a preference does not say, and whom the panel stands for", () => {
-    expect(whats(analysePreference(study(12, 12, 0), "1").caveats)).toEqual(
+    expect(whats(analysePair(study(12, 12, 0), "1").caveats)).toEqual(
       expect.arrayContaining(["preference-not-size", "this-panel-only"]),
     );
-    expect(whats(analysePreference(study(12, 12, 0), "1").caveats)).not.toContain("panel-not-customers");
+    expect(whats(analysePair(study(12, 12, 0), "1").caveats)).not.toContain("panel-not-customers");
   });
   test.each(["colleagues", "trained"] as const)("a panel of %s does not speak for customers", (panelType) => {
-    expect(analysePreference(study(12, 12, 0, { panelType }), "1").caveats).toContainEqual({
+    expect(analysePair(study(12, 12, 0, { panelType }), "1").caveats).toContainEqual({
       what: "panel-not-customers",
       panelType,
       standsFor: plan.standsFor,
     });
   });
   test("5 of 24 without a preference are frequent, 4 are not (a fifth; common practice, no source)", () => {
-    expect(analysePreference(study(10, 9, 5), "1").caveats).toContainEqual({ what: "none-frequent", none: 5, of: 24 });
-    expect(whats(analysePreference(study(10, 10, 4), "1").caveats)).not.toContain("none-frequent");
+    expect(analysePair(study(10, 9, 5), "1").caveats).toContainEqual({ what: "none-frequent", none: 5, of: 24 });
+    expect(whats(analysePair(study(10, 10, 4), "1").caveats)).not.toContain("none-frequent");
   });
   test("split: that it was done, and how many were left over", () => {
-    const caveats = analysePreference(study(10, 9, 5, { noPreference: "split" }), "1").caveats;
+    const caveats = analysePair(study(10, 9, 5, { noPreference: "split" }), "1").caveats;
     expect(caveats).toContainEqual({ what: "none-split", none: 5, leftOut: 1 });
     expect(whats(caveats)).not.toContain("none-frequent");
   });
   test("fewer answers than planned; a plan that would more likely miss", () => {
-    const caveats = analysePreference(study(8, 9, 0), "1").caveats;
+    const caveats = analysePair(study(8, 9, 0), "1").caveats;
     expect(caveats).toContainEqual({ what: "below-plan", planned: 24, answered: 17 });
     expect(whats(caveats)).toContain("preference-plan-could-not-find");
   });
@@ -82,19 +82,19 @@ describe("caveats follow from facts", () => {
 test("a seat with two answers counts once, with the lower tray, and that is told", () => {
   const record = study(6, 18, 0);
   const judgments = record.judgments.map((one) => (one.tray === 24 ? { ...one, seat: 3 } : one));
-  const found = analysePreference({ ...record, judgments }, "1");
+  const found = analysePair({ ...record, judgments }, "1");
   expect(found).toMatchObject({ people: 23, counts: { first: 6, second: 17, none: 0 } });
   expect(found.caveats).toContainEqual({ what: "person-once", trays: [24] });
 });
 
 test("a key that does not match its seal: numbers, verdict withheld", () => {
-  const found = analysePreference({ ...study(2, 22, 0), keyMatches: false }, "1");
+  const found = analysePair({ ...study(2, 22, 0), keyMatches: false }, "1");
   expect(found).toMatchObject({ outcome: "withheld", counts: { second: 22 } });
   expect(whats(found.caveats)[0]).toBe("key-mismatch");
 });
 
 test("nobody answered: a result without a verdict", () => {
-  expect(analysePreference(study(0, 0, 0), "1")).toMatchObject({ people: 0, outcome: "too-few", pValue: 1 });
+  expect(analysePair(study(0, 0, 0), "1")).toMatchObject({ people: 0, outcome: "too-few", pValue: 1 });
 });
 
 describe("a record that contradicts itself gives no result", () => {
@@ -118,7 +118,7 @@ describe("a record that contradicts itself gives no result", () => {
 
   test("one tray counted twice; a tray outside the key; a code that is not on the tray", () => {
     const code = (judgments: typeof record.judgments) =>
-      problemOf(() => analysePreference({ ...record, judgments }, "1")).code;
+      problemOf(() => analysePair({ ...record, judgments }, "1")).code;
     expect(code([judgment, judgment])).toBe("analysis/tray-counted-twice");
     expect(code([{ ...judgment, tray: 99 }])).toBe("analysis/tray-not-in-key");
     expect(code([{ ...judgment, choice: "999" }])).toBe("analysis/code-not-on-tray");
@@ -128,11 +128,11 @@ describe("a record that contradicts itself gives no result", () => {
     ["three samples", [current, steamed, steamed]],
     ["a product outside the plan", [current, "99999999-9999-4999-8999-999999999999"]],
   ])("a tray with %s", (_what, products) => {
-    expect(problemOf(() => analysePreference(withTray(products), "1")).code).toBe("analysis/not-a-pair");
+    expect(problemOf(() => analysePair(withTray(products), "1")).code).toBe("analysis/not-a-pair");
   });
   test("“no preference” where it was no answer", () => {
     const plan = { ...record.plan, noPreference: "not-offered" as const };
-    expect(problemOf(() => analysePreference({ ...record, plan }, "1")).code).toBe("analysis/none-not-offered");
+    expect(problemOf(() => analysePair({ ...record, plan }, "1")).code).toBe("analysis/none-not-offered");
   });
 });
 

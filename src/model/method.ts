@@ -1,0 +1,76 @@
+/** Methods of the terminal and of every file. Only those with a shape can be planned so far. */
+export const methods = [
+  "triangle",
+  "duo-trio",
+  "paired-difference",
+  "three-alternative",
+  "tetrad",
+  "same-different",
+  "a-not-a",
+  "paired-preference",
+  "line-scale",
+  "ranking",
+  "chew-and-weigh",
+] as const;
+export type Method = (typeof methods)[number];
+
+/**
+ * In which shape a panelist answers. code: one of the codes of the tray. partner: the code that goes with the tray's
+ * first one, which says how four samples fall into two pairs. same-different, a-not-a: one of two words. marks: places
+ * on a line.
+ */
+export type AnswerShape = "code" | "partner" | "same-different" | "a-not-a" | "marks";
+
+/**
+ * What sets one method apart from another on the tray and on the ballot, as far as a tablet may know it. What is right,
+ * served in which order, and computed from the answers stands in `design/method` and `analysis/method`.
+ */
+export type MethodShape = {
+  /** How many products a study of it compares. */
+  products: { least: number; most: number };
+  answer: AnswerShape;
+  /** The letter on an uncoded cup that is tasted before the coded ones; null where there is none. */
+  reference: "R" | "A" | null;
+  /** Does the question name a property? Then a tray may have several questions, each with its property. */
+  property: boolean;
+  /** May the panelist tick "this was a guess"? */
+  guess: boolean;
+  /** Does a limit of likeness make sense for it? */
+  similarity: boolean;
+  /** May one person have several trays? Where they are the same question again: choice tests. */
+  repeats: boolean;
+};
+
+const pair = { least: 2, most: 2 } as const;
+const choice = { products: pair, answer: "code", reference: null, guess: true, repeats: true } as const;
+
+export const methodShapes = {
+  triangle: { ...choice, property: false, similarity: true },
+  "duo-trio": { ...choice, reference: "R", property: false, similarity: true },
+  "paired-difference": { ...choice, property: true, similarity: true },
+  "three-alternative": { ...choice, property: true, similarity: true },
+  tetrad: { ...choice, answer: "partner", property: false, similarity: true },
+  "same-different": { ...choice, answer: "same-different", property: false, guess: false, similarity: false },
+  "a-not-a": { ...choice, answer: "a-not-a", reference: "A", property: false, guess: false, similarity: false },
+  "paired-preference": { ...choice, property: false, guess: false, similarity: false },
+  // judges manage about six samples of a savory food a sitting (advice for cooked pork, seen in an abstract)
+  "line-scale": {
+    ...choice,
+    products: { least: 2, most: 6 },
+    answer: "marks",
+    property: false,
+    guess: false,
+    similarity: false,
+    repeats: false,
+  },
+} as const satisfies Partial<Record<Method, MethodShape>>;
+
+/** Methods that can be planned. */
+export type Plannable = keyof typeof methodShapes;
+export const plannable = Object.keys(methodShapes) as readonly Plannable[];
+
+export const shapeOf = (method: Plannable): MethodShape => methodShapes[method];
+
+/** Answers that are words and no code. "none": somebody who prefers neither. */
+export const answerWords = ["none", "same", "different", "a", "not-a"] as const;
+export type AnswerWord = (typeof answerWords)[number];

@@ -1,0 +1,118 @@
+import * as z from "zod/mini";
+import { outcomes } from "./outcome.ts";
+import { moment } from "./plan.ts";
+import { count, line } from "./schema.ts";
+
+/**
+ * What became of one attribute. ok: tested; fewer than 6 people give numbers and the result no verdict. The others say
+ * why there is no test: too-few (as many effects as values: nothing left to judge chance by), one-panelist, one-product, product-missing (nobody marked it), all-equal (no
+ * variation left once panelists and products are taken out), disconnected (no chain of shared panelists joins the
+ * products), no-marks. withheld: the key does not match its seal; the numbers stand in doubt.
+ */
+export const scaleOutcomes = [
+  "ok",
+  "too-few",
+  "one-panelist",
+  "one-product",
+  "product-missing",
+  "all-equal",
+  "disconnected",
+  "no-marks",
+  "withheld",
+] as const;
+export type ScaleOutcome = (typeof scaleOutcomes)[number];
+
+const meanOf = z.strictObject({
+  product: line,
+  /** Marks it is the mean of; the interval is a t interval from these marks alone. */
+  judgments: count,
+  estimate: z.nullable(z.number()),
+  standardError: z.nullable(z.number()),
+  low: z.nullable(z.number()),
+  high: z.nullable(z.number()),
+  /** Standard deviation of those marks, one value a panelist. */
+  deviation: z.nullable(z.number()),
+  /** The mean, had everybody in the test marked every product: what the contrasts compare. Null without a test. */
+  adjusted: z.nullable(z.number()),
+});
+
+/** `difference` is `first` less `second`; `first` is the product that stands later in the plan. Points of the scale. */
+const contrast = z.strictObject({
+  first: line,
+  second: line,
+  difference: z.number(),
+  standardError: z.number(),
+  df: z.number(),
+  /** Unadjusted, at the result's confidence. */
+  low: z.number(),
+  high: z.number(),
+  pValue: z.number(),
+  /** Holm, over all pairs of this attribute. */
+  pValueAdjusted: z.number(),
+});
+
+/** One panelist's values of one attribute, for the picture; repeats are averaged. Null: no answer. */
+const panelistValues = z.strictObject({
+  /** "seat 7" in a study, the file's own word elsewhere. */
+  panelist: line,
+  /** In the order of `products`. */
+  values: z.array(z.nullable(z.number())),
+});
+
+const testOf = z.strictObject({
+  fValue: z.number(),
+  numeratorDf: z.number(),
+  denominatorDf: z.number(),
+  pValue: z.number(),
+});
+
+export const attributeResult = z.strictObject({
+  attribute: line,
+  /** Null for values from elsewhere, whose moment is `momentText`. */
+  moment: z.nullable(moment),
+  momentText: line,
+  lowAnchor: line,
+  highAnchor: line,
+  outcome: z.enum(scaleOutcomes),
+  /** Panelists with a value for two products or more: those that say something about differences. */
+  people: count,
+  judgments: count,
+  /** Repeats a panelist and product, the most there are; the error term is then panelist by product. */
+  repeats: count,
+  /** Classical test of products with panelists as blocks; null where there is none. Balanced: no cell is missing. */
+  blocks: z.nullable(z.strictObject({ ...testOf.shape, balanced: z.boolean() })),
+  terms: z.array(z.strictObject({ term: z.enum(["product", "panelist"]), ...testOf.shape })),
+  /** Null where they cannot be estimated. A panelist variance that came out below zero is 0. */
+  variances: z.strictObject({
+    panelist: z.nullable(z.number()),
+    panelistProduct: z.nullable(z.number()),
+    residual: z.nullable(z.number()),
+  }),
+  means: z.array(meanOf),
+  contrasts: z.array(contrast),
+  panelists: z.array(panelistValues),
+  /** Panelists with a value missing, and for which products. */
+  incomplete: z.array(z.strictObject({ panelist: line, missing: z.array(line) })),
+  /** Mean by place served, as a check; empty without a study. */
+  positions: z.array(z.strictObject({ position: count, judgments: count, mean: z.number() })),
+});
+export type AttributeResult = z.infer<typeof attributeResult>;
+
+/** The statistics of a line scale. `outcome` speaks for the first attribute, the one the question is about. */
+export const scaleStatistics = z.strictObject({
+  family: z.literal("scale"),
+  method: z.literal("line-scale"),
+  goal: z.literal("difference"),
+  sides: z.literal("two"),
+  alpha: z.number(),
+  /** Of every interval of a contrast or mean. */
+  confidence: z.number(),
+  products: z.array(line),
+  /** Ends of the scale: 0 and 100 for the line; null for values from elsewhere. */
+  scale: z.nullable(z.strictObject({ low: z.number(), high: z.number(), lengthMm: z.nullable(z.number()) })),
+  people: count,
+  judgments: count,
+  outcome: z.enum(outcomes),
+  attributes: z.array(attributeResult),
+});
+export type ScaleStatistics = z.infer<typeof scaleStatistics>;
