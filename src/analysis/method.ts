@@ -2,11 +2,19 @@ import { type Method, methods } from "../model/method.ts";
 import { problem } from "../model/problem.ts";
 import type { Result } from "../model/result.ts";
 import { requireShare } from "./check.ts";
-import { triangleDPrime, triangleRight } from "./thurstone.ts";
+import {
+  dPrimeFrom,
+  duoTrio,
+  type Psychometric,
+  tetrad,
+  threeAlternative,
+  triangle,
+  twoAlternative,
+} from "./thurstone.ts";
 
 /**
  * What sets one choice method apart from another in the analysis. A further method is one more entry in `table` (and in
- * the model's `plannable` once it can be planned); everything else follows from these fields.
+ * the model's `methodShapes` once it can be planned); everything else follows from these fields.
  */
 export type ChoiceMethod = {
   /** How many answers a panelist picks from, and how likely a guess is right. */
@@ -15,20 +23,29 @@ export type ChoiceMethod = {
   sides: "one";
   /** Serving orders in the trade's letters, A = first product of the plan. */
   orders: readonly string[];
-  /** Psychometric function: share of right answers at a distance d-prime, and back (null: no finite distance). */
+  /** Psychometric function: share of right answers at a distance d-prime; its slope; and back (null: no finite distance). */
   rightShare: (dPrime: number) => number;
+  slope: (dPrime: number) => number;
   dPrime: (rightShare: number) => number | null;
 };
 
+const entry = (choices: number, psychometric: Psychometric, orders: readonly string[]): ChoiceMethod => ({
+  choices,
+  guessProbability: psychometric.guess,
+  sides: "one",
+  orders,
+  rightShare: psychometric.right,
+  slope: psychometric.slope,
+  dPrime: (rightShare) => dPrimeFrom(psychometric, rightShare),
+});
+
+/** A tetrad has three ways to form two pairs. */
 const table: Partial<Record<Method, ChoiceMethod>> = {
-  triangle: {
-    choices: 3,
-    guessProbability: 1 / 3,
-    sides: "one",
-    orders: ["AAB", "ABA", "BAA", "BBA", "BAB", "ABB"],
-    rightShare: triangleRight,
-    dPrime: triangleDPrime,
-  },
+  triangle: entry(3, triangle, ["AAB", "ABA", "BAA", "BBA", "BAB", "ABB"]),
+  "duo-trio": entry(2, duoTrio, ["A:AB", "A:BA", "B:AB", "B:BA"]),
+  "paired-difference": entry(2, twoAlternative, ["AB", "BA"]),
+  "three-alternative": entry(3, threeAlternative, ["ABB", "BAB", "BBA"]),
+  tetrad: entry(3, tetrad, ["AABB", "ABAB", "ABBA", "BAAB", "BABA", "BBAA"]),
 };
 
 /**
@@ -50,9 +67,9 @@ export function familyOf(method: Method, sides: "one" | "two" = "one"): Result["
 export function choiceMethod(name: string): ChoiceMethod {
   const known = methods.find((method) => method === name);
   if (!known) throw problem("analysis/unknown-method", { method: name, known: methods.join(", ") });
-  const entry = table[known];
-  if (!entry) throw problem("analysis/method-not-yet", { method: name });
-  return entry;
+  const found = table[known];
+  if (!found) throw problem("analysis/method-not-yet", { method: name });
+  return found;
 }
 
 /**

@@ -26,6 +26,11 @@ export function normalUpper(x: number): number {
   return bell(x) / rootTwoPi / continued(x);
 }
 
+/** Probability that a standard normal value lies between -x and x, x at least 0. Example: normalCentral(1) // 0.682689492137086 */
+export function normalCentral(x: number): number {
+  return x < 2.6 ? 2 * series(x) : 1 - 2 * normalUpper(x); // near 0 as a difference it would lose its digits
+}
+
 /**
  * The x below which a standard normal value falls with probability p, between 0 and 1.
  *

@@ -15,6 +15,22 @@ export function integral(values: (x: number) => number, low: number, high: numbe
   return half * sum(nodesOf(points).map(({ at, weight }) => weight * values(middle + half * at)));
 }
 
+/**
+ * Integral over the whole line of a smooth function that is a normal curve (of unit spread or a product of such) times
+ * something no steeper, around `center`: the trapezoid rule, which is exact to the last digits there.
+ * Source   L. N. Trefethen and J. A. C. Weideman 2014 (from memory)
+ * Example  lineIntegral((x) => Math.exp(-x * x), 0) // 1.77245385090552
+ */
+export function lineIntegral(values: (x: number) => number, center: number): number {
+  let area = values(center);
+  for (let at = lineStep; at <= lineReach; at += lineStep) area += values(center - at) + values(center + at);
+  return area * lineStep;
+}
+
+/** In units of the spread: binary fractions, so that the places are exact. */
+const lineStep = 0.3125;
+const lineReach = 10;
+
 /** Nodes and weights on [-1, 1]: Newton's method on the Legendre recurrence, from the usual cosine start. */
 function nodesOf(points: number): Node[] {
   const found = known.get(points);

@@ -254,7 +254,7 @@ describe("bad input to the choice statistics", () => {
     });
   });
   test.each([
-    ["tetrad", "analysis/method-not-yet"],
+    ["ranking", "analysis/method-not-yet"],
     ["square", "analysis/unknown-method"],
   ])("method %s: %s", (method, code) => {
     const counts = { goal: "difference", alpha: 0.05, correct: 1, judgments: 2 } as const;

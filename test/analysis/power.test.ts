@@ -43,6 +43,6 @@ test("a panel too small for any verdict finds nothing", () => {
 });
 
 test("a method that is not computed yet, and one that nobody knows, are told apart", () => {
-  expect(problemOf(() => power("tetrad", 24, 0.05, 0.3)).code).toBe("analysis/method-not-yet");
+  expect(problemOf(() => power("ranking", 24, 0.05, 0.3)).code).toBe("analysis/method-not-yet");
   expect(problemOf(() => power("square", 24, 0.05, 0.3)).code).toBe("analysis/unknown-method");
 });
