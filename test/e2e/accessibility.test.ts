@@ -1,10 +1,10 @@
 import { join } from "node:path";
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { trayLabel } from "../../src/model/tray.ts";
 import { lockWords } from "../../src/words/en/organizer-lock.ts";
 import { panel as words } from "../../src/words/en/panel.ts";
+import { axe } from "./axe.ts";
 import { LeadHands } from "./lead.ts";
 import { freePort, laptop, Machine, ServerProcess, scratch, tablet } from "./machine.ts";
 import { everyPlanState, everyTabletState } from "./states.ts";
@@ -31,9 +31,7 @@ afterAll(async () => {
 /** axe, and no sideways scrolling. */
 async function look(name: string, page: Page): Promise<void> {
   visited += 1;
-  const found = await new AxeBuilder({ page }).analyze();
-  for (const { id, nodes } of found.violations)
-    violations.push(`${name}: ${id} at ${nodes.map((n) => n.target).join(" and ")}`);
+  violations.push(...(await axe(page)).map((found) => `${name}: ${found}`));
   const sideways = await page.evaluate(
     () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
   );

@@ -1,5 +1,4 @@
 import { join } from "node:path";
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { demoPassphrase } from "../../src/demo/chance.ts";
@@ -7,6 +6,7 @@ import { demoWords } from "../../src/words/en/demo.ts";
 import { dayWords } from "../../src/words/en/organizer-day.ts";
 import { paperWords } from "../../src/words/en/organizer-papers.ts";
 import { panel as words } from "../../src/words/en/panel.ts";
+import { axe } from "./axe.ts";
 import { LeadHands } from "./lead.ts";
 import { freePort, laptop, Machine, ServerProcess, scratch, tablet } from "./machine.ts";
 import { TabletHands } from "./tablet.ts";
@@ -33,8 +33,6 @@ afterAll(async () => {
   remove();
 });
 
-const axe = async (page: Page): Promise<string[]> =>
-  (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => `${id} at ${nodes[0]?.target}`);
 const links = () => lead.page.locator("table.studies th a");
 
 test("one click loads it and leads to the list of studies, each marked as invented", async () => {

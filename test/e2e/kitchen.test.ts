@@ -1,5 +1,4 @@
 import { join } from "node:path";
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { organizer } from "../../src/words/en/organizer.ts";
@@ -7,6 +6,7 @@ import { kitchenWords } from "../../src/words/en/organizer-kitchen.ts";
 import { studiesWords } from "../../src/words/en/organizer-studies.ts";
 import { tabletWords } from "../../src/words/en/organizer-tablets.ts";
 import { panel } from "../../src/words/en/panel.ts";
+import { axe } from "./axe.ts";
 import { LeadHands } from "./lead.ts";
 import { freePort, laptop, Machine, ServerProcess, scratch, tablet } from "./machine.ts";
 
@@ -33,8 +33,7 @@ afterAll(async () => {
 
 /** axe, and no sideways scrolling, at the size of the page. */
 async function look(name: string, page: Page): Promise<void> {
-  for (const { id, nodes } of (await new AxeBuilder({ page }).analyze()).violations)
-    violations.push(`${name}: ${id} at ${nodes.map((n) => n.target).join(" and ")}`);
+  violations.push(...(await axe(page)).map((found) => `${name}: ${found}`));
   const sideways = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
   if (sideways > 1) violations.push(`${name}: scrolls ${sideways} px sideways`);
 }

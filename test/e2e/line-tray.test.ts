@@ -1,5 +1,4 @@
 import { join } from "node:path";
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import type { Body } from "../../src/model/event.ts";
@@ -7,6 +6,7 @@ import { deviceProblems } from "../../src/words/en/device-problems.ts";
 import { panel as words } from "../../src/words/en/panel.ts";
 import { panelLine as lineWords } from "../../src/words/en/panel-line.ts";
 import { juiciness, linePlan } from "../design/scenario.ts";
+import { axe } from "./axe.ts";
 import { freePort, Machine, ServerProcess, scratch, tablet } from "./machine.ts";
 import { ApiLead } from "./study-by-api.ts";
 import { TabletHands } from "./tablet.ts";
@@ -67,8 +67,7 @@ const marksOn = (page: Page): Promise<Body<"mark-kept">[]> =>
 
 /** axe, no sideways scrolling, and no hue: every gray that the page paints has R = G = B. */
 async function clean(name: string, page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map(({ id }) => `${name}: ${id}`)).toEqual([]);
+  expect((await axe(page)).map((found) => `${name}: ${found}`)).toEqual([]);
   const sideways = await page.evaluate(
     () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
   );

@@ -2,13 +2,13 @@ import { readFileSync } from "node:fs";
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { join } from "node:path";
-import { AxeBuilder } from "@axe-core/playwright";
 import preact from "@preact/preset-vite";
 import type { CDPSession, Page } from "playwright-core";
 import { build } from "vite";
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
 import type { LineMark } from "../../src/ui/line-mark.ts";
 import { panelLine } from "../../src/words/en/panel-line.ts";
+import { axe } from "./axe.ts";
 import { Machine, scratch, tablet } from "./machine.ts";
 
 // The line in a real browser: what pointers, touch and the accessibility tree make of it.
@@ -166,11 +166,11 @@ test("the keyboard alone: placed, refined, and moved by the two buttons", async 
 });
 
 test("axe finds nothing, empty or marked; the band is 96 px high and reaches 24 px beyond; buttons are 72 px", async () => {
-  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  expect(await axe(page)).toEqual([]);
   const { x, y } = await place(0.5);
   await page.mouse.click(x, y);
   await slider().waitFor();
-  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  expect(await axe(page)).toEqual([]);
   const band = await page.locator(".band").boundingBox();
   const rule = await page.locator(".rule").boundingBox();
   expect(band?.height).toBe(96);

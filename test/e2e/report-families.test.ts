@@ -1,7 +1,6 @@
 import { execFileSync } from "node:child_process";
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { plannable } from "../../src/model/method.ts";
@@ -9,6 +8,7 @@ import { demoWords } from "../../src/words/en/demo.ts";
 import { reader } from "../../src/words/en/reader.ts";
 import { report } from "../../src/words/en/report.ts";
 import { csvOf, wineRows } from "../analysis/score-rows.ts";
+import { axe } from "./axe.ts";
 import { LeadHands } from "./lead.ts";
 import { freePort, laptop, Machine, ServerProcess, scratch } from "./machine.ts";
 import { ApiLead } from "./study-by-api.ts";
@@ -62,8 +62,8 @@ async function looked(name: string): Promise<string[]> {
   for (const width of [390, 810, 1280]) {
     await page.setViewportSize({ width, height: 844 });
     await page.waitForFunction((wide) => window.innerWidth === wide, width);
-    const { violations } = width === 810 ? { violations: [] } : await new AxeBuilder({ page }).analyze();
-    found.push(...violations.map(({ id, nodes }) => `${name} at ${width}: ${id} at ${nodes[0]?.target}`));
+    const here = width === 810 ? [] : await axe(page);
+    found.push(...here.map((violation) => `${name} at ${width}: ${violation}`));
     const sideways = await page.evaluate(
       () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
     );
