@@ -4,10 +4,11 @@ import type { ChoiceStatistics } from "../model/result-choice.ts";
 import { criticalNumber, lowerTail, upperTail } from "./binomial.ts";
 import { chancePanels } from "./chance-panels.ts";
 import { requireAlpha, requireCount, requireRisk, requireShare } from "./check.ts";
-import { type ChoiceMethod, choiceMethod, discriminatorShareOf } from "./method.ts";
+import { type ChoiceMethod, choiceMethod, discriminatorShareAt, discriminatorShareOf } from "./method.ts";
 import { power } from "./power.ts";
-import { exactInterval, lowerLimit, upperLimit } from "./share-interval.ts";
+import { exactInterval, lowerLimit, scoreInterval, upperLimit } from "./share-interval.ts";
 import { type Limit, similarityParts } from "./similarity.ts";
+import { profileOfDPrime, standardErrorOfDPrime } from "./thurstone-interval.ts";
 
 /** Under this many judgments, or people unless it is one alone, there are numbers, but no verdict. */
 export const leastForVerdict = 6;
@@ -25,11 +26,17 @@ export type ChoiceCounts = ChoiceGoal & {
   judgments: number;
   /** How many different people gave the answers; as many as answers when left out. */
   people?: number;
-  /** Of the two-sided interval for the share of right answers; 0.95 when left out. */
+  /** Of the two-sided intervals; 0.95 when left out. */
   confidence?: number;
-  /** What the plan was to find: share of people who tell (0 to 1; not used for similarity), and people planned. */
-  sought?: { discriminatorShare: number; people: number };
+  /** What the plan was to find, for the power; left out: none is computed. */
+  sought?: Sought;
 };
+
+/**
+ * What a plan was to find: a share of people who tell (0 to 1), or where there is one a d-prime in its place; neither is
+ * used for similarity. `judgments`: answers planned, where they are more than the people.
+ */
+export type Sought = { discriminatorShare: number; dPrime?: number | null; people: number; judgments?: number };
 
 /**
  * The statistics of one choice test from its two counts, all exact.
@@ -37,7 +44,8 @@ export type ChoiceCounts = ChoiceGoal & {
  * Returns  the share who can tell and d-prime with the one-sided bound that goes with the test: it lies above zero if and
  *          only if p <= alpha, and so does the lower end of the share's two-sided range. The p-value is never 0: below
  *          the smallest double that double stands for it. Fewer people than answers: p stays exact, since nobody is right
- *          but by chance if nothing differs; intervals are estimates alone, since people differ when something does
+ *          but by chance if nothing differs; intervals are estimates alone, since people differ when something does, and
+ *          there is no standard error. For likeness such answers need `limit.bySpread`
  * Throws   Problem "analysis/not-a-count", "analysis/not-a-share", "analysis/risk-out-of-range",
  *          "analysis/unknown-method", "analysis/method-not-yet"
  * Example  choiceStatistics({ method: "triangle", goal: "difference", alpha: 0.05, correct: 14, judgments: 24 }).pValue // 0.010340673816871
@@ -61,18 +69,9 @@ export function choiceStatistics(counts: ChoiceCounts): ChoiceStatistics {
     guessProbability,
     expectedByGuessing: judgments / entry.choices,
     ...parts,
-    correctShare: boundedIf(people === judgments, {
-      estimate: judgments === 0 ? null : correct / judgments,
-      ...exactInterval(correct, judgments, confidence),
-      confidence,
-      kind: "two-sided",
-    }),
+    ...detailsOf(counts, entry, confidence),
     outcome: outcomeOf(counts, guessProbability, parts.pValue),
     pValueAdjusted: null,
-    correctShareScore: toCome,
-    discriminatorShareScore: toCome,
-    dPrimeProfile: toCome,
-    dPrimeStandardError: null,
     panelists: [],
     betaBinomial: null,
     chanceCorrected: null,
@@ -81,7 +80,28 @@ export function choiceStatistics(counts: ChoiceCounts): ChoiceStatistics {
   };
 }
 
-const toCome: Interval = { estimate: null, low: null, high: null, confidence: 0.95, kind: "none" };
+type Details = Pick<
+  ChoiceStatistics,
+  "correctShare" | "correctShareScore" | "discriminatorShareScore" | "dPrimeProfile" | "dPrimeStandardError"
+>;
+
+/** What stands beside the intervals of the test: two-sided at the confidence chosen, and no bounds from pooled repeats. */
+function detailsOf(counts: ChoiceCounts, entry: ChoiceMethod, confidence: number): Details {
+  const { method, correct, judgments, people = judgments } = counts;
+  const bounded = people === judgments;
+  const estimate = judgments === 0 ? null : correct / judgments;
+  const around = { estimate, confidence, kind: "two-sided" as const };
+  const score = scoreInterval(correct, judgments, confidence);
+  const share = (right: number) => discriminatorShareOf(method, right);
+  const discriminators = { ...around, estimate: estimate === null ? null : share(estimate) };
+  return {
+    correctShare: boundedIf(bounded, { ...around, ...exactInterval(correct, judgments, confidence) }),
+    correctShareScore: boundedIf(bounded, { ...around, ...score }),
+    discriminatorShareScore: boundedIf(bounded, { ...discriminators, low: share(score.low), high: share(score.high) }),
+    dPrimeProfile: boundedIf(bounded, profileOfDPrime(entry, correct, judgments, confidence)),
+    dPrimeStandardError: bounded ? standardErrorOfDPrime(entry, correct, judgments) : null,
+  };
+}
 
 /** What differs when a choice test is to show a difference: everything is held against a panel that only guesses. */
 function differenceParts(counts: ChoiceCounts, entry: ChoiceMethod) {
@@ -96,10 +116,14 @@ function differenceParts(counts: ChoiceCounts, entry: ChoiceMethod) {
     pValue,
     ...intervalsOf(counts, entry, boundWithTest(counts, guessProbability, pValue)),
     guessingPanels: chancePanels(judgments, guessProbability),
-    power: sought
-      ? { ...sought, dPrime: null, power: power(method, sought.people, alpha, sought.discriminatorShare) }
-      : null,
+    power: sought ? powerOf(method, alpha, sought) : null,
   };
+}
+
+function powerOf(method: Method, alpha: number, sought: Sought): ChoiceStatistics["power"] {
+  const { people, dPrime = null, judgments = people } = sought;
+  const discriminatorShare = dPrime === null ? sought.discriminatorShare : discriminatorShareAt(method, dPrime);
+  return { discriminatorShare, dPrime, people, power: power(method, judgments, alpha, discriminatorShare) };
 }
 
 function check(counts: ChoiceCounts, confidence: number): void {
@@ -107,12 +131,14 @@ function check(counts: ChoiceCounts, confidence: number): void {
   requireCount("judgments", judgments);
   requireCount("correct", correct, 0, judgments);
   // how many can tell says nothing of people who answered more than once: for likeness the person is the unit
-  const fewest = counts.goal === "similarity" ? judgments : Math.min(1, judgments);
+  const unit = counts.goal === "similarity" && !counts.limit.bySpread;
+  const fewest = unit ? judgments : Math.min(1, judgments);
   if (people !== undefined) requireCount("people", people, fewest, judgments);
   requireAlpha(alpha);
   requireRisk("confidence", confidence);
   if (!sought) return;
   requireCount("people", sought.people);
+  requireCount("judgments", sought.judgments ?? sought.people);
   requireShare("discriminatorShare", sought.discriminatorShare);
 }
 

@@ -49,6 +49,68 @@ export function exactInterval(correct: number, judgments: number, confidence: nu
   return { low: lowerLimit(correct, judgments, tail), high: upperLimit(correct, judgments, tail) };
 }
 
+/**
+ * Two-sided score interval of E. B. Wilson 1927 (from memory): closer to its level on average than the exact one, but it
+ * may fall short of it.
+ *
+ * Returns  0 for `low` when nothing was right and 1 for `high` when all were; 0 and 1 without answers
+ * Throws   Problem "analysis/not-a-count", "analysis/not-a-share"
+ * Example  scoreInterval(20, 60, 0.95) // { low: 0.227292615235227, high: 0.459431335478803 }
+ */
+export function scoreInterval(correct: number, judgments: number, confidence: number): { low: number; high: number } {
+  requireRisk("confidence", confidence);
+  check(correct, judgments, (1 - confidence) / 2);
+  const z = normalQuantile((1 + confidence) / 2);
+  return {
+    low: correct === 0 ? 0 : wilson(correct, judgments, -z),
+    high: correct === judgments ? 1 : wilson(correct, judgments, z),
+  };
+}
+
+/**
+ * Two-sided likelihood interval: the shares whose likelihood falls short of the largest by no more than chi-square on one
+ * degree of freedom allows.
+ *
+ * Takes    least: shares below this cannot be (guessing, where somebody can be right by chance); the largest likelihood
+ *          is then looked for from there on
+ * Returns  `least` for `low` where that is within reach; 1 for `high` when all were right; least and 1 without answers
+ * Throws   Problem "analysis/not-a-count", "analysis/not-a-share"
+ * Example  likelihoodInterval(20, 60, 0.95) // { low: 0.222808835241503, high: 0.457810250171609 }
+ */
+export function likelihoodInterval(
+  correct: number,
+  judgments: number,
+  confidence: number,
+  least = 0,
+): { low: number; high: number } {
+  requireRisk("confidence", confidence);
+  check(correct, judgments, (1 - confidence) / 2);
+  if (judgments === 0) return { low: least, high: 1 };
+  const reach = normalQuantile((1 + confidence) / 2) ** 2 / 2;
+  const best = Math.max(least, correct / judgments);
+  const fall = (share: number) => logLikelihood(correct, judgments, best) - logLikelihood(correct, judgments, share);
+  const lowest = () => (correct === judgments ? Math.exp(-reach / judgments) : fallsBy(reach, fall, best, -1));
+  return {
+    low: best === least || fall(least) <= reach ? least : lowest(),
+    high: correct === judgments ? 1 : best === 0 ? -Math.expm1(-reach / judgments) : fallsBy(reach, fall, best, 1),
+  };
+}
+
+function logLikelihood(correct: number, judgments: number, share: number): number {
+  const right = correct === 0 ? 0 : correct * Math.log(share);
+  return right + (correct === judgments ? 0 : (judgments - correct) * Math.log1p(-share));
+}
+
+/** Where the log likelihood has fallen by `reach` on one side of its best share, which is neither 0 nor 1. */
+function fallsBy(reach: number, fall: (share: number) => number, best: number, side: 1 | -1): number {
+  const at = (logOdds: number) => fall(1 / (1 + Math.exp(-logOdds))) - reach;
+  const middle = Math.log(best / (1 - best));
+  let width = 0.25;
+  while (at(middle + side * width) < 0) width *= 2;
+  const found = root(at, middle, middle + side * width);
+  return 1 / (1 + Math.exp(-(found.bracketed ? found.at : middle)));
+}
+
 function check(correct: number, judgments: number, tail: number): void {
   requireCount("judgments", judgments);
   requireCount("correct", correct, 0, judgments);

@@ -1,7 +1,6 @@
 import { requireShare } from "./check.ts";
 import { normalCentral, normalDensity, normalLower, normalQuantile, normalUpper } from "./normal.ts";
 import { integral, lineIntegral } from "./quadrature.ts";
-import { root } from "./root.ts";
 
 /**
  * From d-prime to the share of right answers and back.
@@ -91,12 +90,18 @@ export function dPrimeFrom(method: Psychometric, right: number): number | null {
   requireShare("rightShare", right);
   if (right <= method.guess) return 0;
   if (right === 1) return null;
-  const off =
-    right <= 0.5
-      ? (dPrime: number) => method.right(dPrime) - right
-      : (dPrime: number) => Math.log((1 - right) / method.wrong(dPrime));
-  const found = root(off, 0, farthest, 1e-14);
-  return found.bracketed ? found.at : 0; // no crossing: nearer to guessing than a double can tell
+  // in the logarithm of the wrong answers, which bends little: a few of Newton's steps, halving where one would leave
+  let [low, high, at] = [0, farthest, 1.5];
+  for (let step = 0; step < 100; step++) {
+    const wrong = method.wrong(at);
+    const off = Math.log((1 - right) / wrong);
+    if (off < 0) low = at;
+    else high = at;
+    const next = at - (off * wrong) / method.slope(at);
+    if (Math.abs(next - at) <= 1e-9) return Math.max(0, next); // after so small a step only rounding is left
+    at = next > low && next < high ? next : (low + high) / 2;
+  }
+  return at;
 }
 
 /**
