@@ -2,13 +2,14 @@ import { designMethod } from "../design/method.ts";
 import type { Plannable } from "../model/method.ts";
 import type { BlindPacket } from "../model/packet.ts";
 import type { Attribute } from "../model/plan.ts";
-import { panel, type Woven } from "../words/en/panel.ts";
+import type { Woven } from "../words/en/panel.ts";
+import { choiceBallots } from "../words/en/panel-choice.ts";
 import { panelLine } from "../words/en/panel-line.ts";
 
 /** What the panelist reads, for a preview and for the ballots on paper: the words of the tablet, not a copy. */
 
 /** A packet of the method that is written by an older version of the app names the wording that it had. */
-export const choiceBallot = (wording: string) => panel.ballots[wording];
+export const choiceBallot = (wording: string) => choiceBallots[wording];
 export const wordingOf = (method: Plannable): string => designMethod(method).wording;
 
 /** The answers of a choice, in the order of the tablet: the codes in serving order, then "no preference" if offered. */

@@ -1,11 +1,13 @@
 import { orderPlan } from "../design/order-plan.ts";
 import { inOrderOfMoments } from "../design/packet.ts";
 import { seeksLikeness } from "../design/size-test.ts";
+import { shapeOf } from "../model/method.ts";
 import { planParts } from "../model/open-part.ts";
 import type { Plan } from "../model/plan.ts";
 import { lockWords } from "../words/en/organizer-lock.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
-import { choiceBallot, lineQuestion, wordingOf } from "./ballot-words.ts";
+import { choiceQuestions } from "../words/en/panel-choice.ts";
+import { lineQuestion, wordingOf } from "./ballot-words.ts";
 import { summaryOf } from "./plan-summary.ts";
 
 /** One thing that locking fixes, as a term and its lines. */
@@ -16,11 +18,12 @@ const words = lockWords.lock;
 /** All that a lock fixes, as it stands: part by part, the question as it will be asked, and the rules of the method. */
 export function lockedFacts(plan: Plan): LockedFact[] {
   const parts = planParts.map((part) => ({ term: planWords.parts[part], lines: [summaryOf(part, plan)] }));
-  const asked = { term: words.asked, lines: plan.method === "line-scale" ? lineLines(plan) : [choiceLine(plan)] };
+  const asked = { term: words.asked, lines: plan.method === "line-scale" ? lineLines(plan) : choiceLines(plan) };
   return [...parts, asked, ...rules(plan)].filter(({ lines }) => lines.some((line) => line !== ""));
 }
 
-const choiceLine = (plan: Plan): string => choiceBallot(wordingOf(plan.method))?.ask ?? "";
+const choiceLines = (plan: Plan): string[] =>
+  choiceQuestions(wordingOf(plan.method), shapeOf(plan.method).property ? plan.properties : []);
 
 /** Each property with its question, its ends and its meaning, in the order in which they are asked. */
 const lineLines = (plan: Plan): string[] =>

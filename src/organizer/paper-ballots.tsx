@@ -1,3 +1,4 @@
+import { shapeOf } from "../model/method.ts";
 import type { BlindPacket } from "../model/packet.ts";
 import { trayLabel } from "../model/tray.ts";
 import { CodeDigits } from "../ui/code-digits.tsx";
@@ -5,6 +6,7 @@ import { allergenNames } from "../words/en/allergens.ts";
 import { listed } from "../words/en/organizer.ts";
 import { paperWords } from "../words/en/organizer-papers.ts";
 import { panel } from "../words/en/panel.ts";
+import { choiceQuestions } from "../words/en/panel-choice.ts";
 import { panelLine } from "../words/en/panel-line.ts";
 import { type BallotLeaf, ballotLeaves, isWide, type PaperLine } from "./ballot-pages.ts";
 import { answersOf, choiceBallot, lineQuestion } from "./ballot-words.ts";
@@ -95,7 +97,7 @@ function ChoiceQuestion({ packet, codes }: { packet: BlindPacket; codes: readonl
   const ballot = choiceBallot(packet.wording);
   return (
     <>
-      <p class="leaf-ask">{ballot?.ask}</p>
+      <p class="leaf-ask">{choiceQuestions(packet.wording, packet.properties).join(" ")}</p>
       <p>
         {words.tick} {ballot?.unsure}
       </p>
@@ -107,7 +109,7 @@ function ChoiceQuestion({ packet, codes }: { packet: BlindPacket; codes: readonl
           </p>
         ))}
       </div>
-      {ballot?.guess ? (
+      {shapeOf(packet.method).guess ? (
         <p>
           <span class="box" aria-hidden="true" /> {panel.question.guess}
         </p>

@@ -1,7 +1,9 @@
+import { shapeOf } from "../model/method.ts";
 import { noPreferenceRules, type Plan } from "../model/plan.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { panel } from "../words/en/panel.ts";
-import { choiceBallot, wordingOf } from "./ballot-words.ts";
+import { choiceQuestions } from "../words/en/panel-choice.ts";
+import { wordingOf } from "./ballot-words.ts";
 import { Choice } from "./fields.tsx";
 import { NumberField } from "./number-field.tsx";
 import { PartScale } from "./part-scale.tsx";
@@ -115,9 +117,9 @@ function NoPreferenceRule({ draft: { plan, edit } }: { draft: Draft }) {
 
 /** The ballot's question as the tablet asks it, and nothing else of the tablet. */
 function Preview({ plan }: { plan: Plan }) {
-  const ballot = choiceBallot(wordingOf(plan.method));
+  const { guess, property } = shapeOf(plan.method);
   const below = [
-    ...(ballot?.guess ? [panel.question.guess] : []),
+    ...(guess ? [panel.question.guess] : []),
     ...(plan.method === "paired-preference" && plan.noPreference !== "not-offered"
       ? [panel.question.noPreference]
       : []),
@@ -126,7 +128,9 @@ function Preview({ plan }: { plan: Plan }) {
     <figure class="preview">
       <figcaption class="label">{words.preview}</figcaption>
       <blockquote>
-        <p>{ballot?.ask}</p>
+        {choiceQuestions(wordingOf(plan.method), property ? plan.properties : []).map((asked) => (
+          <p key={asked}>{asked}</p>
+        ))}
         {below.map((line) => (
           <p key={line} class="fine">
             {line}

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { Identity } from "../device/store.ts";
 import { type ProblemData, problem } from "../model/problem.ts";
-import { panel as en, type PanelWords } from "../words/en/panel.ts";
+import { panel as en, type PanelWords, wordings } from "../words/en/panel.ts";
 import { asStorageProblem } from "./as-problem.ts";
 import { type Desk, DeskContext } from "./desk.ts";
 import type * as enrollRoom from "./enroll-room.tsx";
@@ -23,7 +23,7 @@ export function App({ parts, words = en }: { parts: AppParts; words?: PanelWords
   const [accept, setAccept] = useState<(() => Promise<void>) | null>(null);
   const sendNow = useRef(() => {});
   const session = useMemo(
-    () => new Session({ ...parts, wordings: Object.keys(words.ballots), onKept: () => sendNow.current() }),
+    () => new Session({ ...parts, wordings: wordings, onKept: () => sendNow.current() }),
     [parts, words],
   );
   const { store, fetcher } = parts;

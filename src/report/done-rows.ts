@@ -1,6 +1,6 @@
 import type { StudyRecord } from "../model/record.ts";
 import type { Result } from "../model/result.ts";
-import { panel } from "../words/en/panel.ts";
+import { choiceQuestions } from "../words/en/panel-choice.ts";
 import { panelLine } from "../words/en/panel-line.ts";
 import { reader } from "../words/en/reader.ts";
 import type { Occasion } from "./occasion.ts";
@@ -85,7 +85,7 @@ function ruleLines(plan: StudyRecord["plan"], result: Result): string[] {
 }
 
 function ballotRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
-  const asked = panel.ballots[packet.wording]?.ask ?? "";
+  const asked = choiceQuestions(packet.wording, packet.properties).join(" ");
   const rows: DoneRow[] = [
     {
       label: words.ballot,

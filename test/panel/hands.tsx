@@ -2,13 +2,14 @@ import { cleanup, fireEvent, render, screen } from "@testing-library/preact";
 import { App } from "../../src/panel/app.tsx";
 import type { AppParts } from "../../src/panel/parts.ts";
 import { panel as words } from "../../src/words/en/panel.ts";
+import { choiceQuestions } from "../../src/words/en/panel-choice.ts";
 import { emptyDisk, packet, Tablet } from "./tablet.ts";
 
 /** Hands on a tablet's page in a DOM without a browser. Everything is found by the words on the screen. */
 export const button = (name: string | RegExp): HTMLElement => screen.getByRole("button", { name });
 export const heading = (name: string): Promise<HTMLElement> => screen.findByRole("heading", { name });
 export const spoken = (code: string | undefined): string => [...(code ?? "")].join(" ");
-export const ask = words.ballots["triangle-1"]?.ask ?? "";
+export const ask = choiceQuestions("triangle-1", [])[0] ?? "";
 export const codes = packet.trays[16]?.codes ?? [];
 
 /** A tablet that was never switched on, for each test. */

@@ -2,6 +2,7 @@
 import { fireEvent, screen, waitFor } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { panel as words } from "../../src/words/en/panel.ts";
+import { choiceBallots } from "../../src/words/en/panel-choice.ts";
 import { button, heading, newTablet, putAway, spoken, start, type } from "./hands.tsx";
 import { packet, study, type Tablet } from "./tablet.ts";
 
@@ -11,7 +12,7 @@ beforeEach(() => {
 });
 afterEach(() => putAway(tablet));
 
-const ballot = words.ballots["paired-preference-1"];
+const ballot = choiceBallots["paired-preference-1"];
 const codes = ["317", "530"];
 const pair = {
   method: "paired-preference" as const,
@@ -28,7 +29,7 @@ async function toQuestion(noPreference: boolean): Promise<void> {
     fireEvent.click(await screen.findByRole("button", { name: new RegExp(`${spoken(code)}.*${words.tasting.next}`) }));
     tablet.clock.pass(45_000);
   }
-  await heading(ballot?.ask ?? "");
+  await heading(ballot?.ask("") ?? "");
 }
 const kept = async () =>
   (await tablet.store.ownFacts({ kind: "study", id: study })).find(({ kind }) => kind === "answer-kept")?.body;
@@ -63,7 +64,7 @@ describe("paired preference", () => {
     tablet.clock.pass(6 * 60_000); // covered
     await heading(words.rest.title);
     type("17-4");
-    await heading(ballot?.ask ?? "");
+    await heading(ballot?.ask("") ?? "");
     const third = screen.getByRole<HTMLInputElement>("radio", { name: words.question.noPreference });
     await waitFor(() => expect(third.checked).toBe(true));
     fireEvent.click(button(words.question.keep));

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
 import type { ProblemData } from "../../model/problem.ts";
 import { deviceProblemSentence } from "../../words/device-problem-sentence.ts";
+import { choiceBallots } from "../../words/en/panel-choice.ts";
 import { messageOf } from "../as-problem.ts";
 import { useDesk } from "../desk.ts";
 import type { StopReason, Tray } from "../flow.ts";
@@ -75,7 +76,7 @@ export function Cannot({ tray, wording, problem, back, end, stop }: CannotProps)
       left={<Plain label={words.cannot.confirm} press={end} />}
       right={<Next label={words.goBack} press={back} />}
     >
-      <Lines lines={words.cannot.lines(words.ballots[wording]?.cannotTell ?? "")} />
+      <Lines lines={words.cannot.lines(choiceBallots[wording]?.cannotTell ?? "")} />
     </Frame>
   );
 }

@@ -1,8 +1,10 @@
 import { useState } from "preact/hooks";
 import { noPreferenceChoice } from "../../model/event.ts";
+import { shapeOf } from "../../model/method.ts";
 import type { BlindPacket } from "../../model/packet.ts";
 import type { ProblemData } from "../../model/problem.ts";
 import { CodeDigits } from "../../ui/code-digits.tsx";
+import { choiceBallots, choiceQuestions, panelChoice } from "../../words/en/panel-choice.ts";
 import { useDesk } from "../desk.ts";
 import { choicesOf, type Question as QuestionStep } from "../flow.ts";
 import { Frame } from "../frame.tsx";
@@ -22,7 +24,7 @@ type Props = {
 export function Question({ step, packet, problem, pick, guess, cannot, keep, stop }: Props) {
   const { words } = useDesk();
   const { question } = words;
-  const ballot = words.ballots[packet.wording];
+  const ballot = choiceBallots[packet.wording];
   const choices = choicesOf(step.tray, packet);
   const [hint, setHint] = useState<string | null>(null);
   const submit = (event: Event): void => {
@@ -37,9 +39,9 @@ export function Question({ step, packet, problem, pick, guess, cannot, keep, sto
   return (
     <form class="whole" onSubmit={submit}>
       <Frame
-        title={ballot?.ask}
+        title={choiceQuestions(packet.wording, packet.properties)[0]}
         tray={step.tray.tray}
-        place={ballot?.place ?? ""}
+        place={panelChoice.place(1, 1)}
         stop={stop}
         problem={problem}
         hint={hint}
@@ -60,7 +62,7 @@ export function Question({ step, packet, problem, pick, guess, cannot, keep, sto
             <Choice key={code} code={code} chosen={step.picked === code} choose={choose} />
           ))}
         </fieldset>
-        {ballot?.guess ? (
+        {shapeOf(packet.method).guess ? (
           <label class="check">
             <input type="checkbox" checked={step.guess} onChange={(event) => guess(event.currentTarget.checked)} />
             <span>{question.guess}</span>

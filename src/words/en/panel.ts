@@ -57,6 +57,19 @@ const rinsing = (sentence: string, cleanser: string): string => {
   return typed === "" ? `${sentence}.` : `${sentence}: ${typed}.`;
 };
 
+/** Versions of the ballot's wording that this app has the words for. */
+export const wordings: readonly string[] = [
+  "triangle-1",
+  "duo-trio-1",
+  "paired-difference-1",
+  "three-alternative-1",
+  "tetrad-1",
+  "same-different-1",
+  "a-not-a-1",
+  "paired-preference-1",
+  "line-scale-1",
+];
+
 /** Everything a panelist reads on a tablet. Neutral throughout: no word hints at an answer or praises one. */
 export const panel = {
   lang: "en",
@@ -147,8 +160,14 @@ export const panel = {
     title: "How to taste",
     alone: "Please work alone and do not talk about the samples.",
     warmUp: "Taste the warm-up sample first: the one without a code. There is no question about it.",
+    /** Where a cup with a letter has no code either. */
+    warmUpUnmarked: "Taste the warm-up sample first: the one without a mark. There is no question about it.",
     rinse: (cleanser: string) => rinsing("Rinse now", cleanser),
     order: "Taste in the order shown.",
+    orderAfter: {
+      R: "Of the samples, taste the reference first: it is marked R. Then taste the coded ones in the order shown.",
+      A: "Of the samples, taste the one first that is marked A. Then taste the one with a code.",
+    },
     orderOnLine: "Take the samples in the order shown, one after the other; each has its questions, marked on a line.",
     swallow,
     pause: (seconds: number) =>
@@ -166,7 +185,13 @@ export const panel = {
 
   tasting: {
     title: "These codes must stand on your tray, from left to right.",
+    titleWithReference: "These samples must stand on your tray, from left to right.",
     now: <T>(code: T): Woven<T> => ["Taste sample ", code, ". When you have tasted it, touch its code."],
+    /** The cup without a code, which goes first. */
+    nowReference: {
+      R: <T>(cup: T): Woven<T> => ["Taste the reference ", cup, " first. When you have tasted it, touch its letter."],
+      A: <T>(cup: T): Woven<T> => ["Taste sample ", cup, " first. When you have tasted it, touch its letter."],
+    },
     resting: (cleanser: string) => rinsing("Rest a moment and rinse", cleanser),
     left: (seconds: number) => `The next sample follows in about ${duration(seconds)}.`,
     early: "The pause is not over yet. There is no hurry.",
@@ -183,29 +208,11 @@ export const panel = {
       "Do not taste. Compare the number on the tray card with the one at the top of this screen.",
       "Nothing is lost: this tray can be opened again.",
     ],
+    /** What must stand on it, where one cup has a letter and no code. */
+    withReference: (letter: string) => `One cup has the letter ${letter} and no code; it stands first.`,
     back: "Back to the codes",
     other: "Enter another tray number",
   },
-
-  /** By version of the wording, which the plan locks. */
-  ballots: {
-    "triangle-1": {
-      place: "Question 1 of 1",
-      ask: "Two of these samples are the same and one is different. Which one is different?",
-      unsure: "If you cannot tell, choose one all the same and tick the box below.",
-      guess: true,
-      cannotTell: "If you tasted everything but cannot tell, go back, choose one and tick “This was a guess”.",
-    },
-    "paired-preference-1": {
-      place: "Question 1 of 1",
-      ask: "Which sample do you prefer?",
-      unsure: "",
-      guess: false,
-      cannotTell: "If you tasted both and find it hard to say, go back and choose one of the answers.",
-    },
-    // its questions are the plan's
-    "line-scale-1": { place: "", ask: "", unsure: "", guess: false, cannotTell: "" },
-  } as Record<string, { place: string; ask: string; unsure: string; guess: boolean; cannotTell: string }>,
 
   question: {
     chosen: "chosen",
