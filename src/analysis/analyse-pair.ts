@@ -3,7 +3,7 @@ import type { ChoiceRow, StudyRecord } from "../model/record.ts";
 import type { Caveat, PairResult } from "../model/result.ts";
 import type { PairStatistics } from "../model/result-pair.ts";
 import { belowPlan, caveatsOfStudy, powerToFind } from "./caveats.ts";
-import { type MarkedPreference, markedPreferences, onePerSeat } from "./marking.ts";
+import { type MarkedPair, markedPairs, onePerSeat } from "./marking.ts";
 import { type PairCounts, pairStatistics } from "./pair.ts";
 import { studyPart } from "./study-part.ts";
 
@@ -13,7 +13,7 @@ const frequentNone = 0.2;
 /** As `analyse`, for a paired preference. Each person counts once. */
 export function analysePair(record: StudyRecord, app: string): PairResult {
   const { plan } = record;
-  const { kept: marked, leftOut } = onePerSeat(markedPreferences(record));
+  const { kept: marked, leftOut } = onePerSeat(markedPairs(record));
   const counted = pairStatistics(countsOf(plan, marked));
   const statistics = record.keyMatches ? counted : { ...counted, outcome: "withheld" as const };
   const orders = ["AB", "BA"].map((order) => {
@@ -46,8 +46,8 @@ export function analysePair(record: StudyRecord, app: string): PairResult {
   };
 }
 
-function countsOf(plan: StudyRecord["plan"], marked: readonly MarkedPreference[]): PairCounts {
-  const picked = (what: MarkedPreference["picked"]) => marked.filter((answer) => answer.picked === what).length;
+function countsOf(plan: StudyRecord["plan"], marked: readonly MarkedPair[]): PairCounts {
+  const picked = (what: MarkedPair["picked"]) => marked.filter((answer) => answer.picked === what).length;
   const [first, second] = plan.products.map(({ name }) => name);
   return {
     products: [first ?? "", second ?? ""],

@@ -5,7 +5,7 @@ import { analysePair } from "./analyse-pair.ts";
 import { analyseScale } from "./analyse-scale.ts";
 import { belowPlan, caveatsOfChoice, caveatsOfStudy } from "./caveats.ts";
 import { type ChoiceCounts, type ChoiceGoal, choiceStatistics } from "./choice.ts";
-import { type Marked, markedTriangles, onePerSeat } from "./marking.ts";
+import { type Marked, markedChoices, onePerSeat } from "./marking.ts";
 import { choiceMethod } from "./method.ts";
 import { studyPart } from "./study-part.ts";
 
@@ -17,8 +17,8 @@ type Given = ChoiceGoal & Pick<ChoiceCounts, "method" | "alpha" | "confidence">;
  * Takes    record: a `StudyRecord` (its answers are marked by the opened key here); app: version that computes
  * Returns  the whole `Result`; departures are the record's own, none is added or dropped. A key that does not match its
  *          seal gives numbers and no verdict: nobody can say which answers were right
- * Throws   Problems of the area "analysis" when the record contradicts itself: see `markedTriangles`,
- *          `markedPreferences`, `markedLines`
+ * Throws   Problems of the area "analysis" when the record contradicts itself: see `markedChoices`, `markedPairs`,
+ *          `markedKinds`, `markedLines`
  */
 export function analyse(record: StudyRecord, app: string): Result {
   switch (record.plan.method) {
@@ -37,7 +37,7 @@ const goalOf = ({ goal, similarity }: StudyRecord["plan"]): ChoiceGoal =>
 /** As `analyse`, for a choice test. For likeness each person counts once: repeats say nothing of how many can tell. */
 export function analyseChoice(record: StudyRecord, app: string): ChoiceResult {
   const { plan } = record;
-  const all = markedTriangles(record);
+  const all = markedChoices(record);
   const { kept: marked, leftOut } = plan.goal === "similarity" ? onePerSeat(all) : { kept: all, leftOut: [] };
   const ticked = marked.filter(({ guess }) => guess);
   const counted = choiceStatistics({

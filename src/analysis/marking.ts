@@ -1,68 +1,95 @@
-import { noPreferenceChoice } from "../model/event.ts";
+import { shapeOf } from "../model/method.ts";
 import { problem } from "../model/problem.ts";
 import type { Judgment, KeptMark, MarkedLine, StudyRecord } from "../model/record.ts";
+import { isPair, kindsOf, oddPlace, rightPlaces, type TrayOrder } from "./right-answer.ts";
+
+export { oddPlace };
+
+const letters = "ABCDEFGHIJKL";
 
 /** A sample as the opened key has it. */
 export type Sample = { code: string; product: string; batch: string };
 
-/** One counted answer, held against the opened key. `oddPosition` counts from 1 in serving order. */
-export type Marked = Judgment & {
-  order: string;
-  oddPosition: number;
-  correct: boolean;
-  samples: readonly Sample[];
-};
+/** What was on a tray. `order`: the label in the trade's letters, "A:BA" where a reference cup came first. */
+export type OnTray = { order: string; samples: readonly Sample[]; reference: Omit<Sample, "code"> | null };
 
-/** One counted preference. `place` of the preferred sample counts from 1 in serving order; null: no preference. */
-export type MarkedPreference = Judgment & {
-  order: string;
-  picked: "first" | "second" | "none";
-  place: number | null;
-  samples: readonly Sample[];
-};
+/** One counted answer, held against the opened key. `oddPosition`: place of the right sample, from 1 in serving order. */
+export type Marked = Judgment & OnTray & { oddPosition: number; correct: boolean };
 
-const letters = "ABCDEFGHIJKL";
+/** One counted answer to a pair in which nobody is right. `place` of the picked sample counts from 1; null: neither. */
+export type MarkedPair = Judgment & OnTray & { picked: "first" | "second" | "none"; place: number | null };
+
+/** One counted answer of a method with two kinds of trays; see the model's `kindsStatistics`. */
+export type MarkedKind = Judgment & OnTray & { unlike: boolean; told: boolean };
 
 /**
- * Every counted answer of a triangle study, right or wrong by the opened key.
+ * Every counted answer to one question of a choice study, right or wrong by the opened key.
  *
- * Returns  one entry per judgment, in the record's order; the order label is read from the samples, not from the
- *          label that the key carries, so that the two cannot disagree
- * Throws   Problem "analysis/tray-counted-twice", "analysis/tray-not-in-key", "analysis/no-odd-sample",
- *          "analysis/code-not-on-tray": the record contradicts itself
+ * Takes    question: from 1, in the order of the plan's properties; 1 where one thing is asked
+ * Returns  one entry per judgment, in the record's order; the order label is read from the samples, not from the label
+ *          that the key carries, so that the two cannot disagree
+ * Throws   Problem "analysis/tray-counted-twice", "analysis/tray-not-in-key", "analysis/not-its-order" (the tray does not
+ *          hold what the method serves), "analysis/code-not-on-tray", "analysis/answer-unknown": the record contradicts
+ *          itself; "analysis/method-not-yet" for a method in which nothing is right
  */
-export function markedTriangles(record: StudyRecord): Marked[] {
-  refuseTraysTwice(record.judgments);
+export function markedChoices(record: StudyRecord, question = 1): Marked[] {
+  const { plan } = record;
+  const rightPlace = rightPlaces[plan.method];
+  if (!rightPlace) throw problem("analysis/method-not-yet", { method: plan.method });
+  const expected = letterOf(record, plan.properties[question - 1]?.expected);
+  const partner = shapeOf(plan.method).answer === "partner";
   const lookUp = keyOf(record);
-  return record.judgments.map((judgment) => {
+  return answersTo(record, question).map((judgment) => {
     const { tray, choice } = judgment;
-    const { samples, order } = lookUp(tray);
-    const odd = oddPlace(order);
-    if (odd === null) throw problem("analysis/no-odd-sample", { tray });
-    const correct = placeOf(samples, tray, choice) === odd + 1;
-    return { ...judgment, order, oddPosition: odd + 1, correct, samples };
+    const { letters, ...onTray } = lookUp(tray);
+    const right = rightPlace({ ...letters, expected });
+    if (right === null) throw problem("analysis/not-its-order", { tray, order: onTray.order });
+    const place = placeOf(onTray.samples, tray, choice);
+    // nothing goes with itself
+    if (partner && place === 1) throw problem("analysis/answer-unknown", { tray, answer: choice });
+    return { ...judgment, ...onTray, oddPosition: right, correct: place === right };
   });
 }
 
 /**
- * Every counted answer of a paired preference, by the opened key: the first product of the plan, the second, or neither.
- *
- * Returns  one entry per judgment, in the record's order; order labels as `markedTriangles` has them
- * Throws   Problem "analysis/tray-counted-twice", "analysis/tray-not-in-key", "analysis/not-a-pair",
- *          "analysis/code-not-on-tray"
+ * Every counted answer to one question about two products of which neither is right: the first product of the plan, the
+ * second, or neither. Takes, returns and throws as `markedChoices`.
  */
-export function markedPreferences(record: StudyRecord): MarkedPreference[] {
-  refuseTraysTwice(record.judgments);
+export function markedPairs(record: StudyRecord, question = 1): MarkedPair[] {
   const lookUp = keyOf(record);
-  return record.judgments.map((judgment) => {
+  return answersTo(record, question).map((judgment) => {
     const { tray, choice } = judgment;
-    const { samples, order } = lookUp(tray);
-    if (order !== "AB" && order !== "BA") throw problem("analysis/not-a-pair", { tray });
-    if (choice === noPreferenceChoice) return { ...judgment, order, picked: "none", place: null, samples };
-    const place = placeOf(samples, tray, choice);
-    return { ...judgment, order, picked: order[place - 1] === "A" ? "first" : "second", place, samples };
+    const { letters, ...onTray } = lookUp(tray);
+    if (!isPair(letters.letters)) throw problem("analysis/not-its-order", { tray, order: onTray.order });
+    if (choice === "none") return { ...judgment, ...onTray, picked: "none", place: null };
+    const place = placeOf(onTray.samples, tray, choice);
+    return { ...judgment, ...onTray, picked: letters.letters[place - 1] === "A" ? "first" : "second", place };
   });
 }
+
+/** Every counted answer of same-different or A-not-A. Returns and throws as `markedChoices`. */
+export function markedKinds(record: StudyRecord): MarkedKind[] {
+  const { method } = record.plan;
+  const kinds = kindsOf[method];
+  if (!kinds) throw problem("analysis/method-not-yet", { method });
+  const lookUp = keyOf(record);
+  return answersTo(record, 1).map((judgment) => {
+    const { tray, choice } = judgment;
+    const { letters, ...onTray } = lookUp(tray);
+    const unlike = kinds.unlike({ ...letters, expected: null });
+    if (unlike === null) throw problem("analysis/not-its-order", { tray, order: onTray.order });
+    if (choice !== kinds.told && choice !== kinds.not)
+      throw problem("analysis/answer-unknown", { tray, answer: choice });
+    return { ...judgment, ...onTray, unlike, told: choice === kinds.told };
+  });
+}
+
+/** As the files of answers name them. */
+export { markedChoices as markedTriangles, markedPairs as markedPreferences };
+
+/** Everything that was eaten from the trays of these answers, for what is said of batches. */
+export const servedOn = (marked: readonly (OnTray & { tray: number })[]) =>
+  marked.map(({ tray, samples, reference }) => ({ tray, samples: reference ? [reference, ...samples] : samples }));
 
 /**
  * Every question of the trays that have a mark, answered or not, with product, batch and place by the opened key.
@@ -115,22 +142,38 @@ export function onePerSeat<A extends { tray: number; seat: number }>(
   };
 }
 
-function refuseTraysTwice(judgments: readonly Judgment[]): void {
+/** The counted answers to one question; each tray has one at most. */
+function answersTo({ judgments }: StudyRecord, question: number): Judgment[] {
   const seen = new Set<number>();
-  for (const { tray } of judgments) {
+  const answers = judgments.filter((judgment) => judgment.question === question);
+  for (const { tray } of answers) {
     if (seen.has(tray)) throw problem("analysis/tray-counted-twice", { tray });
     seen.add(tray);
   }
+  return answers;
 }
 
-/** What the opened key says of a tray: its samples in serving order, and their order in the trade's letters. */
-function keyOf({ plan, opened }: StudyRecord): (tray: number) => { samples: readonly Sample[]; order: string } {
-  const products = plan.products.map((product) => product.id);
-  const keys = new Map(opened.key.trays.map((tray) => [tray.tray, tray]));
+/** A product of the plan in the trade's letters; "?" when the plan does not have it, null when none is named. */
+function letterOf({ plan }: StudyRecord, product: string | null | undefined): string | null {
+  if (product == null) return null;
+  return letters[plan.products.findIndex(({ id }) => id === product)] ?? "?";
+}
+
+/** What the opened key says of a tray. */
+function keyOf(record: StudyRecord): (tray: number) => OnTray & { letters: Omit<TrayOrder, "expected"> } {
+  const keys = new Map(record.opened.key.trays.map((tray) => [tray.tray, tray]));
+  const letter = (product: string) => letterOf(record, product) ?? "?";
   return (tray) => {
-    const samples = keys.get(tray)?.samples;
-    if (!samples) throw problem("analysis/tray-not-in-key", { tray });
-    return { samples, order: samples.map(({ product }) => letters[products.indexOf(product)] ?? "?").join("") };
+    const found = keys.get(tray);
+    if (!found) throw problem("analysis/tray-not-in-key", { tray });
+    const served = found.samples.map(({ product }) => letter(product)).join("");
+    const reference = found.reference ? letter(found.reference.product) : null;
+    return {
+      order: reference === null ? served : `${reference}:${served}`,
+      samples: found.samples,
+      reference: found.reference ?? null,
+      letters: { letters: served, reference },
+    };
   };
 }
 
@@ -139,13 +182,4 @@ function placeOf(samples: readonly Sample[], tray: number, code: string): number
   const at = samples.findIndex((sample) => sample.code === code);
   if (at < 0) throw problem("analysis/code-not-on-tray", { tray, code });
   return at + 1;
-}
-
-/** Where the odd letter of a triangle order stands, from 0; null when it is no triangle. Example: oddPlace("AAB") // 2 */
-export function oddPlace(order: string): number | null {
-  const [first, second, third] = order;
-  if (order.length !== 3 || order.includes("?")) return null;
-  if (first === second && third !== first) return 2;
-  if (first === third && second !== first) return 1;
-  return second === third && first !== second ? 0 : null;
 }

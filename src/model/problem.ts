@@ -15,10 +15,10 @@ export type ProblemDetails = {
   "analysis/out-of-range": { name: string; value: string; low: string; high: string };
   "analysis/unknown-product": { product: string };
   "analysis/tray-not-in-key": { tray: number };
-  "analysis/no-odd-sample": { tray: number };
   "analysis/code-not-on-tray": { tray: number; code: string };
   "analysis/tray-counted-twice": { tray: number };
-  "analysis/not-a-pair": { tray: number };
+  "analysis/not-its-order": { tray: number; order: string };
+  "analysis/answer-unknown": { tray: number; answer: string };
   "analysis/none-not-offered": { none: number };
   "analysis/person-twice": { panelist: string };
   "analysis/mark-counted-twice": { tray: number; code: string };

@@ -128,7 +128,7 @@ describe("a record that contradicts itself gives no result", () => {
     ["three samples", [current, steamed, steamed]],
     ["a product outside the plan", [current, "99999999-9999-4999-8999-999999999999"]],
   ])("a tray with %s", (_what, products) => {
-    expect(problemOf(() => analysePair(withTray(products), "1")).code).toBe("analysis/not-a-pair");
+    expect(problemOf(() => analysePair(withTray(products), "1")).code).toBe("analysis/not-its-order");
   });
   test("“no preference” where it was no answer", () => {
     const plan = { ...record.plan, noPreference: "not-offered" as const };

@@ -26,14 +26,14 @@ export const problems: Sentences = {
     `An answer names the product “${d.product}”, which the plan does not have. The result was not computed; check that the name is spelled as in the plan.`,
   "analysis/tray-not-in-key": (d) =>
     `An answer names tray ${d.tray}, which the key does not hold. The result was not computed; check that key and answers belong to one study.`,
-  "analysis/no-odd-sample": (d) =>
-    `In the key, tray ${d.tray} does not hold three samples with exactly one odd. The result was not computed; the answers are untouched.`,
   "analysis/code-not-on-tray": (d) =>
     `The answer for tray ${d.tray} names code ${d.code}, which the key does not put on that tray. The result was not computed; the answers are untouched.`,
   "analysis/tray-counted-twice": (d) =>
     `Tray ${d.tray} has two counted answers. Settle which one stands; the result was not computed.`,
-  "analysis/not-a-pair": (d) =>
-    `In the key, tray ${d.tray} does not hold one sample of each of the two products. The result was not computed; the answers are untouched.`,
+  "analysis/not-its-order": (d) =>
+    `In the key, tray ${d.tray} holds its samples in the order “${d.order}”, which this method does not serve. The result was not computed; check that plan and key belong to one study. The answers are untouched.`,
+  "analysis/answer-unknown": (d) =>
+    `The answer for tray ${d.tray} is “${d.answer}”, which the ballot of this method does not offer. The result was not computed; the answers are untouched.`,
   "analysis/none-not-offered": (d) =>
     `${d.none === 1 ? "One answer is" : `${d.none} answers are`} “no preference”, which was not offered. Say by which rule it counts: drop, split or report.`,
   "analysis/person-twice": (d) =>
