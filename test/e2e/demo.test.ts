@@ -1,5 +1,4 @@
 import { join } from "node:path";
-import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { demoPassphrase } from "../../src/demo/chance.ts";
 import { demoWords } from "../../src/words/en/demo.ts";
