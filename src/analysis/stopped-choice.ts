@@ -2,9 +2,9 @@ import type { Interval } from "../model/interval.ts";
 import type { ChoiceStatistics } from "../model/result-choice.ts";
 import { choiceMethod, discriminatorShareOf } from "./method.ts";
 import { root } from "./root.ts";
-import { plannedLooks, type Stopped, stoppingPath } from "./stopping.ts";
+import { plannedLooks, runOf, type Stopped, stoppingPath } from "./stopping.ts";
 import { type StoppingRule, stagesAt } from "./stopping-rule.ts";
-import { chanceDown, chanceUp, type Stage, sumOf, walk } from "./stopping-walk.ts";
+import { between, chanceDown, chanceUp, type Stage, sumOf, walk } from "./stopping-walk.ts";
 
 /**
  * The statistics of a choice test that could have stopped early. The verdict is that of the rule; p and every exact
@@ -12,21 +12,21 @@ import { chanceDown, chanceUp, type Stage, sumOf, walk } from "./stopping-walk.t
  *
  * Takes    statistics: of the answers within the deciding look (`untilStop`'s `counted`), as if there had been no looks
  * Returns  the same with `stopping`; p <= `stopping.totalAlpha` if and only if the rule said yes. Bounds stand at the
- *          plan's alpha (looks) or at the total alpha counted out (Wald, whose lines hold alpha only about), so that the
- *          lower one leaves guessing out if and only if the rule said yes. Score intervals are not given: they know
+ *          plan's alpha, or for Wald, whose lines hold alpha only about, at a level where the lower one leaves guessing
+ *          out if and only if the rule said yes (their `confidence` says which). Score intervals are not given: they know
  *          nothing of looks. The profile of d-prime stays: a likelihood does not depend on them
  */
 export function stoppedChoice(
   statistics: ChoiceStatistics,
   { rule, looks, all }: Pick<Stopped<never>, "rule" | "looks" | "all">,
 ): ChoiceStatistics {
+  const { path: stages, whole } = runOf(rule, looks, all);
   const stopping = stoppingPath(rule, looks, all);
-  const stages: Stage[] = stopping.looks;
   const decided = stopping.looks.at(-1);
   const { correct } = statistics;
   const yes = decided?.said === "yes";
   const pValue = Math.max(Number.MIN_VALUE, decided ? chanceUp(stages, correct, rule.guess) : 1);
-  const level = rule.rule === "looks" ? rule.alpha : stopping.totalAlpha;
+  const level = levelOf(rule, whole);
   return {
     ...statistics,
     criticalNumber: decided?.upper ?? null,
@@ -37,6 +37,19 @@ export function stoppedChoice(
     power: statistics.power && { ...statistics.power, power: rulePower(rule) },
     stopping,
   };
+}
+
+/**
+ * The level of the bounds that go with the test: alpha, where every outcome with p <= alpha is a yes and no other. Wald's
+ * lines do not keep to that; then it is midway between the largest p of a yes and the least p of anything else.
+ */
+function levelOf(rule: StoppingRule, whole: readonly Stage[]): number {
+  if (rule.rule === "looks") return rule.alpha;
+  const { yes, last } = walk(whole, rule.guess);
+  const total = sumOf(yes);
+  const others = between(last, { judgments: last.judgments, upper: whole.at(-1)?.upper ?? null, lower: null }).chance;
+  const nearest = Math.min(1, total + (others.findLast((chance) => chance > 0) ?? total));
+  return total <= rule.alpha && rule.alpha < nearest ? rule.alpha : (total + nearest) / 2;
 }
 
 /** Chance of a yes, when what is sought is true and the looks are those of the plan. */

@@ -120,7 +120,8 @@ export function stagesAt(rule: StoppingRule, judgments: readonly number[], ended
 
 /** Least count that is reached with no more than this chance; null where even all right would be too likely. */
 function leastWithin(counts: Counts, chance: number): number | null {
-  let least: number | null = null;
+  const beyond = counts.first + counts.chance.length;
+  let least = beyond <= counts.judgments ? beyond : null;
   let sum = 0;
   for (let at = counts.chance.length - 1; at >= 0; at--) {
     sum += counts.chance[at] ?? 0;

@@ -53,7 +53,7 @@ const distinct = (looks: readonly LookCounts[]): LookCounts[] =>
  * Returns  the looks up to the one that decided, or to the end
  */
 export function stoppingPath(rule: StoppingRule, looks: readonly LookCounts[], all: LookCounts): Path {
-  const { path, stages } = run(rule, looks, all);
+  const { path, whole } = runOf(rule, looks, all);
   const { judgments, said } = path.at(-1) ?? { judgments: 0, said: "go-on" };
   return {
     rule: rule.rule,
@@ -61,25 +61,26 @@ export function stoppingPath(rule: StoppingRule, looks: readonly LookCounts[], a
     early: said !== "go-on" && judgments < rule.planned,
     planned: rule.planned,
     after: all.judgments - judgments,
-    totalAlpha: Math.min(1, sumOf(walk(stages, rule.guess).yes)),
-    beta: rule.rule === "sequential" ? Math.min(1, sumOf(walk(stages, rule.sought).no)) : null,
+    totalAlpha: Math.min(1, sumOf(walk(whole, rule.guess).yes)),
+    beta: rule.rule === "sequential" ? Math.min(1, sumOf(walk(whole, rule.sought).no)) : null,
     soughtShare: rule.rule === "sequential" ? rule.sought : null,
   };
 }
 
-type Run = { path: Path["looks"]; stages: Stage[] };
+/** The looks as they went, and all of the rule's: had a stop not come, it would have gone on as planned. */
+type Run = { path: Path["looks"]; whole: Stage[] };
 
-/** The looks as they went, and those of the whole rule: had it gone on, it would have been as planned from there. */
-function run(rule: StoppingRule, looks: readonly LookCounts[], all: LookCounts): Run {
+/** How the looks went; see `stoppingPath`. */
+export function runOf(rule: StoppingRule, looks: readonly LookCounts[], all: LookCounts): Run {
   const early = pathOf(rule, looks, isFull(rule, looks));
   const decided = early.at(-1);
   if (!decided || decided.said === "go-on") {
     const path = pathOf(rule, [...looks, all], true);
-    return { path, stages: path };
+    return { path, whole: path };
   }
-  const further = [...plannedLooks(rule).filter((answers) => answers > decided.judgments)];
+  const further = plannedLooks(rule).filter((answers) => answers > decided.judgments);
   const taken = early.map(({ judgments }) => judgments);
-  return { path: early, stages: stagesAt(rule, [...taken, ...further], true) };
+  return { path: early, whole: stagesAt(rule, [...taken, ...further], true) };
 }
 
 /** Numbers of answers of all looks that a plan foresees, the end included: by Wald's lines after every answer. */
@@ -110,7 +111,7 @@ export function untilStop<A extends { tray: number; correct: boolean }>(
   });
   const looks = sets.map(countsOf);
   const all = countsOf(marked);
-  const decided = run(rule, looks, all).path.at(-1)?.judgments ?? 0;
+  const decided = runOf(rule, looks, all).path.at(-1)?.judgments ?? 0;
   const counted = decided === all.judgments ? [...marked] : (sets.find(({ length }) => length === decided) ?? []);
   return { rule, counted, looks, all };
 }
