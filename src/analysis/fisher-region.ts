@@ -23,13 +23,13 @@ export function fisherRegion(first: number, second: number, alpha: number): Uint
 }
 
 /** All sizes that a planner's picture and look-ahead need at one alpha, and some at another. */
-const mostKept = 1_500;
+const mostKept = 3_000;
 const known = new Map<string, Uint32Array>();
 
 /**
  * Chance that the counts fall into the region when these are the true shares told.
  *
- * Takes    region: of `fisherRegion` for these sizes; shares: strictly between 0 and 1
+ * Takes    region: of `fisherRegion` for these sizes; shares: 0 to 1
  * Returns  0 to 1, absolute error below 1e-12
  */
 export function regionPower(region: Uint32Array, first: number, shares: { first: number; second: number }): number {
@@ -43,6 +43,8 @@ export function regionPower(region: Uint32Array, first: number, shares: { first:
 /** Point probabilities of 0 to n, from the likeliest outwards. */
 function pointsOf(n: number, share: number): Float64Array {
   const points = new Float64Array(n + 1);
+  if (share === 0 || share === 1) points[share * n] = 1;
+  if (share === 0 || share === 1) return points;
   const odds = share / (1 - share);
   const mode = Math.min(n, Math.floor((n + 1) * share));
   points[mode] = Math.exp(

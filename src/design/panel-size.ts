@@ -1,4 +1,3 @@
-import { dPrimeOf } from "../analysis/method.ts";
 import type { Method } from "../model/method.ts";
 import { problem } from "../model/problem.ts";
 import { differenceTest, type SizeTest } from "./size-test.ts";
@@ -13,9 +12,6 @@ export type Goal = {
   power: number;
 };
 
-/** How the size was found, as the field `rule` of what `panelSize` returns. */
-export const sizeRule = "first-n-exact-binomial" as const;
-
 export type PanelSize = {
   /** First number of people whose exact critical number gives the power asked for: what printed tables hold. */
   people: number;
@@ -24,7 +20,8 @@ export type PanelSize = {
   /** The count that decides for `people` (see `SizeTest`); and the power they have. */
   criticalNumber: number;
   power: number;
-  rule: typeof sizeRule;
+  /** How it was found. */
+  rule: SizeTest["rule"];
 };
 
 /** Panels beyond this are not planned: no kitchen seats them. */
@@ -41,28 +38,51 @@ export function panelSize(method: Method, goal: Goal): PanelSize | null {
 }
 
 /**
- * How many people, one judgment each, a test needs for a chance of a yes at the share where one is wanted.
+ * How many people a test needs for a chance of a yes at the effect where one is wanted.
  *
  * Takes    power: that chance, between 0 and 1
  * Returns  the size; null when more than 5,000 people would be needed
  * Throws   Problem "analysis/not-a-share" and those of the test
- * Exact    exact binomial tails throughout. `peopleStable` looks ahead to twice the first size and 100 more: the teeth
- *          shrink as panels grow, so none that is deeper follows
+ * Exact    exact tails throughout; where a quick sum comes too near to the power to decide, the slow one does.
+ *          `peopleStable` looks ahead as far as `lookAhead` says: no tooth that is deeper follows
  */
 export function sizeOf(test: SizeTest, power: number): PanelSize | null {
   if (!(power > 0 && power < 1)) throw problem("analysis/not-a-share", { name: "power", value: String(power) });
-  const found = (people: number) => test.chance(people, test.soughtAt);
-  let people = 1;
-  while (found(people) < power) {
-    people += 1;
-    if (people > mostPeople) return null;
-  }
+  const people = firstWith(test, power);
+  if (people === null) return null;
+  const ahead = people + test.lookAhead(people);
+  const chances = test.chances(test.soughtAt, people, ahead);
   let peopleStable = people;
-  for (let larger = people + 1; larger <= 2 * people + 100; larger++) {
-    if (found(larger) < power) peopleStable = larger + 1;
+  for (const [at, chance] of chances.entries()) {
+    if (!reached(test, power, people + at, chance)) peopleStable = people + at + 1;
   }
   const needed = test.criticalNumber(people) ?? people;
-  return { people, peopleStable, criticalNumber: needed, power: found(people), rule: sizeRule };
+  return {
+    people,
+    peopleStable,
+    criticalNumber: needed,
+    power: test.chance(people, test.soughtAt),
+    rule: test.rule,
+  };
+}
+
+/** Nearer to the power than this, a quick sum does not decide. */
+const tooNear = 1e-9;
+
+const reached = (test: SizeTest, power: number, people: number, chance: number): boolean =>
+  (Math.abs(chance - power) < tooNear ? test.chance(people, test.soughtAt) : chance) >= power;
+
+function firstWith(test: SizeTest, power: number): number | null {
+  let from = test.begin(test.soughtAt, power);
+  for (let width = 64; from <= mostPeople; width *= 2) {
+    const to = Math.min(mostPeople, from + width);
+    const found = test
+      .chances(test.soughtAt, from, to)
+      .findIndex((chance, at) => reached(test, power, from + at, chance));
+    if (found >= 0) return from + found;
+    from = to + 1;
+  }
+  return null;
 }
 
 /** One panel size of the planner's picture. `criticalNumber` is null where no count would do. */
@@ -84,14 +104,47 @@ export function saw(test: SizeTest, from: number, to: number): SawPoint[] {
   });
 }
 
+/** What a panel can find: `effect` in the unit of its test, and the same as a share who tell and as d-prime. */
+export type Findable = {
+  effect: number;
+  /** Null where nobody is right (pairs, kinds). */
+  discriminatorShare: number | null;
+  /** Null at a share of 1, which no finite distance gives. */
+  dPrime: number | null;
+  criticalNumber: number;
+  power: number;
+};
+
 /**
- * What so many people can find: the smallest share who tell, and the d-prime that goes with it, that this panel finds
- * with the power asked for.
+ * The smallest effect that so many people find with the power asked for.
  *
- * Takes    method; people: 1 or more, one judgment each; alpha; sought: the power, 0.8 by custom
- * Returns  null when not even a panel of people who all tell would reach alpha. `dPrime` is null at a share of 1, and for
- *          a preference, where nobody is right
- * Exact    the share by halving, to 1e-12
+ * Takes    test: of a difference, whatever it seeks; people: 1 or more; power: 0.8 by custom
+ * Returns  null when not even the largest effect would be found
+ * Exact    by halving, to 1e-12 of the largest effect
+ */
+export function findableBy(test: SizeTest, people: number, power = 0.8): Findable | null {
+  const needed = test.criticalNumber(people);
+  if (needed === null || test.chance(people, test.most) < power) return null;
+  let [low, high] = [0, test.most];
+  while (high - low > 1e-12 * test.most) {
+    const middle = (low + high) / 2;
+    if (test.chance(people, middle) >= power) high = middle;
+    else low = middle;
+  }
+  return {
+    effect: high,
+    discriminatorShare: test.unit === "share" ? high : null,
+    dPrime: test.dPrime(high),
+    criticalNumber: needed,
+    power: test.chance(people, high),
+  };
+}
+
+/**
+ * What so many people can find, one judgment each, by a method that has a share: who tell, or of a preference the lead of
+ * one side; see `findableBy`.
+ *
+ * Returns  `dPrime` null for a preference, where nobody is right
  * Example  findable("triangle", 24, 0.05) // discriminatorShare 0.406, dPrime 2.0
  */
 export function findable(
@@ -100,20 +153,9 @@ export function findable(
   alpha: number,
   sought = 0.8,
 ): { discriminatorShare: number; dPrime: number | null; criticalNumber: number; power: number } | null {
-  const test = differenceTest(method, alpha, 0);
-  const needed = test.criticalNumber(people);
-  if (needed === null) return null;
-  let low = 0;
-  let high = 1;
-  while (high - low > 1e-12) {
-    const middle = (low + high) / 2;
-    if (test.chance(people, middle) >= sought) high = middle;
-    else low = middle;
-  }
-  return {
-    discriminatorShare: high,
-    dPrime: method === "paired-preference" ? null : dPrimeOf(method, high),
-    criticalNumber: needed,
-    power: test.chance(people, high),
-  };
+  const found = findableBy(differenceTest(method, alpha, 0), people, sought);
+  if (found === null) return null;
+  const { effect, criticalNumber, power } = found;
+  const dPrime = method === "paired-preference" ? null : found.dPrime;
+  return { discriminatorShare: effect, dPrime, criticalNumber, power };
 }
