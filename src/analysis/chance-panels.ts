@@ -21,3 +21,20 @@ export function chancePanels(judgments: number, rightShare: number): number[] {
   }
   return panels;
 }
+
+/**
+ * The same for any distribution of counts.
+ *
+ * Takes    probabilities: of each count from 0 on, adding up to 1
+ * Example  panelsOf([0.25, 0.5, 0.25]) // [25, 50, 25]
+ */
+export function panelsOf(probabilities: ArrayLike<number>): number[] {
+  const panels = new Array<number>(probabilities.length).fill(0);
+  let count = 0;
+  let reached = probabilities[0] ?? 0;
+  for (let dot = 0; dot < 100; dot++) {
+    while (count < probabilities.length - 1 && reached < (dot + 0.5) / 100) reached += probabilities[++count] ?? 0;
+    panels[count] = (panels[count] ?? 0) + 1;
+  }
+  return panels;
+}
