@@ -74,3 +74,5 @@ export const shapeOf = (method: Plannable): MethodShape => methodShapes[method];
 /** Answers that are words and no code. "none": somebody who prefers neither. */
 export const answerWords = ["none", "same", "different", "a", "not-a"] as const;
 export type AnswerWord = (typeof answerWords)[number];
+export const isAnswerWord = (answer: string): answer is AnswerWord =>
+  (answerWords as readonly string[]).includes(answer);

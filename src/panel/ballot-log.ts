@@ -5,7 +5,7 @@ import { problem } from "../model/problem.ts";
 import { draftName } from "./draft.ts";
 import type { StopReason } from "./flow.ts";
 
-type Answer = Omit<Body<"answer-kept">, "tray" | "question" | "salt">;
+type Answer = Omit<Body<"answer-kept">, "salt">;
 type Mark = Omit<Body<"mark-kept">, "salt">;
 
 /**
@@ -29,10 +29,10 @@ export class BallotLog {
     await this.#append(study, { kind: "tray-opened", body: { tray, clearance }, mark });
   }
 
-  async answered(study: string, tray: number, answer: Answer): Promise<void> {
-    const body = { tray, question: 1, ...answer, salt: this.#salt() };
-    const mark = `answer ${study} ${tray} 1`;
-    await this.#append(study, { kind: "answer-kept", body, mark, draft: draftName(study, tray) });
+  async answered(study: string, answer: Answer): Promise<void> {
+    const body = { ...answer, salt: this.#salt() };
+    const mark = `answer ${study} ${answer.tray} ${answer.question}`;
+    await this.#append(study, { kind: "answer-kept", body, mark, draft: draftName(study, answer.tray) });
   }
 
   /** `time`: the how-manieth keeping of this question it is, from 1; the last one counts. */

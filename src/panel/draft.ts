@@ -9,7 +9,9 @@ export const draft = z.discriminatedUnion("at", [
   z.strictObject({ at: z.literal("tasting"), touched: count, resting: z.boolean(), savedAt: instant }),
   z.strictObject({
     at: z.literal("question"),
+    question: z._default(count, 1),
     picked: z.nullable(z.string()),
+    held: z._default(z.nullable(z.string()), null),
     guess: z.boolean(),
     /** Time the question was on screen before, on the monotonic clock. */
     elapsedMs: z.number(),
@@ -61,8 +63,10 @@ function ownDraftOf(step: Exclude<Step, LineStep>, elapsedMs: number, savedAt: s
       return { at: "rules", savedAt };
     case "tasting":
       return { at: "tasting", touched: step.touched, resting: step.restUntil !== null, savedAt };
-    case "question":
-      return { at: "question", picked: step.picked, guess: step.guess, elapsedMs, savedAt };
+    case "question": {
+      const { question, picked, held, guess } = step;
+      return { at: "question", question, picked, held, guess, elapsedMs, savedAt };
+    }
     case "remark":
       return step.kept ? null : { at: "remark", text: step.text, savedAt };
     default:

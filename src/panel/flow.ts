@@ -1,5 +1,5 @@
-import { type Body, type Fact, noPreferenceChoice } from "../model/event.ts";
-import { type BlindPacket, type BlindTray, questionsOf } from "../model/packet.ts";
+import type { Body, Fact } from "../model/event.ts";
+import { answersOf, type BlindPacket, type BlindTray, questionsOf } from "../model/packet.ts";
 import { type Problem, problem } from "../model/problem.ts";
 import { readTrayLabel } from "../model/tray.ts";
 import type { Draft } from "./draft.ts";
@@ -12,12 +12,22 @@ export type StopReason = Body<"tray-stopped">["reason"];
 export type Tasting = {
   at: "tasting";
   tray: Tray;
-  /** How many codes were touched, each after tasting its sample. */
+  /** How many cups were touched, each after tasting its sample. */
   touched: number;
   /** When the pause before the next sample ends, on the monotonic clock; null while none runs. */
   restUntil: number | null;
 };
-export type Question = { at: "question"; tray: Tray; picked: string | null; guess: boolean };
+export type Question = {
+  at: "question";
+  tray: Tray;
+  /** Which of the tray's questions it is, from 1. */
+  question: number;
+  /** One of the answers that the method allows; null until there is one. */
+  picked: string | null;
+  /** Where samples are put together in pairs: the code that was touched and has no partner yet. */
+  held: string | null;
+  guess: boolean;
+};
 export type Remark = { at: "remark"; tray: Tray; text: string; kept: boolean };
 
 /** Where a tablet stands. Nothing of a person outlives their tray. */
@@ -38,9 +48,18 @@ export type Step =
 export const isLineStep = (step: Step): step is LineStep =>
   step.at === "compare" || step.at === "take" || step.at === "chew" || step.at === "mark" || step.at === "no-mark";
 
-/** What may be answered where one thing is chosen: the codes of the tray, and "no preference" if the plan offers it. */
-export const choicesOf = ({ codes }: Tray, { noPreference }: Pick<BlindPacket, "noPreference">): string[] =>
-  noPreference ? [...codes, noPreferenceChoice] : codes;
+/** What is tasted, in this order: the cup with a letter and no code, if there is one, then the codes. */
+export const cupsOf = ({ codes }: Tray, { reference }: Pick<BlindPacket, "reference">): string[] =>
+  reference ? [reference, ...codes] : codes;
+
+export const freshQuestion = (tray: Tray, question: number): Question => ({
+  at: "question",
+  tray,
+  question,
+  picked: null,
+  held: null,
+  guess: false,
+});
 
 /** How far a tray got on this tablet, by the events that were kept. */
 export type Progress = "fresh" | "cleared" | "begun" | "answered" | "remarked" | "finished" | "stopped";
@@ -81,6 +100,15 @@ export function progressOf(facts: Iterable<Fact>, { tray, codes }: Tray, packet:
   return seen.has("tray-opened") ? "cleared" : "fresh";
 }
 
+/** The first question of a tray that is not kept on this tablet, from 1: a kept choice is final. */
+export function openQuestion(facts: Iterable<Fact>, { tray }: Tray): number {
+  const kept = new Set<number>();
+  for (const { kind, body } of facts) if (kind === "answer-kept" && body.tray === tray) kept.add(body.question);
+  let open = 1;
+  while (kept.has(open)) open += 1;
+  return open;
+}
+
 /** Why a tray cannot be opened here; null when it can. What this tablet itself knows goes first. */
 export function refusal(tray: number, progress: Progress, taken: readonly number[], closed = false): Problem | null {
   if (progress === "finished") return problem("tray/used-here", { tray });
@@ -93,42 +121,54 @@ export function refusal(tray: number, progress: Progress, taken: readonly number
 
 /**
  * The step at which a tray opens: the first one, or the one at which it was left.
- * Takes    now: milliseconds on the monotonic clock; a pause that was cut short begins anew
+ * Takes    now: milliseconds on the monotonic clock; a pause that was cut short begins anew.
+ *          open: the first question that is not kept
  */
 export function openingStep(
   tray: Tray,
   progress: Progress,
   draft: Draft | null,
   now: number,
-  packet: Pick<BlindPacket, "pauseSeconds" | "noPreference">,
+  packet: BlindPacket,
+  open: number,
 ): Step {
   if (progress === "answered") {
     return { at: "remark", tray, text: draft?.at === "remark" ? draft.text : "", kept: false };
   }
   if (progress === "remarked") return { at: "remark", tray, text: "", kept: true };
-  if (progress !== "cleared") return { at: "clearance", tray };
-  if (draft?.at === "tasting" && draft.touched < tray.codes.length) {
+  if (progress !== "cleared" && progress !== "begun") return { at: "clearance", tray };
+  if (draft?.at === "question" && draft.question === open) {
+    const { question, guess } = draft;
+    const picked = draft.picked !== null && answersOf(packet, tray).includes(draft.picked) ? draft.picked : null;
+    const held = draft.held !== null && tray.codes.includes(draft.held) ? draft.held : null;
+    return { at: "question", tray, question, picked, held, guess };
+  }
+  if (progress === "begun") return freshQuestion(tray, open);
+  if (draft?.at === "tasting" && draft.touched < cupsOf(tray, packet).length) {
     const restUntil = draft.resting ? now + packet.pauseSeconds * 1000 : null;
     return { at: "tasting", tray, touched: draft.touched, restUntil };
-  }
-  if (draft?.at === "question") {
-    const picked = draft.picked !== null && choicesOf(tray, packet).includes(draft.picked) ? draft.picked : null;
-    return { at: "question", tray, picked, guess: draft.guess };
   }
   return { at: "rules", tray };
 }
 
 /**
- * A code was touched while tasting: the next sample's turn, or the question after the last.
- * A touch while the pause runs changes nothing. Throws Problem "tray/wrong-code" for a code whose turn it is not.
+ * A cup was touched while tasting: the next sample's turn, or the first open question after the last.
+ * A touch while the pause runs changes nothing. Throws Problem "tray/wrong-code" for a cup whose turn it is not.
  */
-export function touchCode(step: Tasting, code: string, now: number, pauseMs: number): Tasting | Question {
+export function touchCup(
+  step: Tasting,
+  cup: string,
+  now: number,
+  packet: Pick<BlindPacket, "pauseSeconds" | "reference">,
+  open: number,
+): Tasting | Question {
   if (resting(step, now)) return step;
-  const expected = step.tray.codes[step.touched] ?? "";
-  if (code !== expected) throw problem("tray/wrong-code", { tapped: code, expected });
+  const cups = cupsOf(step.tray, packet);
+  const expected = cups[step.touched] ?? "";
+  if (cup !== expected) throw problem("tray/wrong-code", { tapped: cup, expected });
   const touched = step.touched + 1;
-  if (touched === step.tray.codes.length) return { at: "question", tray: step.tray, picked: null, guess: false };
-  return { ...step, touched, restUntil: pauseMs > 0 ? now + pauseMs : null };
+  if (touched === cups.length) return freshQuestion(step.tray, open);
+  return { ...step, touched, restUntil: packet.pauseSeconds > 0 ? now + packet.pauseSeconds * 1000 : null };
 }
 
 export const resting = (step: Pick<Tasting, "restUntil">, now: number): boolean =>

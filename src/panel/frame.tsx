@@ -26,6 +26,16 @@ type Props = {
   children?: ComponentChildren;
 };
 
+/** What a word of the question means here, one touch away. */
+export function Meaning({ of, children }: { of: string; children: ComponentChildren }) {
+  return (
+    <details class="meaning">
+      <summary>{of}</summary>
+      <p>{children}</p>
+    </details>
+  );
+}
+
 /** The sheet that every screen of the tablet is set on. The focus moves to its heading when it appears. */
 export function Frame({ title, tray, sample, place, aside, stop, problem, hint, left, right, children }: Props) {
   const { words } = useDesk();

@@ -4,10 +4,11 @@ import type { ProblemData } from "../model/problem.ts";
 import { asProblem } from "./as-problem.ts";
 import { BallotLog } from "./ballot-log.ts";
 import type { Glass } from "./card-check.ts";
+import type * as choiceRoom from "./choice/choice-room.tsx";
 import { draftName, draftOf } from "./draft.ts";
 import * as flow from "./flow.ts";
 import type * as lineRoom from "./line/line-room.tsx";
-import { forgetLast, type LineParts, type Taken, type TakeParts } from "./take-tray.ts";
+import { type ChoiceParts, forgetLast, type LineParts, type Taken, type TakeParts } from "./take-tray.ts";
 import type { Release } from "./tray-hold.ts";
 
 export type SessionState = {
@@ -19,7 +20,7 @@ export type SessionState = {
   problem: ProblemData | null;
 };
 
-export type SessionParts = Omit<TakeParts, "lineBallot"> & {
+export type SessionParts = Omit<TakeParts, "lineBallot" | "choice"> & {
   /** 64 random hex digits. */
   salt: () => string;
   awake: { keep(): void; letGo(): void };
@@ -27,8 +28,9 @@ export type SessionParts = Omit<TakeParts, "lineBallot"> & {
   glass: () => Glass;
   /** Calls back when the page is hidden; returns the way to stop that. */
   onHidden: (listener: () => void) => () => void;
-  /** What only line scales need; fetched right after the start, so that no tray waits for it. */
+  /** What only line scales need, and what only choices do; fetched right after the start: no tray waits for it. */
   loadLine: () => Promise<typeof lineRoom>;
+  loadChoice: () => Promise<typeof choiceRoom>;
   /** Called after something was kept, so that sending starts. */
   onKept: () => void;
 };
@@ -51,6 +53,9 @@ export class SessionBase {
   #release: Release | null = null;
   #question = { since: 0, before: 0 };
   #line: LineParts | null = null;
+  #choice: ChoiceParts | null = null;
+  /** The first question of the tray in hand that was not kept when it was opened. */
+  protected openQuestion = 1;
 
   constructor(parts: SessionParts) {
     this.parts = parts;
@@ -71,9 +76,16 @@ export class SessionBase {
     return this.#line;
   }
 
-  protected took({ packet, step, line, release, elapsedMs }: Taken): flow.Step {
+  /** The screens of a choice, while such a tray is in hand. */
+  get choice(): ChoiceParts | null {
+    return this.#choice;
+  }
+
+  protected took({ packet, step, line, choice, open, release, elapsedMs }: Taken): flow.Step {
     this.#release = release;
     this.#line = line;
+    this.#choice = choice;
+    this.openQuestion = open;
     this.parts.awake.keep();
     this.#question.before = elapsedMs;
     this.set({ packet });
@@ -94,10 +106,11 @@ export class SessionBase {
   }
 
   protected show(step: flow.Step): void {
-    const left = this.#state.step.at;
-    if (step.at === "question" && left !== "question" && left !== "cannot") {
+    const left = this.#state.step;
+    const again = left.at === "cannot" ? left.back : left;
+    if (step.at === "question" && !(again.at === "question" && again.question === step.question)) {
       this.#question.since = this.parts.clock.monotonic();
-      if (left === "tasting") this.#question.before = 0;
+      if (left.at === "tasting" || left.at === "question") this.#question.before = 0;
     }
     this.set({ step });
   }
@@ -145,7 +158,7 @@ export class SessionBase {
     const tray = flow.trayOf(left);
     if (packet && tray && !flow.inHand(next)) this.putDown(packet, tray);
     this.show(next);
-    if (flow.isLineStep(next)) this.saveDraft();
+    if (flow.isLineStep(next) || next.at === "question") this.saveDraft();
   }
 
   protected putDown({ study }: BlindPacket, { tray }: flow.Tray): void {
@@ -153,6 +166,7 @@ export class SessionBase {
     this.#release = null;
     this.#line?.ballot.end();
     this.#line = null;
+    this.#choice = null;
     this.parts.awake.letGo();
     void forgetLast(this.parts.store, study, tray);
   }

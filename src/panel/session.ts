@@ -1,4 +1,4 @@
-import type { BlindPacket } from "../model/packet.ts";
+import { answersOf, type BlindPacket, questionsOf } from "../model/packet.ts";
 import { problem } from "../model/problem.ts";
 import { asProblem } from "./as-problem.ts";
 import * as flow from "./flow.ts";
@@ -23,13 +23,16 @@ export class Session extends SessionBase {
   }
 
   #takeParts(): TakeParts {
-    return { ...this.parts, lineBallot: (packet) => this.#lineBallot(packet) };
+    return {
+      ...this.parts,
+      lineBallot: (packet) => this.#lineBallot(packet),
+      choice: (packet) => loaded(this.parts.loadChoice, packet),
+    };
   }
 
   async #lineBallot(packet: BlindPacket): Promise<LineParts> {
     const { loadLine, store, glass } = this.parts;
-    const room = await loadLine().catch(() => null);
-    if (!room) throw problem("tray/new-wording", { wording: packet.wording });
+    const room = await loaded(loadLine, packet);
     const check = await room.measured(store, packet, glass());
     const ballot = new room.LineBallot(packet, check, {
       parts: this.parts,
@@ -71,11 +74,11 @@ export class Session extends SessionBase {
     this.move(this.line ? { at: "compare", tray } : { at: "tasting", tray, touched: 0, restUntil: null });
   }
 
-  touch(code: string): void {
+  touch(cup: string): void {
     const { step, packet, busy } = this.state;
     if (step.at !== "tasting" || !packet || busy) return;
     try {
-      const next = flow.touchCode(step, code, this.parts.clock.monotonic(), packet.pauseSeconds * 1000);
+      const next = flow.touchCup(step, cup, this.parts.clock.monotonic(), packet, this.openQuestion);
       if (next !== step) this.move(next);
     } catch (thrown) {
       this.set({ problem: asProblem(thrown) });
@@ -91,10 +94,12 @@ export class Session extends SessionBase {
 
   // --- the question
 
-  pick(code: string): void {
+  /** An answer, or none any more. `held`: the code that waits for its partner, where samples are put in pairs. */
+  pick(picked: string | null, held: string | null = null): void {
     const { step, packet } = this.state;
     if (step.at !== "question" || !packet) return;
-    if (flow.choicesOf(step.tray, packet).includes(code)) this.move({ ...step, picked: code });
+    const allowed = picked === null || answersOf(packet, step.tray).includes(picked);
+    if (allowed && (held === null || step.tray.codes.includes(held))) this.move({ ...step, picked, held });
   }
 
   guess(guess: boolean): void {
@@ -112,12 +117,13 @@ export class Session extends SessionBase {
     if (step.at === "cannot" || step.at === "differ") this.move(step.back);
   }
 
-  /** Keeps the answer; the next screen comes once it is on disk. */
+  /** Keeps the answer, which is final then; the next question, or the remark, comes once it is on disk. */
   keep(): Promise<void> {
-    return this.workOn("question", async ({ study }, { tray, picked: choice, guess }) => {
+    return this.workOn("question", async (packet, { tray, question, picked: choice, guess }) => {
       if (choice === null) return null;
-      const elapsedMs = this.elapsed();
-      await this.log.answered(study, tray.tray, { choice, guess, elapsedMs, screen: this.parts.screen() });
+      const answer = { question, choice, guess, elapsedMs: this.elapsed(), screen: this.parts.screen() };
+      await this.log.answered(packet.study, { tray: tray.tray, ...answer });
+      if (question < questionsOf(packet, tray)) return flow.freshQuestion(tray, question + 1);
       return { at: "remark", tray, text: "", kept: false };
     });
   }
@@ -189,4 +195,11 @@ export class Session extends SessionBase {
     if (packet && tray) this.putDown(packet, tray);
     this.set(atRest);
   }
+}
+
+/** What is loaded by itself for one kind of ballot. Throws Problem "tray/new-wording" when it cannot be had. */
+async function loaded<Room>(load: () => Promise<Room>, { wording }: BlindPacket): Promise<Room> {
+  return load().catch(() => {
+    throw problem("tray/new-wording", { wording });
+  });
 }

@@ -4,6 +4,7 @@ import type { Fact } from "../model/event.ts";
 import type { BlindPacket } from "../model/packet.ts";
 import { problem } from "../model/problem.ts";
 import { trayNumber } from "../model/schema.ts";
+import type * as choiceRoom from "./choice/choice-room.tsx";
 import type { Clock } from "./clock.ts";
 import { draftName, isStale, openTrayName, readDraft, readOpenTray, savedAtOf } from "./draft.ts";
 import * as flow from "./flow.ts";
@@ -19,7 +20,12 @@ export type TakeParts = {
   wordings: readonly string[];
   /** The ballot of a line scale, as loaded; throws the Problem when this tablet cannot show its line. */
   lineBallot: (packet: BlindPacket) => Promise<LineParts>;
+  /** The screens of a choice, as loaded. */
+  choice: (packet: BlindPacket) => Promise<ChoiceParts>;
 };
+
+/** The screens of a choice. */
+export type ChoiceParts = Pick<typeof choiceRoom, "ChoiceScreen">;
 
 /** The ballot of a line scale, and the screen of its steps. */
 export type LineParts = { ballot: LineBallot; Screen: typeof LineScreen };
@@ -29,6 +35,10 @@ export type Taken = {
   step: flow.Step;
   /** Present for a line scale. */
   line: LineParts | null;
+  /** Present for a choice. */
+  choice: ChoiceParts | null;
+  /** The first question that is not kept. */
+  open: number;
   release: Release;
   /** Milliseconds the question was on screen before. */
   elapsedMs: number;
@@ -77,15 +87,18 @@ async function take(parts: TakeParts, packet: BlindPacket, tray: flow.Tray): Pro
     const closed = (await store.meta("closed")) === study;
     const refused = flow.refusal(tray.tray, progress, readTaken(await store.meta("taken")), closed);
     if (refused) throw refused;
-    const asks = packet.line !== null && progress !== "answered" && progress !== "remarked";
-    line = asks ? await parts.lineBallot(packet) : null;
+    const asks = progress !== "answered" && progress !== "remarked";
+    line = asks && packet.line ? await parts.lineBallot(packet) : null;
+    const choice = asks && !packet.line ? await parts.choice(packet) : null;
     const left = await store.draft(draftName(study, tray.tray));
     const draft = readDraft(left);
     await store.saveDraft(openTrayName, { study, tray: tray.tray, at: clock.instant() });
+    const open = flow.openQuestion(facts, tray);
     const step =
       lineStep(line?.ballot ?? null, progress, tray, facts, left) ??
-      flow.openingStep(tray, progress, draft, clock.monotonic(), packet);
-    return { packet, step, line, release, elapsedMs: draft?.at === "question" ? draft.elapsedMs : 0 };
+      flow.openingStep(tray, progress, draft, clock.monotonic(), packet, open);
+    const same = draft?.at === "question" && step.at === "question" && draft.question === step.question;
+    return { packet, step, line, choice, open, release, elapsedMs: same ? draft.elapsedMs : 0 };
   } catch (thrown) {
     line?.ballot.end();
     release();

@@ -1,18 +1,14 @@
-import { useDesk } from "./desk.ts";
 import { isLineStep } from "./flow.ts";
 import { Clearance } from "./screens/clearance.tsx";
-import { Cannot, Differ, Stopped, Thanks } from "./screens/pages.tsx";
-import { Question } from "./screens/question.tsx";
+import { Differ, Stopped, Thanks } from "./screens/pages.tsx";
 import { Remark } from "./screens/remark.tsx";
 import { Rules } from "./screens/rules.tsx";
-import { Tasting } from "./screens/tasting.tsx";
 import type { Session } from "./session.ts";
 import type { SessionState } from "./session-base.ts";
 
 /** The screen of a step with a tray in hand. At rest there is none: null. */
 export function TrayScreen({ session, state }: { session: Session; state: SessionState }) {
   const { step, packet, problem } = state;
-  const words = useDesk().words.tasting;
   const stop = (): void => void session.stop();
   const rest = (): void => void session.rest();
   if (step.at === "rest" || !packet) return null;
@@ -33,25 +29,15 @@ export function TrayScreen({ session, state }: { session: Session; state: Sessio
     }
     case "rules":
       return <Rules tray={step.tray} packet={packet} begin={() => session.begin()} stop={stop} />;
-    case "tasting": {
-      const acts = { touch: (code: string) => session.touch(code), differ: () => session.differ(), stop };
-      return <Tasting step={step} packet={packet} title={words.title} now={words.now} problem={problem} {...acts} />;
-    }
     case "differ":
-      return <Differ tray={step.tray} back={() => session.back()} other={rest} stop={stop} />;
-    case "question": {
-      const acts = {
-        pick: (code: string) => session.pick(code),
-        guess: (guess: boolean) => session.guess(guess),
-        cannot: () => session.cannot(),
-        keep: () => void session.keep(),
-        stop,
-      };
-      return <Question step={step} packet={packet} problem={problem} {...acts} />;
-    }
+      return (
+        <Differ tray={step.tray} reference={packet.reference} back={() => session.back()} other={rest} stop={stop} />
+      );
+    case "tasting":
+    case "question":
     case "cannot": {
-      const acts = { back: () => session.back(), end: () => void session.endWithoutAnswer(), stop };
-      return <Cannot tray={step.tray} wording={packet.wording} problem={problem} {...acts} />;
+      const { choice } = session;
+      return choice ? <choice.ChoiceScreen step={step} packet={packet} problem={problem} acts={session} /> : null;
     }
     case "remark": {
       const acts = { write: (text: string) => session.remark(text), finish: () => void session.finish(), stop };

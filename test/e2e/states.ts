@@ -2,6 +2,7 @@ import type { Page } from "playwright-core";
 import { planParts } from "../../src/model/open-part.ts";
 import { planWords } from "../../src/words/en/organizer-plan.ts";
 import { panel as words } from "../../src/words/en/panel.ts";
+import { panelChoice } from "../../src/words/en/panel-choice.ts";
 import { panelTools as toolWords } from "../../src/words/en/panel-tools.ts";
 import { readyPlan } from "../design/scenario.ts";
 import type { LeadHands, SheetRow } from "./lead.ts";
@@ -49,7 +50,7 @@ export async function everyTabletState(
   await hands.pick(codes(1)[1] ?? "", true);
   await see("question with a choice");
   await hands.button(words.question.cannot).click();
-  await hands.heading(words.cannot.title).waitFor();
+  await hands.heading(panelChoice.cannot.title).waitFor();
   await see("cannot answer");
   await hands.button(words.goBack).click();
   await hands.keep();

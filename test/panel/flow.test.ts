@@ -9,6 +9,7 @@ const tray: flow.Tray = { tray: 17, codes: ["317", "530", "843"] };
 const savedAt = "2026-05-03T12:00:00.000Z";
 const wordings = ["triangle-1"];
 const version = packet.allergens.version;
+const asked = { at: "question" as const, question: 1, held: null, elapsedMs: 7, savedAt };
 const start: flow.Tasting = { at: "tasting", tray, touched: 0, restUntil: null };
 
 describe("which tray was typed", () => {
@@ -92,12 +93,19 @@ describe("how far a tray got", () => {
 
 describe("the step at which a tray opens", () => {
   const open = (progress: flow.Progress, draft: Parameters<typeof flow.openingStep>[2]) =>
-    flow.openingStep(tray, progress, draft, 5000, packet);
+    flow.openingStep(tray, progress, draft, 5000, packet, 1);
 
   test("no draft gets past the allergens of a tray that was not cleared", () => {
-    const draft = { at: "question" as const, picked: "530", guess: true, elapsedMs: 7, savedAt };
+    const draft = { ...asked, picked: "530", guess: true };
     expect(open("fresh", draft)).toEqual({ at: "clearance", tray });
-    expect(open("cleared", draft)).toEqual({ at: "question", tray, picked: "530", guess: true });
+    expect(open("cleared", draft)).toEqual({
+      at: "question",
+      tray,
+      question: 1,
+      picked: "530",
+      held: null,
+      guess: true,
+    });
   });
 
   test("a pause that was cut short begins anew", () => {
@@ -106,12 +114,12 @@ describe("the step at which a tray opens", () => {
   });
 
   test("a picked code that the tray does not carry is not picked", () => {
-    const draft = { at: "question" as const, picked: "999", guess: false, elapsedMs: 7, savedAt };
-    expect(open("cleared", draft)).toEqual({ at: "question", tray, picked: null, guess: false });
+    const draft = { ...asked, picked: "999", guess: false };
+    expect(open("cleared", draft)).toEqual(flow.freshQuestion(tray, 1));
   });
 
   test("after the answer only the remark is open, whatever an old draft says", () => {
-    const draft = { at: "question" as const, picked: "843", guess: false, elapsedMs: 7, savedAt };
+    const draft = { ...asked, picked: "843", guess: false };
     expect(open("answered", draft)).toEqual({ at: "remark", tray, text: "", kept: false });
     expect(open("answered", { at: "remark", text: "dry", savedAt })).toMatchObject({ text: "dry" });
     expect(open("remarked", null)).toMatchObject({ at: "remark", kept: true });
@@ -119,29 +127,27 @@ describe("the step at which a tray opens", () => {
 });
 
 describe("codes in tasting order", () => {
+  const touch = (step: flow.Tasting, cup: string, now: number, of = packet, open = 1) =>
+    flow.touchCup(step, cup, now, of, open);
+
   test("a code whose turn it is not is a problem that names the next, and changes nothing", () => {
-    expect(problemOf(() => flow.touchCode(start, "843", 0, 45_000))).toEqual({
+    expect(problemOf(() => touch(start, "843", 0))).toEqual({
       code: "tray/wrong-code",
       details: { tapped: "843", expected: "317" },
     });
   });
 
   test("each touch but the last starts the pause; while it runs, no touch counts", () => {
-    const first = flow.touchCode(start, "317", 1000, 45_000);
+    const first = touch(start, "317", 1000);
     expect(first).toEqual({ ...start, touched: 1, restUntil: 46_000 });
-    expect(flow.touchCode(first as flow.Tasting, "530", 45_999, 45_000)).toBe(first);
-    const second = flow.touchCode(first as flow.Tasting, "530", 46_000, 45_000);
+    expect(touch(first as flow.Tasting, "530", 45_999)).toBe(first);
+    const second = touch(first as flow.Tasting, "530", 46_000);
     expect(second).toMatchObject({ touched: 2, restUntil: 91_000 });
-    expect(flow.touchCode(second as flow.Tasting, "843", 91_000, 45_000)).toEqual({
-      at: "question",
-      tray,
-      picked: null,
-      guess: false,
-    });
+    expect(touch(second as flow.Tasting, "843", 91_000)).toEqual(flow.freshQuestion(tray, 1));
   });
 
   test("without a pause in the plan the next sample follows at once", () => {
-    expect(flow.touchCode(start, "317", 1000, 0)).toMatchObject({ touched: 1, restUntil: null });
+    expect(touch(start, "317", 1000, { ...packet, pauseSeconds: 0 })).toMatchObject({ touched: 1, restUntil: null });
   });
 
   test("time left is told in steps of five seconds", () => {

@@ -2,7 +2,7 @@
 import { fireEvent, screen, waitFor } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { panel as words } from "../../src/words/en/panel.ts";
-import { choiceBallots } from "../../src/words/en/panel-choice.ts";
+import { choiceBallots, panelChoice } from "../../src/words/en/panel-choice.ts";
 import { button, heading, newTablet, putAway, spoken, start, type } from "./hands.tsx";
 import { packet, study, type Tablet } from "./tablet.ts";
 
@@ -92,7 +92,7 @@ describe("paired preference", () => {
   test("“I cannot answer” speaks of no box that is not there", async () => {
     await toQuestion(true);
     fireEvent.click(button(words.question.cannot));
-    await heading(words.cannot.title);
+    await heading(panelChoice.cannot.title);
     expect(document.body.textContent).toContain(ballot?.cannotTell);
     expect(document.body.textContent).not.toContain(words.question.guess);
   });

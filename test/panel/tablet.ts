@@ -165,6 +165,7 @@ export class Tablet {
         return () => void this.#hideListeners.delete(listener);
       },
       loadTools: () => import("../../src/panel/tools/tools-room.tsx"),
+      loadChoice: () => import("../../src/panel/choice/choice-room.tsx"),
       loadLine: () => import("../../src/panel/line/line-room.tsx"),
       code: "",
       wasEnrolled: async () => false,

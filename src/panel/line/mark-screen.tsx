@@ -5,7 +5,7 @@ import { LineScale } from "../../ui/line-scale.tsx";
 import { panelLine as words } from "../../words/en/panel-line.ts";
 import { onGlassChange } from "../card-check.ts";
 import { useDesk } from "../desk.ts";
-import { Frame } from "../frame.tsx";
+import { Frame, Meaning } from "../frame.tsx";
 import type { LineBallot } from "./line-ballot.ts";
 import { askedOf, elapsedAt, type Marking, secondsOf } from "./line-flow.ts";
 
@@ -51,10 +51,7 @@ export function MarkScreen({ step, ballot, problem, stop }: Props) {
       }
     >
       {attribute.definition.trim() === "" ? null : (
-        <details class="meaning">
-          <summary>{words.mark.meaning(attribute.adjective)}</summary>
-          <p>{attribute.definition}</p>
-        </details>
+        <Meaning of={words.mark.meaning(attribute.adjective)}>{attribute.definition}</Meaning>
       )}
       {fits === "fits" ? (
         <LineScale

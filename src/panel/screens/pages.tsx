@@ -1,7 +1,7 @@
 import type { ComponentChildren } from "preact";
+import type { BlindPacket } from "../../model/packet.ts";
 import type { ProblemData } from "../../model/problem.ts";
 import { deviceProblemSentence } from "../../words/device-problem-sentence.ts";
-import { choiceBallots } from "../../words/en/panel-choice.ts";
 import { messageOf } from "../as-problem.ts";
 import { useDesk } from "../desk.ts";
 import type { StopReason, Tray } from "../flow.ts";
@@ -9,7 +9,7 @@ import { Frame } from "../frame.tsx";
 
 type Action = { label: string; press: () => void };
 
-const Lines = ({ lines }: { lines: string[] }) => (
+export const Lines = ({ lines }: { lines: string[] }) => (
   <div class="reading">
     {lines.map((line) => (
       <p key={line}>{line}</p>
@@ -17,31 +17,30 @@ const Lines = ({ lines }: { lines: string[] }) => (
   </div>
 );
 
-const Plain = ({ label, press }: Action) => (
+export const Plain = ({ label, press }: Action) => (
   <button type="button" onClick={press}>
     {label}
   </button>
 );
 
-const Next = ({ label, press }: Action) => (
+export const Next = ({ label, press }: Action) => (
   <button type="button" class="next" onClick={press}>
     {label}
   </button>
 );
 
-/** The codes on the tray are others: help is asked for, and nothing is lost. */
-export function Differ({
-  tray,
-  back,
-  other,
-  stop,
-}: {
+type DifferProps = {
   tray: Tray;
+  reference: BlindPacket["reference"];
   back: () => void;
   other: () => void;
   stop: () => void;
-}) {
+};
+
+/** The codes on the tray are others: help is asked for, and nothing is lost. */
+export function Differ({ tray, reference, back, other, stop }: DifferProps) {
   const { words } = useDesk();
+  const { lines, withReference } = words.differ;
   return (
     <Frame
       title={words.differ.title}
@@ -50,33 +49,7 @@ export function Differ({
       left={<Plain label={words.differ.other} press={other} />}
       right={<Next label={words.differ.back} press={back} />}
     >
-      <Lines lines={words.differ.lines} />
-    </Frame>
-  );
-}
-
-type CannotProps = {
-  tray: Tray;
-  wording: string;
-  problem: ProblemData | null;
-  back: () => void;
-  end: () => void;
-  stop: () => void;
-};
-
-/** "I cannot answer": what that means, before it ends the tray. */
-export function Cannot({ tray, wording, problem, back, end, stop }: CannotProps) {
-  const { words } = useDesk();
-  return (
-    <Frame
-      title={words.cannot.title}
-      tray={tray.tray}
-      stop={stop}
-      problem={problem}
-      left={<Plain label={words.cannot.confirm} press={end} />}
-      right={<Next label={words.goBack} press={back} />}
-    >
-      <Lines lines={words.cannot.lines(choiceBallots[wording]?.cannotTell ?? "")} />
+      <Lines lines={reference ? [...lines, withReference(reference)] : lines} />
     </Frame>
   );
 }

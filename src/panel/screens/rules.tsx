@@ -34,12 +34,17 @@ export function rulesOf(packet: BlindPacket, { rules }: PanelWords): string[] {
   return [
     rules.alone,
     rules.rinse(packet.cleanser),
-    ...(packet.warmUp ? [rules.warmUp] : []),
-    packet.line ? rules.orderOnLine : rules.order,
+    ...(packet.warmUp ? [packet.reference ? rules.warmUpUnmarked : rules.warmUp] : []),
+    orderLine(packet, rules),
     rules.swallow[packet.swallow],
     rules.pause(packet.pauseSeconds),
     packet.retaste ? (packet.line ? rules.retasteOnLine : rules.retaste) : rules.noRetaste,
     rules.stop,
-    packet.line ? rules.storedOnLine : rules.stored,
+    packet.line || packet.properties.length > 1 ? rules.storedOnLine : rules.stored,
   ];
+}
+
+function orderLine({ line, reference }: BlindPacket, { order, orderAfter, orderOnLine }: PanelWords["rules"]): string {
+  if (line) return orderOnLine;
+  return reference ? orderAfter[reference] : order;
 }

@@ -5,7 +5,7 @@ import type { ProblemData } from "../../model/problem.ts";
 import { CodeDigits } from "../../ui/code-digits.tsx";
 import type { Clock } from "../clock.ts";
 import { useDesk } from "../desk.ts";
-import { resting, secondsLeft, type Tasting as TastingStep } from "../flow.ts";
+import { cupsOf, resting, secondsLeft, type Tasting as TastingStep } from "../flow.ts";
 import { Frame } from "../frame.tsx";
 
 type Props = {
@@ -15,23 +15,26 @@ type Props = {
   /** What to do now, with the code whose turn it is. */
   now: (code: ComponentChildren) => ComponentChildren;
   problem: ProblemData | null;
-  touch: (code: string) => void;
+  touch: (cup: string) => void;
   differ: () => void;
   stop: () => void;
 };
 
-/** The codes as they stand on the tray, touched one after the other: a check of the labels, and the order of tasting. */
+/** The cups as they stand on the tray, touched one after the other: a check of the labels, and the order of tasting. */
 export function Tasting({ step, packet, title, now, problem, touch, differ, stop }: Props) {
   const { words, clock } = useDesk();
   const { tasting } = words;
   const [hint, setHint] = useState<string | null>(null);
   useTicks(clock, step.restUntil);
   const pausing = resting(step, clock.monotonic());
-  const press = (code: string): void => {
+  const press = (cup: string): void => {
     setHint(pausing ? tasting.early : null);
-    touch(code);
+    touch(cup);
   };
-  const next = step.tray.codes[step.touched] ?? "";
+  const { reference } = packet;
+  const cups = cupsOf(step.tray, packet);
+  const next = cups[step.touched] ?? "";
+  const say = reference && next === reference ? tasting.nowReference[reference] : now;
   return (
     <Frame
       title={title}
@@ -47,18 +50,18 @@ export function Tasting({ step, packet, title, now, problem, touch, differ, stop
     >
       {/* read out when the turn changes; the seconds below it are not */}
       <p class="lead-in" aria-live="polite">
-        {pausing ? tasting.resting(packet.cleanser) : now(<CodeDigits key="code" code={next} />)}
+        {pausing ? tasting.resting(packet.cleanser) : say(<CodeDigits key="code" code={next} />)}
       </p>
-      <fieldset class="three" style={{ "--columns": columnsFor(step.tray.codes.length) }} aria-label={tasting.codes}>
-        {step.tray.codes.map((code, place) => (
+      <fieldset class="three" style={{ "--columns": columnsFor(cups.length) }} aria-label={tasting.codes}>
+        {cups.map((cup, place) => (
           <button
-            key={code}
+            key={cup}
             type="button"
-            class={place === step.touched && !pausing ? "field turn" : "field"}
+            class={`field${place === step.touched && !pausing ? " turn" : ""}${cup === reference ? " apart" : ""}`}
             aria-disabled={pausing}
-            onClick={() => press(code)}
+            onClick={() => press(cup)}
           >
-            <CodeDigits code={code} />
+            <CodeDigits code={cup} />
             <small>
               {place < step.touched
                 ? tasting.tasted

@@ -86,6 +86,17 @@ export const choiceAnswers: Record<AnswerWord, string> = {
 
 /** Everything else that a panelist reads about a choice. */
 export const panelChoice = {
+  cannot: {
+    title: "You cannot answer this?",
+    lines: (cannotTell: string, question: number) => [
+      "For example because a sample is missing or was spilled, or because you could not taste it.",
+      cannotTell,
+      question > 1
+        ? "What you kept before stays. Without this answer the tray ends here and cannot be opened again."
+        : "Without an answer this tray ends here. It cannot be opened again.",
+    ],
+    confirm: "End without an answer",
+  },
   place: (question: number, of: number) => `Question ${question} of ${of}`,
   meaning: (comparative: string) => `What “${comparative}” means here`,
   /** The uncoded cup, beside the answers: it is not one of them. */

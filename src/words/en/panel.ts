@@ -223,16 +223,6 @@ export const panel = {
     pickFirst: "Please choose one of the answers first.",
   },
 
-  cannot: {
-    title: "You cannot answer this?",
-    lines: (cannotTell: string) => [
-      "For example because a sample is missing or was spilled, or because you could not taste it.",
-      cannotTell,
-      "Without an answer this tray ends here. It cannot be opened again.",
-    ],
-    confirm: "End without an answer",
-  },
-
   remark: {
     title: "Your answer is kept.",
     label: "Anything you noticed? (optional)",

@@ -1,0 +1,69 @@
+import { useState } from "preact/hooks";
+import { shapeOf } from "../../model/method.ts";
+import { type BlindPacket, questionsOf } from "../../model/packet.ts";
+import type { ProblemData } from "../../model/problem.ts";
+import { choiceBallots, panelChoice } from "../../words/en/panel-choice.ts";
+import { useDesk } from "../desk.ts";
+import type { Question as QuestionStep } from "../flow.ts";
+import { Frame, Meaning } from "../frame.tsx";
+import { Answers } from "./answers.tsx";
+import type { ChoiceActs } from "./choice-screen.tsx";
+import { Pairs } from "./pairs.tsx";
+
+type Props = { step: QuestionStep; packet: BlindPacket; problem: ProblemData | null; acts: ChoiceActs };
+
+/** One question of a tray, answered in the shape of its method. It is given codes only, so it cannot show what is what. */
+export function Question({ step, packet, problem, acts }: Props) {
+  const { question: common } = useDesk().words;
+  const { answer, guess } = shapeOf(packet.method);
+  const ballot = choiceBallots[packet.wording];
+  const property = packet.properties[step.question - 1];
+  const inPairs = answer === "partner";
+  const [hint, setHint] = useState<string | null>(null);
+  const submit = (event: Event): void => {
+    event.preventDefault();
+    if (step.picked === null) setHint(inPairs ? panelChoice.pairs.pairFirst : common.pickFirst);
+    else void acts.keep();
+  };
+  const pick: ChoiceActs["pick"] = (picked, held = null) => {
+    setHint(null);
+    acts.pick(picked, held);
+  };
+  const Body = inPairs ? Pairs : Answers;
+  return (
+    <form class="whole" onSubmit={submit}>
+      <Frame
+        title={ballot?.ask(property?.comparative.trim() ?? "")}
+        tray={step.tray.tray}
+        place={panelChoice.place(step.question, questionsOf(packet, step.tray))}
+        stop={() => void acts.stop()}
+        problem={problem}
+        hint={hint}
+        left={
+          <button type="button" onClick={() => acts.cannot()}>
+            {common.cannot}
+          </button>
+        }
+        right={
+          <button type="submit" class="next" aria-disabled={step.picked === null}>
+            {common.keep}
+          </button>
+        }
+      >
+        {property && property.definition.trim() !== "" ? (
+          <Meaning of={panelChoice.meaning(property.comparative.trim())}>{property.definition}</Meaning>
+        ) : null}
+        {ballot && (ballot.how || ballot.unsure) ? (
+          <p class="fine">{[ballot.how, ballot.unsure].filter((line) => line !== "").join(" ")}</p>
+        ) : null}
+        <Body step={step} packet={packet} pick={pick} />
+        {guess ? (
+          <label class="check">
+            <input type="checkbox" checked={step.guess} onChange={(event) => acts.guess(event.currentTarget.checked)} />
+            <span>{common.guess}</span>
+          </label>
+        ) : null}
+      </Frame>
+    </form>
+  );
+}
