@@ -2,6 +2,7 @@ import { type Body, type Fact, type Heads, isAnswerKind, type Kind } from "../mo
 import { answersOf, type BlindPacket, type BlindTray, questionsOf } from "../model/packet.ts";
 import type { Plan } from "../model/plan.ts";
 import { leavesOf } from "./leaves.ts";
+import { type Look, looksOf, within } from "./looks.ts";
 
 /** A fact of one kind. */
 export type FactOf<K extends Kind> = Extract<Fact, { kind: K }>;
@@ -60,8 +61,10 @@ export type StudyState = {
   lock: FactOf<"study-locked"> | null;
   close: FactOf<"study-closed"> | null;
   reveal: FactOf<"key-revealed"> | null;
-  /** Locks, closes and reveals that lost to one with a lower id: shown, never used. */
+  /** Locks, closes, reveals and looks that lost to one with a lower id, or came after the close: shown, never used. */
   rivals: Fact[];
+  /** Looks of the stopping rule, by their number. */
+  looks: Look[];
   trays: Map<number, TrayState>;
   /** Answers to trays the plan does not have, or with a code the tray does not carry. */
   offPlan: Fact[];
@@ -98,13 +101,15 @@ export function foldStudy(facts: Iterable<Fact>): StudyState {
     spares: ruling("spare-served"),
     admissions: ruling("late-admitted"),
   });
+  const { looks, others } = looksOf(of("look-begun"), of("look-done"), heads.close);
   return {
     draft: draft ? { event: draft.id, plan: draft.body.plan } : null,
     draftVersions: leaves.length,
     lock,
     close,
     reveal,
-    rivals: [...rivalLocks, ...rivalCloses, ...rivalReveals],
+    rivals: [...rivalLocks, ...rivalCloses, ...rivalReveals, ...others],
+    looks,
     trays,
     offPlan,
     papers: of("paper-printed"),
@@ -133,10 +138,6 @@ type Rulings = {
   spares: FactOf<"spare-served">[];
   admissions: FactOf<"late-admitted">[];
 };
-
-/** Was the fact among what a close or a reveal saw? Everything was, when there is none. */
-const within = (fact: Pick<Fact, "device" | "seq">, heads: Heads | null): boolean =>
-  heads === null || fact.seq <= (heads[fact.device] ?? 0);
 
 function foldTrays(sorted: Fact[], packet: BlindPacket | null, rulings: Rulings) {
   const ballots = new Map<string, Ballot>();

@@ -1,7 +1,9 @@
+import type { Heads } from "../model/event.ts";
 import { questionsOf } from "../model/packet.ts";
 import { problem } from "../model/problem.ts";
 import type { Departure, Judgment, KeptMark, StudyRecord, UnansweredReason } from "../model/record.ts";
-import type { Ballot, KeptMark as FoldedMark, StudyState, TrayState } from "./fold.ts";
+import { type Ballot, type KeptMark as FoldedMark, foldStudy, type StudyState, type TrayState } from "./fold.ts";
+import { within } from "./looks.ts";
 
 /** What is known of a study beside the facts that were read. */
 export type Around = {
@@ -42,7 +44,7 @@ export function recordOf(state: StudyState, around: Around): StudyRecord {
     revealedAt: reveal.at,
     judgments,
     marks,
-    looks: [],
+    looks: looksOfRecord(state, counted),
     notAnswered: unanswered.map((tray) => tray.tray),
     departures: [
       ...[...state.trays.values()].flatMap(departuresOf),
@@ -68,6 +70,31 @@ function countedTrays({ lock, trays }: StudyState): Seated[] {
     return [{ tray, ballot: tray.counted, seat: seatOf(tray, trays, seats) ?? lastSeat + tray.tray }];
   });
 }
+
+/**
+ * The answers that count within some heads, whatever came after: what a look sees.
+ *
+ * Takes    state: of a log with the full ballots within the heads
+ */
+export function judgmentsWithin(state: StudyState, heads: Heads): Judgment[] {
+  return countedTrays(stateWithin(state, heads)).flatMap(judgmentOf);
+}
+
+/** How many answers count at the moment: what a stopping rule counts; outlines are enough. */
+export const answersCounted = (state: StudyState): number =>
+  countedTrays(state).filter(({ ballot }) => ballot.complete).length;
+
+const stateWithin = (state: StudyState, heads: Heads): StudyState =>
+  foldStudy([...state.facts.values()].filter((fact) => within(fact, heads)));
+
+/** Each look with those of the counted trays that counted then. */
+const looksOfRecord = (state: StudyState, counted: ReadonlySet<number>): StudyRecord["looks"] =>
+  state.looks.map(({ begun, done }) => ({
+    event: begun.id,
+    at: begun.at,
+    trays: judgmentsWithin(state, begun.body.heads).flatMap(({ tray }) => (counted.has(tray) ? [tray] : [])),
+    said: done?.body.said ?? null,
+  }));
 
 const placeOf = ({ tray, ballot, seat }: Seated) => ({
   tray: tray.tray,

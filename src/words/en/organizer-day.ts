@@ -48,7 +48,7 @@ export const dayWords = {
   offPlan: (count: number) =>
     `${plural(count, "answer", "answers")} came for a tray or a code that the plan does not have. They are kept and do not count.`,
   rivals: (count: number) =>
-    `${plural(count, "event", "events")} came from a second device that locked, closed or opened at the same time. The report names them; they do not count.`,
+    `${plural(count, "event", "events")} came from a second device that locked, closed, opened or took a look at the same time, or after the close. The report names them; they do not count.`,
 
   tablets: {
     heading: "Tablets",
