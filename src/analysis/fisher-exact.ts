@@ -39,6 +39,12 @@ export function hypergeometricPoint(firstTold: number, margins: Margins): number
   return Math.exp(logPoint(firstTold, margins));
 }
 
+/** Natural logarithm of it, good far below the smallest double; -Infinity where the margins do not allow the count. */
+export function logHypergeometricPoint(firstTold: number, margins: Margins): number {
+  check(firstTold, margins);
+  return logPoint(firstTold, margins);
+}
+
 /**
  * Fisher's exact p-value, one-sided: are more told in the first group?
  *
