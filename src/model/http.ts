@@ -41,6 +41,15 @@ export const eventsReply = z.strictObject({
 });
 export type EventsReply = z.infer<typeof eventsReply>;
 
+// GET /api/studies/:id/looks/:look (lead): the answers that a look of the stopping rule sees, by the event that began it.
+// Given only to the device that began it, while the study is open and the look is not done.
+export const lookReply = z.strictObject({
+  incarnation: id,
+  /** Exact texts of the kept answers within the look's heads. */
+  answers: z.array(z.string()),
+});
+export type LookReply = z.infer<typeof lookReply>;
+
 // GET /api/kitchen/events?after=N (lead): the kitchen's own defaults, in the same form; always in full texts
 
 // GET /api/studies/:id/remarks (lead, after the reveal)

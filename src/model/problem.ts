@@ -72,6 +72,11 @@ export type ProblemDetails = {
   "key/page-mistyped": Record<string, never>;
   "key/commitment-mismatch": { expected: string; found: string };
   "key/not-closed": Record<string, never>;
+  // looks of a stopping rule
+  "look/not-allowed": Record<string, never>;
+  "look/too-early": { answered: number; least: number };
+  "look/over": Record<string, never>;
+  "look/records-missing": { missing: number };
   // trays on the tablet
   "tray/check-digit": { typed: string };
   "tray/unknown": { tray: number };

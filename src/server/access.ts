@@ -9,6 +9,7 @@ export const access = {
   "GET /api/panel": ["panel"],
   "GET /api/studies": ["lead", "reader"], // a reader: revealed ones only
   "GET /api/studies/:id/events": ["lead", "reader"],
+  "GET /api/studies/:id/looks/:look": ["lead"], // by its own event, where the locked plan has a stopping rule
   "GET /api/studies/:id/remarks": ["lead"],
   "GET /api/kitchen/events": ["lead"], // nothing of it is any other device's business
   "GET /api/addresses": ["lead"],

@@ -9,6 +9,7 @@ import { deviceRoutes } from "./routes/devices.ts";
 import { enrollRoutes } from "./routes/enroll.ts";
 import { eventRoutes } from "./routes/events.ts";
 import { kitchenRoutes } from "./routes/kitchen.ts";
+import { lookRoutes } from "./routes/looks.ts";
 import { panelRoutes } from "./routes/panel.ts";
 import { studyRoutes } from "./routes/studies.ts";
 import { checkCallers, type House } from "./serve.ts";
@@ -44,6 +45,7 @@ export async function makeApp(parts: AppParts): Promise<FastifyInstance> {
   eventRoutes(app, house);
   panelRoutes(app, house);
   studyRoutes(app, house);
+  lookRoutes(app, house);
   kitchenRoutes(app, house);
   deviceRoutes(app, house);
   app.get("/healthz", async () => {

@@ -11,6 +11,7 @@ const byArea = {
   plan: 422,
   lock: 409,
   key: 422,
+  look: 409,
   tray: 422,
   device: 409,
   server: 500,

@@ -58,6 +58,12 @@ const matrix: { name: RouteName; path: string; body?: unknown; status: Record<Wh
   row("GET /api/studies/:id/remarks", `/api/studies/${own}/remarks`, undefined, [401, 401, 401, 403, 403, 403]),
   row("GET /api/studies/:id/remarks", `/api/studies/${revealed}/remarks`, undefined, [401, 401, 401, 403, 403, 200]),
   row("GET /api/studies/:id/remarks", `/api/studies/${missing}/remarks`, undefined, [401, 401, 401, 403, 403, 404]),
+  row(
+    "GET /api/studies/:id/looks/:look",
+    `/api/studies/${own}/looks/${missing}`,
+    undefined,
+    [401, 401, 401, 403, 403, 404],
+  ),
   row("GET /api/kitchen/events", "/api/kitchen/events", undefined, [401, 401, 401, 403, 403, 200]),
   row("GET /api/addresses", "/api/addresses", undefined, [401, 401, 401, 403, 403, 200]),
   row("GET /api/devices", "/api/devices", undefined, [401, 401, 401, 403, 403, 200]),

@@ -107,6 +107,13 @@ export const problems: Sentences = {
     "The sealed key is damaged and cannot be opened. Use the sealed page, which holds the key as well.",
   "key/commitment-mismatch": (d) =>
     `The opened key does not match its seal: locked ${d.expected.slice(0, 12)}, found ${d.found.slice(0, 12)}. It was not used.`,
+  "look/not-allowed": () =>
+    "The plan locked for this study does not allow this look, or another lead took it first. No answer was given out.",
+  "look/too-early": (d) =>
+    `${d.answered === 1 ? "One answer is" : `${d.answered} answers are`} here; this look takes ${d.least}. Wait until as many have come in. No answer was given out.`,
+  "look/over": () => "This look is over: it is done, or the study is closed. No answer was given out.",
+  "look/records-missing": (d) =>
+    `The server lacks ${d.missing === 1 ? "one record" : `${d.missing} records`} that this look saw. Let every tablet send what it holds, then finish the look.`,
   "key/not-closed": () => "The key stays sealed until the study is closed. Close it first.",
 
   ...deviceProblems,
