@@ -1,6 +1,5 @@
-import { pointProbability, upperTail } from "./binomial.ts";
 import { requireAlpha, requireCount } from "./check.ts";
-import { fisherExactUpper } from "./fisher-exact.ts";
+import { fisherRegion, regionPower } from "./fisher-region.ts";
 import { type KindsMethod, unbiasedShares } from "./kinds-model.ts";
 
 /**
@@ -37,13 +36,5 @@ export function twoGroupsPower(
   requireAlpha(alpha);
   const { first, second } = groups;
   requireCount("judgments", first + second);
-  let power = 0;
-  let needed = 0;
-  for (let told = 0; told <= second; told++) {
-    // with more told in the second group the first needs as many or more: its count only ever climbs
-    while (needed <= first && fisherExactUpper(needed, first, told, second) > alpha) needed += 1;
-    if (needed > first) break;
-    power += pointProbability(told, second, shares.second) * upperTail(needed, first, shares.first);
-  }
-  return Math.min(1, power);
+  return regionPower(fisherRegion(first, second, alpha), first, shares);
 }
