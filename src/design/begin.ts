@@ -51,6 +51,12 @@ export function copyOfPlan(
     invented: false,
     copiedFrom: { study: from.study, title: plan.title },
     products: plan.products.map((product) => ({ ...product, id: idOf(product.id) })),
+    reference: { ...plan.reference, product: plan.reference.product && idOf(plan.reference.product) },
+    properties: plan.properties.map((property) => ({
+      ...property,
+      id: newId(),
+      expected: property.expected && idOf(property.expected),
+    })),
     scale: { ...plan.scale, attributes: plan.scale.attributes.map((attribute) => ({ ...attribute, id: newId() })) },
     waves: plan.waves.map((wave) => ({
       ...wave,

@@ -1,53 +1,83 @@
-import { choiceMethod } from "../analysis/method.ts";
-import type { Plannable } from "../model/method.ts";
+import { methodShapes, type Plannable, shapeOf } from "../model/method.ts";
+import type { Plan } from "../model/plan.ts";
 import { williamsOrders } from "./williams.ts";
+
+/** What an order is made from: which letter is the reference, which is expected to have more; A = first product. */
+export type Roles = {
+  products: number;
+  /** Letters of the products that are the reference on some trays. */
+  references: readonly string[];
+  /** The product that is expected to have more of the property, and the other one. */
+  stronger: string;
+  weaker: string;
+};
 
 /** What sets one method apart from another before anybody tastes. A further method is one more entry in the table. */
 export type DesignMethod = {
-  /** How many products a study of it compares. */
-  products: { least: number; most: number };
-  /** Serving orders in the trade's letters, A = first product of the plan; each is used equally often. */
-  orders: (products: number) => readonly string[];
+  /**
+   * Serving orders in the trade's letters, A = first product of the plan; each is used equally often. What stands before
+   * a colon is in the uncoded reference cup.
+   */
+  orders: (roles: Roles) => readonly string[];
   /** Version of the ballot's wording: a packet names it, the words ship with the app. */
   wording: string;
 };
 
-/** Judges manage about six samples of a savory food a sitting (advice for cooked pork, seen in an abstract). */
-const mostSamples = 6;
+const pairOrders = () => ["AB", "BA"];
 
-const two = { least: 2, most: 2 };
-const table: Record<Plannable, DesignMethod> = {
-  triangle: {
-    products: { least: 2, most: 2 },
-    orders: () => choiceMethod("triangle").orders,
-    wording: "triangle-1",
+/** Source of the orders: ISO 4120 for the triangle, ISO 10399 for the duo-trio (excerpts seen); the others common practice. */
+export const designMethods: Record<Plannable, DesignMethod> = {
+  triangle: { orders: () => ["AAB", "ABA", "BAA", "BBA", "BAB", "ABB"], wording: "triangle-1" },
+  "duo-trio": {
+    orders: ({ references }) => references.flatMap((reference) => [`${reference}:AB`, `${reference}:BA`]),
+    wording: "duo-trio-1",
   },
-  "duo-trio": { products: two, orders: () => ["A:AB", "A:BA", "B:AB", "B:BA"], wording: "duo-trio-1" },
-  "paired-difference": { products: two, orders: () => ["AB", "BA"], wording: "paired-difference-1" },
-  "three-alternative": { products: two, orders: () => ["ABB", "BAB", "BBA"], wording: "three-alternative-1" },
-  tetrad: {
-    products: two,
-    orders: () => ["AABB", "ABAB", "ABBA", "BAAB", "BABA", "BBAA"],
-    wording: "tetrad-1",
+  "paired-difference": { orders: pairOrders, wording: "paired-difference-1" },
+  "three-alternative": {
+    orders: ({ stronger: s, weaker: w }) => [`${s}${w}${w}`, `${w}${s}${w}`, `${w}${w}${s}`],
+    wording: "three-alternative-1",
   },
-  "same-different": { products: two, orders: () => ["AA", "BB", "AB", "BA"], wording: "same-different-1" },
-  "a-not-a": { products: two, orders: () => ["A:A", "A:B"], wording: "a-not-a-1" },
-  "paired-preference": {
-    products: { least: 2, most: 2 },
-    orders: () => ["AB", "BA"],
-    wording: "paired-preference-1",
+  tetrad: { orders: () => ["AABB", "ABAB", "ABBA", "BAAB", "BABA", "BBAA"], wording: "tetrad-1" },
+  "same-different": { orders: () => ["AA", "BB", "AB", "BA"], wording: "same-different-1" },
+  "a-not-a": {
+    orders: ({ references: [a = "A"] }) => [`${a}:A`, `${a}:B`],
+    wording: "a-not-a-1",
   },
-  "line-scale": {
-    products: { least: 2, most: mostSamples },
-    orders: (products) => williamsOrders(products),
-    wording: "line-scale-1",
-  },
+  "paired-preference": { orders: pairOrders, wording: "paired-preference-1" },
+  "line-scale": { orders: ({ products }) => williamsOrders(products), wording: "line-scale-1" },
 };
 
-export const designMethod = (method: Plannable): DesignMethod => table[method];
+export const designMethod = (method: Plannable): DesignMethod => designMethods[method];
+
+/** How many products a study of the method compares. */
+export const productBounds = (method: Plannable): { least: number; most: number } => shapeOf(method).products;
+
+/** What of a plan its serving orders follow from. */
+export type OrderedPlan = Pick<Plan, "method" | "products" | "reference" | "properties">;
 
 /** Serving orders of a plan; none while it has fewer or more products than its method compares. */
-export function ordersOf(method: Plannable, products: number): readonly string[] {
-  const { products: bounds, orders } = designMethod(method);
-  return products >= bounds.least && products <= bounds.most ? orders(products) : [];
+export function ordersOf(plan: OrderedPlan): readonly string[] {
+  const { least, most } = productBounds(plan.method);
+  const { length } = plan.products;
+  return length >= least && length <= most ? designMethod(plan.method).orders(rolesOf(plan)) : [];
+}
+
+/** The parts that products play. What nobody has said yet falls to the first product: a plan cannot be locked so. */
+export function rolesOf({ method, products, reference, properties }: OrderedPlan): Roles {
+  const letterOf = (id: string | null | undefined): string => (products[1]?.id === id ? "B" : "A");
+  // "A" of A-not-A is one product on every tray, whatever the plan says of a reference's kind
+  const constant = reference.kind === "constant" || methodShapes[method].reference === "A";
+  const stronger = letterOf(properties[0]?.expected);
+  return {
+    products: products.length,
+    references: constant ? [letterOf(reference.product)] : ["A", "B"],
+    stronger,
+    weaker: stronger === "A" ? "B" : "A",
+  };
+}
+
+/** An order in its parts. Example: partsOf("A:BA") // { reference: "A", samples: "BA" } */
+export function partsOf(order: string): { reference: string | null; samples: string } {
+  const [before = "", after] = order.split(":");
+  return after === undefined ? { reference: null, samples: before } : { reference: before, samples: after };
 }

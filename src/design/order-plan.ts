@@ -1,5 +1,4 @@
-import type { Plannable } from "../model/method.ts";
-import { ordersOf } from "./method.ts";
+import { type OrderedPlan, ordersOf, partsOf } from "./method.ts";
 import { orderBalance } from "./williams.ts";
 
 /** The least and the most that a lot can bring: the same where nothing is left to it. */
@@ -20,16 +19,17 @@ export type OrderPlan = {
 /**
  * What is sure of the orders of a plan, and what is left to the lot, since they are dealt in whole blocks.
  *
- * Takes    method; products; people: the planned trays, spares left out
+ * Takes    plan; trays: the planned ones, spares left out
  * Returns  null while the method does not compare so many products, or nobody is planned. `follows` has a diagonal of
  *          nulls: what comes after itself, as in a triangle, is not counted
- * Example  orderPlan("line-scale", 3, 14)?.places[0]?.[0] // { least: 4, most: 6 }
+ * Example  of a line scale with three products and 14 trays: places[0]?.[0] // { least: 4, most: 6 }
  */
-export function orderPlan(method: Plannable, products: number, people: number): OrderPlan | null {
-  const orders = ordersOf(method, products);
-  if (orders.length === 0 || people < 1) return null;
-  const rounds = Math.floor(people / orders.length);
-  const left = people % orders.length;
+export function orderPlan(plan: OrderedPlan, trays: number): OrderPlan | null {
+  const orders = ordersOf(plan).map((order) => partsOf(order).samples);
+  const products = plan.products.length;
+  if (orders.length === 0 || trays < 1) return null;
+  const rounds = Math.floor(trays / orders.length);
+  const left = trays % orders.length;
   const { places, follows } = orderBalance(orders, products);
   const bounds = (count: number): Bounds => ({
     least: rounds * count + Math.max(0, left - (orders.length - count)),

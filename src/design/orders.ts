@@ -1,7 +1,6 @@
 import type { Key } from "../model/key.ts";
-import type { Plan } from "../model/plan.ts";
-import { ordersOf } from "./method.ts";
-import { dealtInBlocks, type Uniform } from "./random.ts";
+import { type OrderedPlan, ordersOf } from "./method.ts";
+import { dealtInBlocks, shuffled, type Uniform } from "./random.ts";
 
 /**
  * One order for each tray: every block of trays from the first (six, in a triangle) holds each order once, shuffled;
@@ -16,17 +15,50 @@ export function dealOrders(orders: readonly string[], trays: number, random: Uni
 }
 
 /**
+ * One order for each planned tray, so that in each round every block of people has each order once, and no person has an
+ * order again before they had all of them.
+ *
+ * Takes    orders: of the method; seats: people with their trays in the order of serving, equally many each
+ * Returns  order labels by tray number
+ */
+export function dealToSeats(
+  orders: readonly string[],
+  seats: readonly { trays: readonly number[] }[],
+  random: Uniform,
+): Map<number, string> {
+  const dealt = new Map<number, string>();
+  const rounds = Math.max(0, ...seats.map(({ trays }) => trays.length));
+  let first: number[] = [];
+  let shifts: number[] = [];
+  for (let round = 0; round < rounds; round++) {
+    const cycle = round % orders.length;
+    if (cycle === 0) {
+      const places = orders.map((_, at) => at);
+      first = dealtInBlocks(places, seats.length, random);
+      shifts = [0, ...shuffled(places.slice(1), random)];
+    }
+    // a shift of all orders by one number keeps each block balanced, and gives everybody another order
+    seats.forEach(({ trays }, seat) => {
+      const at = ((first[seat] ?? 0) + (shifts[cycle] ?? 0)) % orders.length;
+      const tray = trays[round];
+      if (tray !== undefined) dealt.set(tray, orders[at] ?? "");
+    });
+  }
+  return dealt;
+}
+
+/**
  * How many trays of a key have each order: a check of balance.
  *
  * Takes    key; plan: as locked; trays: count only these (the planned, or the answered ones); all when left out
  */
 export function orderCounts(
   key: Key,
-  plan: Pick<Plan, "method" | "products">,
+  plan: OrderedPlan,
   trays?: ReadonlySet<number>,
 ): { order: string; trays: number }[] {
   const counted = key.trays.filter(({ tray }) => trays === undefined || trays.has(tray));
-  return ordersOf(plan.method, plan.products.length).map((order) => ({
+  return ordersOf(plan).map((order) => ({
     order,
     trays: counted.filter((tray) => tray.order === order).length,
   }));

@@ -4,7 +4,7 @@ import { choiceMethod, rightShareOf } from "../analysis/method.ts";
 import { twoSidedCriticalNumber } from "../analysis/two-sided.ts";
 import type { OpenPart } from "../model/open-part.ts";
 import { type Attribute, type Caution, cautions, type Declaration, emptyScale, type Plan } from "../model/plan.ts";
-import { designMethod } from "./method.ts";
+import { productBounds } from "./method.ts";
 
 /** A plan of which nothing is decided; the numbers are starting points a lead may change. */
 export function emptyPlan(): Plan {
@@ -151,7 +151,7 @@ function canReach({ method, goal, people, alpha, similarity }: Plan): boolean {
 function openSamples(plan: Plan): OpenPart[] {
   const open: OpenPart[] = [];
   const { products } = plan;
-  const { least, most } = designMethod(plan.method).products;
+  const { least, most } = productBounds(plan.method);
   if (products.length < least || products.length > most) {
     open.push({ part: "samples", what: "products", count: products.length, least, most });
   }

@@ -3,9 +3,10 @@ import type { BlindTray } from "../model/packet.ts";
 import type { Plan, Product, Wave } from "../model/plan.ts";
 import { problem } from "../model/problem.ts";
 import { drawCodes } from "./codes.ts";
-import { designMethod, ordersOf } from "./method.ts";
-import { dealOrders } from "./orders.ts";
+import { ordersOf, partsOf, productBounds } from "./method.ts";
+import { dealOrders, dealToSeats } from "./orders.ts";
 import { dealtEvenly, seeded, type Uniform } from "./random.ts";
+import { seating } from "./seating.ts";
 
 /** The two halves of a serving plan, and who sits where. */
 export type Trays = {
@@ -13,7 +14,7 @@ export type Trays = {
   blind: BlindTray[];
   /** What is sealed: which code is which product and batch, the order labels, the seed. */
   key: Key;
-  /** One seat for each planned tray; spare trays have none until they are served. */
+  /** A seat is one person, with all of their planned trays; spare trays have none until they are served. */
   seats: { seat: number; trays: number[] }[];
 };
 
@@ -23,51 +24,45 @@ const letters = "ABCDEFGHIJKL";
 /**
  * Makes the trays of a study.
  *
- * Takes    plan: as many products as its method compares, and waves whose people add up to the plan's, a batch named for each product of each;
- *          study: id; random.seed: hex digits from a cryptographic source, for orders and batches;
- *          random.codes: a cryptographic source, for the codes alone
- * Returns  blind half, key and seats. The blind half depends on the numbers of people, waves, spares and samples, the
- *          codes to avoid and `random.codes`, and on nothing else: neither on which product is which nor on the seed
- * Throws   Problem "plan/too-few-products", "plan/too-many-products", "plan/people-in-waves", "plan/no-batch",
- *          "plan/too-many-trays"
+ * Takes    plan: as many products as its method compares, and waves that seat everybody (see `seating`), a batch named
+ *          for each product of each; study: id; random.seed: hex digits from a cryptographic source, for orders and
+ *          batches; random.codes: a cryptographic source, for the codes alone
+ * Returns  blind half, key and seats. The blind half depends on the numbers of people, repeats, waves, spares and samples,
+ *          the codes to avoid and `random.codes`, and on nothing else: neither on which product is which nor on the seed
+ * Throws   Problem "plan/too-few-products", "plan/too-many-products", "plan/people-in-waves", "plan/sessions",
+ *          "plan/no-batch", "plan/too-many-trays"
  */
 export function makeTrays(plan: Plan, study: string, random: { seed: string; codes: Uniform }): Trays {
   const orders = requireOrders(plan);
-  requireWaves(plan);
-  const blind = blindHalf(plan, orders[0]?.length ?? 0, random.codes);
-  const planned = blind.filter((tray) => !tray.spare);
+  const { seats, waveOf } = seating(plan);
+  if (waveOf.length + plan.spares > highestTray) {
+    throw problem("plan/too-many-trays", { trays: waveOf.length + plan.spares, codes: highestTray });
+  }
+  const blind = blindHalf(plan, waveOf, partsOf(orders[0] ?? "").samples.length, random.codes);
   return {
     blind,
-    key: { v: 1, study, seed: random.seed, trays: keyTrays(plan, orders, blind, random.seed) },
-    seats: planned.map(({ tray }) => ({ seat: tray, trays: [tray] })),
+    key: { v: 1, study, seed: random.seed, trays: keyTrays(plan, orders, blind, seats, random.seed) },
+    seats,
   };
 }
 
-function requireOrders({ method, products }: Plan): readonly string[] {
-  const { least, most } = designMethod(method).products;
-  if (products.length < least) throw problem("plan/too-few-products", { count: products.length, least });
-  if (products.length > most) throw problem("plan/too-many-products", { count: products.length, most });
-  return ordersOf(method, products.length);
-}
-
-function requireWaves(plan: Plan): void {
-  const inWaves = plan.waves.reduce((sum, wave) => sum + wave.people, 0);
-  if (plan.people < 1 || inWaves !== plan.people) {
-    throw problem("plan/people-in-waves", { planned: plan.people, inWaves });
-  }
-  if (plan.people + plan.spares > highestTray) {
-    throw problem("plan/too-many-trays", { trays: plan.people + plan.spares, codes: highestTray });
-  }
+function requireOrders(plan: Plan): readonly string[] {
+  const { least, most } = productBounds(plan.method);
+  const count = plan.products.length;
+  if (count < least) throw problem("plan/too-few-products", { count, least });
+  if (count > most) throw problem("plan/too-many-products", { count, most });
+  return ordersOf(plan);
 }
 
 /** The trays with their codes. It is given no product and no seed, so that it cannot tell anything of them. */
 function blindHalf(
-  plan: Pick<Plan, "people" | "spares" | "avoidCodes" | "waves">,
+  plan: Pick<Plan, "spares" | "avoidCodes" | "waves">,
+  planned: readonly number[],
   samples: number,
   codes: Uniform,
 ): BlindTray[] {
   const waveOf = [
-    ...plan.waves.flatMap((wave, at) => Array<number>(wave.people).fill(at + 1)),
+    ...planned,
     // spares are spread over the waves, the last wave first, since there is no later one to fall back on
     ...Array.from({ length: plan.spares }, (_, spare) => Math.ceil(((spare + 1) * plan.waves.length) / plan.spares)),
   ];
@@ -76,28 +71,38 @@ function blindHalf(
   return waveOf.map((wave, at) => ({
     tray: at + 1,
     wave,
-    spare: at >= plan.people,
+    spare: at >= planned.length,
     codes: drawn[wave - 1]?.shift() ?? [],
   }));
 }
 
-function keyTrays(plan: Plan, orders: readonly string[], blind: BlindTray[], seed: string): Key["trays"] {
-  const dealt = [
-    ...dealOrders(orders, plan.people, seeded(seed, "orders of the planned trays")),
-    ...dealOrders(orders, plan.spares, seeded(seed, "orders of the spare trays")),
-  ];
+function keyTrays(
+  plan: Plan,
+  orders: readonly string[],
+  blind: BlindTray[],
+  seats: Trays["seats"],
+  seed: string,
+): Key["trays"] {
+  const planned = dealToSeats(orders, seats, seeded(seed, "orders of the planned trays"));
+  const spares = dealOrders(orders, plan.spares, seeded(seed, "orders of the spare trays"));
   const served = plan.products.map((product, at) => ({
     product,
     batches: batchOf(plan, product, blind, `${seed} ${letters[at]}`),
   }));
-  return blind.map(({ tray, codes }, at) => {
-    const order = dealt[at] ?? "";
-    const samples = codes.map((code, place) => {
-      const sample = served[letters.indexOf(order[place] ?? "")];
-      if (!sample) throw new RangeError(`order ${order} has no product at place ${place + 1}`);
-      return { code, product: sample.product.id, batch: sample.batches.get(tray) ?? "" };
-    });
-    return { tray, order, samples };
+  return blind.map(({ tray, spare, codes }) => {
+    const order = (spare ? spares.shift() : planned.get(tray)) ?? "";
+    const { reference, samples } = partsOf(order);
+    const cup = (letter: string) => {
+      const sample = served[letters.indexOf(letter)];
+      if (!sample) throw new RangeError(`order ${order} names the product ${letter}, which the plan does not have`);
+      return { product: sample.product.id, batch: sample.batches.get(tray) ?? "" };
+    };
+    return {
+      tray,
+      order,
+      samples: codes.map((code, place) => ({ code, ...cup(samples[place] ?? "") })),
+      ...(reference === null ? {} : { reference: cup(reference) }),
+    };
   });
 }
 

@@ -61,6 +61,7 @@ export type ProblemDetails = {
   "plan/too-few-products": { count: number; least: number };
   "plan/too-many-products": { count: number; most: number };
   "plan/people-in-waves": { planned: number; inWaves: number };
+  "plan/sessions": { sessions: number; repeats: number };
   "plan/no-batch": { product: string; wave: number };
   "plan/too-many-trays": { trays: number; codes: number };
   "lock/insecure-origin": { origin: string };

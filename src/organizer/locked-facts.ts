@@ -38,7 +38,7 @@ const lineLines = (plan: Plan): string[] =>
 
 function rules(plan: Plan): LockedFact[] {
   const { method, products, people, panelType, standsFor } = plan;
-  const orders = orderPlan(method, products.length, people);
+  const orders = orderPlan(plan, people * plan.repeats);
   const { noPreference, panelTypes } = planWords.method;
   return [
     ...(method === "paired-preference"

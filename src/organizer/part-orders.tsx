@@ -6,14 +6,14 @@ const words = planWords.serving.orders;
 
 /** How evenly the people planned spread the serving orders; for the line scale with places and carry-over counted. */
 export function Orders({ plan }: { plan: Plan }) {
-  const { method, products, people } = plan;
-  const balance = orderPlan(method, products.length, people);
+  const { method, products, people, repeats } = plan;
+  const balance = orderPlan(plan, people * repeats);
   return (
     <>
       <h3>{words.heading}</h3>
       {balance === null ? <p class="fine">{words.none}</p> : null}
       {balance ? <p>{words.dealt(balance.orders, balance.rounds, balance.left)}</p> : null}
-      {balance && balance.left > 0 ? <p>{words.uneven(people, balance.orders)}</p> : null}
+      {balance && balance.left > 0 ? <p>{words.uneven(people * repeats, balance.orders)}</p> : null}
       {balance && method === "line-scale" ? (
         <>
           <p class="fine">{words.letters(products.map(({ name }) => name.trim()))}</p>

@@ -1,4 +1,4 @@
-import { designMethod } from "../design/method.ts";
+import { productBounds } from "../design/method.ts";
 import { newId } from "../model/id.ts";
 import type { Plan } from "../model/plan.ts";
 import { focusSoon } from "../ui/focus.ts";
@@ -48,7 +48,7 @@ export function PartSamples({ draft }: { draft: Draft }) {
 
 function Products({ draft }: { draft: Draft }) {
   const { plan, edit } = draft;
-  const { least, most } = designMethod(plan.method).products;
+  const { least, most } = productBounds(plan.method);
   return (
     <>
       <p class="fine">{words.compares(least, most)}</p>

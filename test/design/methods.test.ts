@@ -3,14 +3,21 @@ import { ordersOf } from "../../src/design/method.ts";
 import { orderCounts } from "../../src/design/orders.ts";
 import { blindPacketOf } from "../../src/design/packet.ts";
 import { seeded } from "../../src/design/random.ts";
+import { emptyPlan } from "../../src/design/readiness.ts";
 import { makeTrays } from "../../src/design/trays.ts";
 import { orderBalance } from "../../src/design/williams.ts";
+import type { Plannable } from "../../src/model/method.ts";
 import { blindPacket, questionsOf } from "../../src/model/packet.ts";
 import type { Plan } from "../../src/model/plan.ts";
 import { read } from "../../src/model/schema.ts";
 import { linePlan, preferencePlan } from "./scenario.ts";
 
 const study = "aaaaaaaa-bbbb-4ccc-8ddd-eeeeeeeeeeee";
+const compared = (method: Plannable, count: number) => ({
+  ...emptyPlan(),
+  method,
+  products: Array.from({ length: count }, (_, at) => ({ id: `product ${at}`, name: "", preparation: "" })),
+});
 const made = (plan: Plan, seed = "5eed") => makeTrays(plan, study, { seed, codes: seeded("codes", "test") });
 const packetOf = (plan: Plan) => blindPacketOf(plan, study, made(plan).blind, "c".repeat(64));
 
@@ -81,8 +88,8 @@ describe("trays of a line scale", () => {
 });
 
 test("a method has no orders for a number of products that it does not compare", () => {
-  expect(ordersOf("triangle", 3)).toEqual([]);
-  expect(ordersOf("line-scale", 1)).toEqual([]);
-  expect(ordersOf("line-scale", 7)).toEqual([]);
-  expect(ordersOf("line-scale", 2)).toEqual(["AB", "BA"]);
+  expect(ordersOf(compared("triangle", 3))).toEqual([]);
+  expect(ordersOf(compared("line-scale", 1))).toEqual([]);
+  expect(ordersOf(compared("line-scale", 7))).toEqual([]);
+  expect(ordersOf(compared("line-scale", 2))).toEqual(["AB", "BA"]);
 });

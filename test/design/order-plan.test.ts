@@ -3,27 +3,34 @@ import { ordersOf } from "../../src/design/method.ts";
 import { orderPlan } from "../../src/design/order-plan.ts";
 import { dealOrders } from "../../src/design/orders.ts";
 import { seeded } from "../../src/design/random.ts";
+import { emptyPlan } from "../../src/design/readiness.ts";
 import { orderBalance } from "../../src/design/williams.ts";
+import type { Plannable } from "../../src/model/method.ts";
 
+const compared = (method: Plannable, count: number) => ({
+  ...emptyPlan(),
+  method,
+  products: Array.from({ length: count }, (_, at) => ({ id: `product ${at}`, name: "", preparation: "" })),
+});
 const exactly = (count: number) => ({ least: count, most: count });
 
 describe("whole blocks: each product in each place, and after each other one, equally often (what Williams squares are)", () => {
   test("3 products, 12 people: six orders twice, 4 times in each place, 4 times after each other one", () => {
-    const plan = orderPlan("line-scale", 3, 12);
+    const plan = orderPlan(compared("line-scale", 3), 12);
     expect(plan).toMatchObject({ orders: 6, rounds: 2, left: 0 });
     for (const bounds of plan?.places.flat() ?? []) expect(bounds).toEqual(exactly(4));
     for (const bounds of plan?.follows.flat().filter((cell) => cell !== null) ?? []) expect(bounds).toEqual(exactly(4));
   });
 
   test("4 products, 12 people: four orders three times, 3 times in each place and after each other one", () => {
-    const plan = orderPlan("line-scale", 4, 12);
+    const plan = orderPlan(compared("line-scale", 4), 12);
     expect(plan).toMatchObject({ orders: 4, rounds: 3, left: 0 });
     for (const bounds of plan?.places.flat() ?? []) expect(bounds).toEqual(exactly(3));
     for (const bounds of plan?.follows.flat().filter((cell) => cell !== null) ?? []) expect(bounds).toEqual(exactly(3));
   });
 
   test("a preference, 24 people: each product 12 times first", () => {
-    expect(orderPlan("paired-preference", 2, 24)?.places).toEqual([
+    expect(orderPlan(compared("paired-preference", 2), 24)?.places).toEqual([
       [exactly(12), exactly(12)],
       [exactly(12), exactly(12)],
     ]);
@@ -32,7 +39,7 @@ describe("whole blocks: each product in each place, and after each other one, eq
 
 describe("a part of a block is left to the lot", () => {
   test("3 products, 14 people: two of six orders once more, so a place has 4 to 6", () => {
-    const plan = orderPlan("line-scale", 3, 14);
+    const plan = orderPlan(compared("line-scale", 3), 14);
     expect(plan).toMatchObject({ orders: 6, rounds: 2, left: 2 });
     // two orders of six have a product in a place: both may be drawn, or neither
     expect(plan?.places[0]?.[0]).toEqual({ least: 4, most: 6 });
@@ -47,11 +54,11 @@ describe("a part of a block is left to the lot", () => {
   ])(
     "%d products, %d people: no draw leaves the bounds, and draws reach both ends of a place's",
     (products, people) => {
-      const plan = orderPlan("line-scale", products, people);
+      const plan = orderPlan(compared("line-scale", products), people);
       if (!plan) throw new Error("there is such a plan");
       const met = new Set<number>();
       for (let draw = 0; draw < 300; draw++) {
-        const dealt = dealOrders(ordersOf("line-scale", products), people, seeded(`draw ${draw}`, "test"));
+        const dealt = dealOrders(ordersOf(compared("line-scale", products)), people, seeded(`draw ${draw}`, "test"));
         const { places, follows } = orderBalance(dealt, products);
         plan.places.forEach((row, product) => {
           row.forEach(({ least, most }, place) => {
@@ -72,7 +79,7 @@ describe("a part of a block is left to the lot", () => {
 });
 
 test("there is no plan of orders for a number of products that the method does not compare, or for nobody", () => {
-  expect(orderPlan("line-scale", 7, 12)).toBeNull();
-  expect(orderPlan("triangle", 3, 12)).toBeNull();
-  expect(orderPlan("line-scale", 3, 0)).toBeNull();
+  expect(orderPlan(compared("line-scale", 7), 12)).toBeNull();
+  expect(orderPlan(compared("triangle", 3), 12)).toBeNull();
+  expect(orderPlan(compared("line-scale", 3), 0)).toBeNull();
 });

@@ -88,6 +88,8 @@ export const problems: Sentences = {
     `The plan has ${d.count === 1 ? "one product" : `${d.count} products`}; its method compares at least ${d.least}. Add what is missing.`,
   "plan/too-many-products": (d) =>
     `The plan has ${d.count} products; its method compares at most ${d.most} in a sitting. Take the others out.`,
+  "plan/sessions": (d) =>
+    `Everybody has one tray in each session: ${d.repeats} trays a person take ${d.repeats} sessions, and the waves name ${d.sessions}. Give waves of one session the same name.`,
   "plan/people-in-waves": (d) =>
     `The waves serve ${d.inWaves}, the plan says ${d.planned}. Make the two agree, with at least one person.`,
   "plan/no-batch": (d) => `No batch of “${d.product}” is named for wave ${d.wave}. Name at least one.`,
