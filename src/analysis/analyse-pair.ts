@@ -1,80 +1,120 @@
+import { shapeOf } from "../model/method.ts";
 import { problem } from "../model/problem.ts";
 import type { ChoiceRow, StudyRecord } from "../model/record.ts";
 import type { Caveat, PairResult } from "../model/result.ts";
 import type { PairStatistics } from "../model/result-pair.ts";
-import { belowPlan, caveatsOfStudy, powerToFind } from "./caveats.ts";
-import { type MarkedPair, markedPairs, onePerSeat } from "./marking.ts";
+import { caveatsOfPair, caveatsOfResult, caveatsOfStudy, tooFewAnswers } from "./caveats.ts";
+import { seatName } from "./choice-people.ts";
+import { type MarkedPair, markedPairs, onePerSeat, ordersServed, plannedSessions, servedOn } from "./marking.ts";
 import { type PairCounts, pairStatistics } from "./pair.ts";
+import type { PersonVotes } from "./pair-people.ts";
+import { askedProperties, withFamily } from "./questions.ts";
+import { sessionsOf } from "./sessions.ts";
 import { studyPart } from "./study-part.ts";
+import { twoAfcRight } from "./thurstone.ts";
 
-/** From this share of answers on, "no preference" is frequent (common practice, no source). */
-const frequentNone = 0.2;
+type Property = ReturnType<typeof askedProperties>[number];
+type Question = { inFamily: boolean; statistics: PairStatistics; marked: MarkedPair[]; leftOut: number[] };
 
-/** As `analyse`, for a paired preference. Each person counts once. */
+/**
+ * As `analyse`, for a pair in which neither product is right: a paired preference, or a paired difference in which either
+ * may have more. Trays of a seat beyond those planned stand for no further person.
+ */
 export function analysePair(record: StudyRecord, app: string): PairResult {
   const { plan } = record;
-  const { kept: marked, leftOut } = onePerSeat(markedPairs(record));
-  const counted = pairStatistics(countsOf(plan, marked));
+  const properties = shapeOf(plan.method).property ? askedProperties(record) : [];
+  const question = questionOf(record, 0, properties[0]);
+  const further = properties.slice(1).map((property, at) => questionOf(record, at + 1, property));
+  const { first: counted, questions } = withFamily([question, ...further]);
   const statistics = record.keyMatches ? counted : { ...counted, outcome: "withheld" as const };
-  const orders = ["AB", "BA"].map((order) => {
+  const { marked, leftOut } = question;
+  const orders = ordersServed(record, marked, ["AB", "BA"]).map((order) => {
     const served = marked.filter((answer) => answer.order === order);
     return { order, judgments: served.length, correct: served.filter(({ place }) => place === 1).length };
   });
-  const caveats: Caveat[] = [
-    ...caveatsOfStudy(
-      record,
-      marked,
-      belowPlan(record, marked.length),
-      orders.map(({ judgments }) => judgments),
-    ),
-    ...(leftOut.length > 0 ? [{ what: "person-once" as const, trays: leftOut }] : []),
-    ...caveatsOfPreference(statistics, plan.standsFor),
-  ];
-  if (plan.panelType !== "consumers") {
-    caveats.push({ what: "panel-not-customers", panelType: plan.panelType, standsFor: plan.standsFor });
-  }
+  const sessions = sessionsIn(record, marked);
   return {
     v: 1,
     app,
-    study: studyPart(record, marked),
+    study: studyPart(record, servedOn(marked)),
     ...statistics,
-    questions: [],
-    sessions: null,
+    questions: record.keyMatches ? questions : questions.map((row) => ({ ...row, outcome: row.outcome && "withheld" })),
+    sessions,
     orders,
-    caveats,
+    caveats: [
+      ...caveatsOfStudy(
+        record,
+        servedOn(marked),
+        tooFewAnswers(record, marked.length),
+        orders.map(({ judgments }) => judgments),
+      ),
+      ...(leftOut.length > 0 ? [{ what: "person-once" as const, trays: leftOut }] : []),
+      ...caveatsOfPair(statistics, plan.standsFor),
+      ...caveatsOfResult({ sessions, questions }),
+      ...panelNotCustomers(plan),
+    ],
     departures: record.departures,
   };
 }
 
-function countsOf(plan: StudyRecord["plan"], marked: readonly MarkedPair[]): PairCounts {
-  const picked = (what: MarkedPair["picked"]) => marked.filter((answer) => answer.picked === what).length;
+function questionOf(record: StudyRecord, at: number, property: Property | undefined): Question {
+  const { plan } = record;
+  const all = markedPairs(record, at + 1);
+  const single = onePerSeat(all);
+  const { kept: marked, leftOut } = plan.repeats === 1 ? single : { kept: all, leftOut: [] };
+  const { inFamily = true, ...asked } = property ?? {};
   const [first, second] = plan.products.map(({ name }) => name);
-  return {
+  const statistics = pairStatistics({
+    method: plan.method === "paired-difference" ? "paired-difference" : "paired-preference",
+    property: "name" in asked ? asked : null,
     products: [first ?? "", second ?? ""],
     alpha: plan.alpha,
+    confidence: plan.confidence,
     noPreference: plan.noPreference,
-    first: picked("first"),
-    second: picked("second"),
-    none: picked("none"),
-    // the plan names by how much the one side is to outnumber the other
-    sought: { share: (1 + plan.discriminatorShareSought) / 2, people: plan.people },
-  };
+    ...votesOf(marked.map(({ seat, picked }) => ({ panelist: seatName(seat), picked }))),
+    sought: { share: shareSought(plan), people: plan.people },
+    blank: plan.blankNorm && { ...plan.blankNorm, here: nonesOf(single.kept) },
+  });
+  return { inFamily, statistics, marked, leftOut };
 }
 
-/** Caveats that follow from the statistics alone. */
-function caveatsOfPreference(statistics: PairStatistics, standsFor: string): Caveat[] {
-  const { noPreference, counts, people, power, outcome } = statistics;
-  const list: Caveat[] = outcome === "withheld" ? [] : [{ what: "preference-not-size" }];
-  list.push({ what: "this-panel-only", standsFor });
-  const { none } = counts;
-  if (noPreference === "split" && none > 0) list.push({ what: "none-split", none, leftOut: none % 2 });
-  if (noPreference !== "split" && none > 0 && none >= frequentNone * people) {
-    list.push({ what: "none-frequent", none, of: people });
+/** The plan names a distance, or by how much the one side is to outnumber the other. */
+const shareSought = ({ dPrimeSought, discriminatorShareSought }: StudyRecord["plan"]): number =>
+  dPrimeSought === null ? (1 + discriminatorShareSought) / 2 : twoAfcRight(dPrimeSought);
+
+const nonesOf = (answers: readonly MarkedPair[]) => ({
+  none: answers.filter(({ picked }) => picked === "none").length,
+  of: answers.length,
+});
+
+/** Of those who chose: votes for the first product. */
+function sessionsIn(record: StudyRecord, marked: readonly MarkedPair[]): PairResult["sessions"] {
+  const sessions = plannedSessions(record);
+  const chosen = marked.filter(({ picked }) => picked !== "none");
+  return sessionsOf(
+    chosen.map((answer) => ({ session: sessions.of(answer), correct: answer.picked === "first" })),
+    sessions.names,
+  );
+}
+
+const panelNotCustomers = ({ method, panelType, standsFor }: StudyRecord["plan"]): Caveat[] =>
+  method === "paired-preference" && panelType !== "consumers"
+    ? [{ what: "panel-not-customers", panelType, standsFor }]
+    : [];
+
+/** All votes, and the same person by person. */
+function votesOf(
+  answers: readonly { panelist: string; picked: MarkedPair["picked"] }[],
+): Pick<PairCounts, "first" | "second" | "none"> & { panelists: PersonVotes[] } {
+  const people = new Map<string, PersonVotes>();
+  const votes = { first: 0, second: 0, none: 0 };
+  for (const { panelist, picked } of answers) {
+    const own = people.get(panelist) ?? { panelist, first: 0, second: 0, none: 0 };
+    people.set(panelist, own);
+    own[picked] += 1;
+    votes[picked] += 1;
   }
-  if (power && power.power < powerToFind) {
-    list.push({ what: "preference-plan-could-not-find", share: power.share, power: power.power });
-  }
-  return list;
+  return { ...votes, panelists: [...people.values()] };
 }
 
 /**
@@ -91,30 +131,27 @@ export function resultOfPair(counts: PairCounts, app: string): PairResult {
     questions: [],
     sessions: null,
     orders: [],
-    caveats: caveatsOfPreference(statistics, ""),
+    caveats: caveatsOfPair(statistics, ""),
     departures: [],
   };
 }
 
 /**
- * The result of single answers that came without a study.
+ * The result of single answers that came without a study; several of one person are tested by people's own leads.
  *
- * Takes    rows: one a person; given.products: as the rows name them, first and second
- * Throws   Problem "analysis/person-twice", "analysis/unknown-product", and what `pairStatistics` throws
+ * Takes    given.products: as the rows name them, first and second
+ * Throws   Problem "analysis/unknown-product", and what `pairStatistics` throws
  */
 export function resultOfChoices(
-  given: Pick<PairCounts, "products" | "alpha" | "noPreference">,
+  given: Pick<PairCounts, "method" | "products" | "alpha" | "confidence" | "noPreference">,
   rows: readonly ChoiceRow[],
   app: string,
 ): PairResult {
-  const people = new Set<string>();
-  for (const { panelist, choice } of rows) {
-    if (people.has(panelist)) throw problem("analysis/person-twice", { panelist });
-    people.add(panelist);
-    if (choice !== null && !given.products.includes(choice))
-      throw problem("analysis/unknown-product", { product: choice });
-  }
-  const votes = (product: string | null) => rows.filter(({ choice }) => choice === product).length;
   const [first, second] = given.products;
-  return resultOfPair({ ...given, first: votes(first), second: votes(second), none: votes(null) }, app);
+  const answers = rows.map(({ panelist, choice }) => {
+    if (choice === null) return { panelist, picked: "none" as const };
+    if (choice !== first && choice !== second) throw problem("analysis/unknown-product", { product: choice });
+    return { panelist, picked: choice === first ? ("first" as const) : ("second" as const) };
+  });
+  return resultOfPair({ ...given, ...votesOf(answers) }, app);
 }

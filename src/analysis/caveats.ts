@@ -1,6 +1,9 @@
+import { type Method, plannable, shapeOf } from "../model/method.ts";
 import type { StudyRecord } from "../model/record.ts";
-import type { Caveat } from "../model/result.ts";
+import type { Caveat, ChoiceResult } from "../model/result.ts";
 import type { ChoiceStatistics } from "../model/result-choice.ts";
+import type { KindsStatistics } from "../model/result-kinds.ts";
+import type { PairStatistics } from "../model/result-pair.ts";
 
 /**
  * What a reader must not take from a result, each caveat from a fact. The numbers below are common practice, no source.
@@ -11,15 +14,21 @@ const batchesForOtherDays = 3;
 /** A plan with less than this chance of finding what it sought is more likely to miss it than not. */
 export const powerToFind = 0.5;
 
+/** From this p on sessions count as different, and this share of "no preference" is frequent (both common practice, no source). */
+const sessionsDifferAt = 0.05;
+const frequentNone = 0.2;
+
 /** Caveats that follow from the statistics alone. `standsFor` is empty when nobody wrote down whom the panel stands for. */
 export function caveatsOfChoice(statistics: ChoiceStatistics, standsFor: string): Caveat[] {
-  const { outcome, judgments, limit, power } = statistics;
+  const { outcome, judgments, limit, power, property, stopping } = statistics;
   const list: Caveat[] = [];
-  if (outcome === "reached") list.push({ what: "nature-unknown" });
+  // a question about a property says what differs, and nothing of anything else
+  if (outcome === "reached" && !namesProperty(statistics.method)) list.push({ what: "nature-unknown" });
   else if (limit && outcome === "within-limit") {
     list.push({ what: "limit-not-nothing", discriminatorShare: limit.discriminatorShare });
-  } else if (outcome !== "withheld" && !limit) list.push({ what: "likeness-not-shown" });
-  list.push(...caveatsOfPeople(statistics, standsFor));
+  } else if (outcome !== "withheld" && outcome !== "reached" && !limit) list.push({ what: "likeness-not-shown" });
+  if (property) list.push({ what: "one-property", property: property.name });
+  list.push(...caveatsOfPeople(statistics, standsFor, limit ? "likeness-by-spread" : "repeats-pooled"));
   if (judgments > 0) list.push({ what: "guessing-model" });
   if (power && power.power < powerToFind) {
     list.push(
@@ -28,14 +37,72 @@ export function caveatsOfChoice(statistics: ChoiceStatistics, standsFor: string)
         : { what: "plan-could-not-find", discriminatorShare: power.discriminatorShare, power: power.power },
     );
   }
+  if (stopping?.early) list.push({ what: "stopped-early", judgments, planned: stopping.planned });
+  if (stopping && stopping.after > 0) list.push({ what: "after-the-stop", answers: stopping.after });
   return list;
 }
 
-/** Of whom the result speaks. */
-function caveatsOfPeople({ people, judgments }: ChoiceStatistics, standsFor: string): Caveat[] {
+const namesProperty = (method: Method): boolean => plannable.some((name) => name === method && shapeOf(name).property);
+
+/** Caveats of a pair that follow from its statistics alone. */
+export function caveatsOfPair(statistics: PairStatistics, standsFor: string): Caveat[] {
+  const { method, outcome, property, noPreference, counts, power } = statistics;
+  const list: Caveat[] = [];
+  if (method === "paired-preference" && outcome !== "withheld") list.push({ what: "preference-not-size" });
+  if (method === "paired-difference" && outcome !== "withheld" && outcome !== "reached") {
+    list.push({ what: "likeness-not-shown" });
+  }
+  if (property) list.push({ what: "one-property", property: property.name });
+  const { first, second, none } = counts;
+  const judgments = first + second + none;
+  list.push(...caveatsOfPeople({ people: statistics.people, judgments }, standsFor, "people-compared"));
+  if (noPreference === "split" && none > 0) list.push({ what: "none-split", none, leftOut: none % 2 });
+  if (noPreference !== "split" && none > 0 && none >= frequentNone * judgments) {
+    list.push({ what: "none-frequent", none, of: judgments });
+  }
+  if (power && power.power < powerToFind) {
+    const { share, power: chance } = power;
+    list.push(
+      method === "paired-preference"
+        ? { what: "preference-plan-could-not-find", share, power: chance }
+        : { what: "plan-could-not-find", discriminatorShare: 2 * share - 1, power: chance },
+    );
+  }
+  return list;
+}
+
+/** Caveats of same-different and A-not-A that follow from their statistics alone. */
+export function caveatsOfKinds(statistics: KindsStatistics, standsFor: string): Caveat[] {
+  const { outcome, judgments, power } = statistics;
+  const list: Caveat[] = [];
+  if (outcome === "reached") list.push({ what: "nature-unknown" });
+  else if (outcome !== "withheld") list.push({ what: "likeness-not-shown" });
+  list.push(...caveatsOfPeople(statistics, standsFor, "people-compared"));
+  if (judgments > 0) list.push({ what: "leaning-model" });
+  if (power && power.power < powerToFind) {
+    list.push({ what: "kinds-plan-could-not-find", dPrime: power.dPrime, power: power.power });
+  }
+  return list;
+}
+
+/** Of whom the result speaks; `several`: what it did with several answers a person. */
+function caveatsOfPeople(
+  { people, judgments }: { people: number; judgments: number },
+  standsFor: string,
+  several: "repeats-pooled" | "likeness-by-spread" | "people-compared",
+): Caveat[] {
   if (people === 1) return [{ what: "one-person", judgments }];
   const panel: Caveat = { what: "this-panel-only", standsFor };
-  return people < judgments ? [{ what: "repeats-pooled", people, judgments }, panel] : [panel];
+  return people < judgments ? [{ what: several, people, judgments }, panel] : [panel];
+}
+
+/** Caveats of what stands beside the first question's test. */
+export function caveatsOfResult({ sessions, questions }: Pick<ChoiceResult, "sessions" | "questions">): Caveat[] {
+  const list: Caveat[] = [];
+  if (sessions && sessions.pValue <= sessionsDifferAt) list.push({ what: "sessions-differ", pValue: sessions.pValue });
+  const exploratory = questions.filter(({ inFamily }) => !inFamily).length;
+  if (exploratory > 0) list.push({ what: "exploratory-questions", questions: exploratory });
+  return list;
 }
 
 /** What was served: on which tray, and from which batches. */
@@ -68,9 +135,11 @@ export function caveatsOfStudy(
   return list;
 }
 
-/** Fewer answers than people planned, of a method that asks for a number of them; null when there are enough. */
-export const belowPlan = ({ plan }: StudyRecord, answered: number): Caveat | null =>
-  answered < plan.people ? { what: "below-plan", planned: plan.people, answered } : null;
+/** Fewer answers than planned, of a method that asks for a number of them; null when there are enough. */
+export function tooFewAnswers({ plan }: StudyRecord, answered: number): Caveat | null {
+  const planned = plan.people * plan.repeats;
+  return answered < planned ? { what: "below-plan", planned, answered } : null;
+}
 
 /** Batches of a product that were on counted trays: in the order of the plan, then any that the plan does not name. */
 export function servedBatches(record: StudyRecord, served: readonly Served[], product: string): string[] {

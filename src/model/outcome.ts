@@ -66,12 +66,13 @@ const question = z.strictObject({
   judgments: count,
   /** Right, or of a two-sided question: for the first product. */
   correct: count,
+  /** Of the family: what reaches its risk beside the p-values of the others. */
   criticalNumber: z.nullable(count),
   pValue: z.number(),
-  /** Null outside of the family: the question is exploratory, and has no verdict. */
+  /** Both null outside of the family: the question is exploratory, and has no verdict. */
   pValueAdjusted: z.nullable(z.number()),
   share: interval,
-  outcome: z.enum(outcomes),
+  outcome: z.nullable(z.enum(outcomes)),
 });
 export type QuestionResult = z.infer<typeof question>;
 /** Empty where one thing was asked. */

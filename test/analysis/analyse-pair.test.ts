@@ -146,12 +146,22 @@ describe("answers that came without a study", () => {
     expect(found).toMatchObject({ counts: { first: 1, second: 5, none: 1 }, study: null });
     expect(z.safeParse(schema, found).success).toBe(true);
   });
-  test("one person twice is refused by name: one person, one answer", () => {
-    const twice = rows(["new", "current"]).map((one) => ({ ...one, panelist: "Elif Marsh" }));
-    expect(problemOf(() => resultOfChoices(given, twice, "1"))).toEqual({
-      code: "analysis/person-twice",
-      details: { panelist: "Elif Marsh" },
-    });
+  test("several answers of one person are tested by people's own leads, and told", () => {
+    const leads = [3, 3, 1, 1, -1, 3, 1];
+    const twice = leads.flatMap((lead, person) =>
+      Array.from({ length: 3 }, (_, at) => ({
+        panelist: `P${person + 1}`,
+        repeat: String(at + 1),
+        choice: at < (3 + lead) / 2 ? "new" : "current",
+      })),
+    );
+    const found = resultOfChoices(given, twice, "1");
+    // of the 128 ways to set the signs of 3, 3, 3, 1, 1, 1, 1: total 13 once, 11 four times, to either side
+    expect(found.pValue).toBe(10 / 128);
+    expect(found).toMatchObject({ people: 7, judgments: 21, byPerson: { first: 1, second: 6, tied: 0 } });
+    expect(found).toMatchObject({ criticalNumber: null, firstShare: { low: null, kind: "none" } });
+    expect(found.caveats).toContainEqual({ what: "people-compared", people: 7, judgments: 21 });
+    expect(z.safeParse(schema, found).success).toBe(true);
   });
   test("a product that was not named is refused", () => {
     expect(problemOf(() => resultOfChoices(given, rows(["held"]), "1")).code).toBe("analysis/unknown-product");

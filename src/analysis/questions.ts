@@ -1,0 +1,104 @@
+import type { QuestionResult } from "../model/outcome.ts";
+import type { StudyRecord } from "../model/record.ts";
+import type { ChoiceStatistics } from "../model/result-choice.ts";
+import type { PairStatistics } from "../model/result-pair.ts";
+import { upperTail } from "./binomial.ts";
+import { holm } from "./holm.ts";
+import { twoSidedP } from "./two-sided.ts";
+
+type Statistics = ChoiceStatistics | PairStatistics;
+type Property = NonNullable<Statistics["property"]>;
+
+/** The properties that are asked of each tray, as a result names them; empty where the method asks for none. */
+export function askedProperties({ plan }: StudyRecord): (Property & { inFamily: boolean })[] {
+  const nameOf = (product: string | null) => plan.products.find(({ id }) => id === product)?.name ?? null;
+  return plan.properties.map(({ name, comparative, expected, inFamily }, at) => ({
+    name,
+    comparative,
+    expected: plan.sides === "two" && plan.method === "paired-difference" ? null : nameOf(expected),
+    inFamily: at === 0 || inFamily,
+  }));
+}
+
+/**
+ * Several questions of the same trays: those of the family named at lock share its risk by Holm's steps, the others are
+ * looked at without a verdict.
+ *
+ * Takes    asked: each with its statistics, tested by itself; the first is the question of the study
+ * Returns  first: its statistics with the adjusted p, the verdict by it, and the number that would have reached it beside
+ *          the p-values of the others; questions: the same of all, empty where one thing was asked
+ */
+export function withFamily<S extends Statistics>(
+  asked: readonly { inFamily: boolean; statistics: S }[],
+): { first: S; questions: QuestionResult[] } {
+  const [question] = asked;
+  if (!question) throw new Error("no question was asked");
+  if (asked.length === 1) return { first: question.statistics, questions: [] };
+  const family = asked.filter(({ inFamily }) => inFamily).map(({ statistics }) => statistics);
+  const adjusted = holm(family.map(({ pValue }) => pValue));
+  const within = (statistics: S): S => {
+    const at = family.indexOf(statistics);
+    if (at < 0 || family.length === 1) return statistics;
+    const others = family.filter((_, other) => other !== at).map(({ pValue }) => pValue);
+    return stepped(statistics, adjusted[at] ?? 1, others);
+  };
+  const all = asked.map(({ inFamily, statistics }) => ({ inFamily, statistics: within(statistics) }));
+  return {
+    first: all[0]?.statistics ?? question.statistics,
+    questions: all.map(({ inFamily, statistics }) => rowOf(statistics, inFamily)),
+  };
+}
+
+const riskOf = (statistics: Statistics): number =>
+  statistics.family === "choice" && statistics.limit ? statistics.limit.beta : statistics.alpha;
+
+function stepped<S extends Statistics>(statistics: S, pValueAdjusted: number, others: readonly number[]): S {
+  const { outcome, criticalNumber } = statistics;
+  const reached = pValueAdjusted <= riskOf(statistics);
+  const lost = { reached: "not-reached", "within-limit": "not-within-limit" } as const;
+  const kept = reached || (outcome !== "reached" && outcome !== "within-limit") ? outcome : lost[outcome];
+  const needed = criticalNumber === null ? null : numberWithin(statistics, others);
+  return {
+    ...statistics,
+    pValueAdjusted,
+    outcome: kept,
+    criticalNumber: needed,
+    chanceAtCritical: needed === null ? null : chanceOf(statistics, needed),
+  };
+}
+
+/** P of another count than the one at hand; of a pair: for the larger side. Only for a test by counts of a difference. */
+function chanceOf(statistics: Statistics, count: number): number {
+  const { judgments } = statistics;
+  if (statistics.family === "pair") return twoSidedP(count, judgments - count);
+  return upperTail(count, judgments, statistics.guessProbability);
+}
+
+/** The least count that Holm's steps let through beside the p-values of the others; null where none would. */
+function numberWithin(statistics: Statistics, others: readonly number[]): number | null {
+  // a critical number of likeness is a most, and its p is under the limit: it is not shown beside a family
+  if (statistics.goal === "similarity") return null;
+  const passes = (count: number) =>
+    (holm([Math.min(1, chanceOf(statistics, count)), ...others])[0] ?? 1) <= statistics.alpha;
+  for (let count = statistics.criticalNumber ?? 0; count <= statistics.judgments; count++) {
+    if (passes(count)) return count;
+  }
+  return null;
+}
+
+function rowOf(statistics: Statistics, inFamily: boolean): QuestionResult {
+  const { property, judgments, criticalNumber, pValue, pValueAdjusted, outcome } = statistics;
+  const pair = statistics.family === "pair";
+  return {
+    property: property ?? { name: "", comparative: "", expected: null },
+    inFamily,
+    judgments,
+    correct: pair ? statistics.tested.first : statistics.correct,
+    criticalNumber: inFamily ? criticalNumber : null,
+    pValue,
+    // a family of one has nothing to share: its p is the adjusted one
+    pValueAdjusted: inFamily ? (pValueAdjusted ?? pValue) : null,
+    share: pair ? statistics.firstShare : statistics.correctShare,
+    outcome: inFamily ? outcome : null,
+  };
+}
