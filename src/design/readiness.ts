@@ -1,10 +1,12 @@
-import { criticalNumber, lowerTail } from "../analysis/binomial.ts";
 import { leastForVerdict } from "../analysis/choice.ts";
-import { choiceMethod, rightShareOf } from "../analysis/method.ts";
-import { twoSidedCriticalNumber } from "../analysis/two-sided.ts";
+import { familyOf } from "../analysis/method.ts";
+import { shapeOf } from "../model/method.ts";
 import type { OpenPart } from "../model/open-part.ts";
-import { type Attribute, type Caution, cautions, type Declaration, emptyScale, type Plan } from "../model/plan.ts";
+import { type Caution, cautions, type Declaration, emptyScale, type Plan } from "../model/plan.ts";
 import { productBounds } from "./method.ts";
+import { alike, isBlank, isRisk, openMethod } from "./open-method.ts";
+import { inEachSession, sessionsOf } from "./seating.ts";
+import { seeksLikeness, sizeTest } from "./size-test.ts";
 
 /** A plan of which nothing is decided; the numbers are starting points a lead may change. */
 export function emptyPlan(): Plan {
@@ -91,62 +93,23 @@ function openQuestion(plan: Plan): OpenPart[] {
     .map((what) => ({ part: "question", what }));
 }
 
-function openMethod(plan: Plan): OpenPart[] {
-  const open: OpenPart[] = [];
-  if (!isRisk(plan.alpha)) open.push({ part: "method", what: "alpha" });
-  if (plan.goal === "similarity" && plan.method !== "triangle") open.push({ part: "method", what: "goal" });
-  const sought = plan.discriminatorShareSought;
-  if (plan.method === "line-scale") open.push(...openScale(plan.scale.attributes));
-  else if (!(sought > 0 && sought <= 1)) open.push({ part: "method", what: "share-sought" });
-  return open;
-}
-
-function openScale(attributes: readonly Attribute[]): OpenPart[] {
-  if (attributes.length === 0) return [{ part: "method", what: "attributes" }];
-  const open: OpenPart[] = [];
-  attributes.forEach(({ name, adjective, definition, lowAnchor, highAnchor }, attribute) => {
-    const lines = { name, adjective, definition, "low-anchor": lowAnchor, "high-anchor": highAnchor } as const;
-    for (const field of Object.keys(lines) as (keyof typeof lines)[]) {
-      if (isBlank(lines[field])) open.push({ part: "method", what: "attribute-field", attribute, name, field });
-    }
-    if (attributes.slice(0, attribute).some((other) => sameQuestion(other, attributes[attribute]))) {
-      open.push({ part: "method", what: "same-attribute", attribute, name });
-    }
-    if (!isBlank(lowAnchor) && alike(lowAnchor, highAnchor)) {
-      open.push({ part: "method", what: "same-anchors", attribute, name });
-    }
-  });
-  return open;
-}
-
-const alike = (one: string, other: string): boolean => one.trim().toLowerCase() === other.trim().toLowerCase();
-
-/** One property at one moment, asked twice. */
-const sameQuestion = (one: Attribute, other: Attribute | undefined): boolean =>
-  other !== undefined &&
-  !isBlank(one.name) &&
-  alike(one.name, other.name) &&
-  JSON.stringify(one.moment) === JSON.stringify(other.moment);
-
-const isRisk = (alpha: number): boolean => alpha > 0 && alpha <= 0.5;
-
 /** A plan whose result could not count, whatever people answer, asks them for nothing. */
 function openPeople(plan: Plan): OpenPart[] {
-  const { people, alpha, similarity } = plan;
+  const { people, repeats, alpha, similarity } = plan;
   if (!(people >= 1)) return [{ part: "people", what: "people" }];
-  if (people < leastForVerdict) return [{ part: "people", what: "too-few-people", people, least: leastForVerdict }];
-  if (!isRisk(alpha) || canReach(plan)) return [];
-  const risk = plan.goal === "similarity" ? similarity.beta : alpha;
-  return [{ part: "people", what: "no-critical-number", people, risk }];
+  const open: OpenPart[] = [];
+  if (repeats > 1 && !shapeOf(plan.method).repeats) open.push({ part: "people", what: "repeats" });
+  // one person alone may stand for themselves, with enough answers; a few stand for nobody
+  const enough = people === 1 ? repeats >= leastForVerdict && mayBeOne(plan) : people >= leastForVerdict;
+  if (!enough) return [...open, { part: "people", what: "too-few-people", people, least: leastForVerdict }];
+  if (!isRisk(alpha) || open.length > 0) return open;
+  const test = sizeTest(plan);
+  if (test === null || test.criticalNumber(people) !== null) return open;
+  return [{ part: "people", what: "no-critical-number", people, risk: seeksLikeness(plan) ? similarity.beta : alpha }];
 }
 
-/** Is there a count of answers that the rule would accept? */
-function canReach({ method, goal, people, alpha, similarity }: Plan): boolean {
-  if (method === "line-scale") return true;
-  if (method === "paired-preference") return twoSidedCriticalNumber(people, alpha) !== null;
-  if (goal === "similarity") return lowerTail(0, people, rightShareOf(method, similarity.limit)) <= similarity.beta;
-  return criticalNumber(people, choiceMethod(method).guessProbability, alpha) !== null;
-}
+/** Is the question one that a single person's answers can settle for that person? Where somebody is right, it is. */
+const mayBeOne = (plan: Plan): boolean => familyOf(plan.method, plan.sides) === "choice" && !seeksLikeness(plan);
 
 function openSamples(plan: Plan): OpenPart[] {
   const open: OpenPart[] = [];
@@ -164,18 +127,36 @@ function openSamples(plan: Plan): OpenPart[] {
       open.push({ part: "samples", what: "same-name", product, name: name.trim() });
     }
   });
+  open.push(...openRoles(plan));
   if (plan.looks === null) open.push({ part: "samples", what: "looks" });
   if (plan.looks === "masked" && isBlank(plan.masking)) open.push({ part: "samples", what: "masking" });
   return open;
 }
 
+/** Which product plays which part, where the method gives them parts: found where the products are. */
+function openRoles(plan: Plan): OpenPart[] {
+  const { method, products, reference, properties, sides } = plan;
+  const shape = shapeOf(method);
+  const named = (id: string | null): boolean => products.some((product) => product.id === id);
+  const open: OpenPart[] = [];
+  const constant = shape.reference === "A" || (shape.reference === "R" && reference.kind === "constant");
+  if (constant && !named(reference.product)) open.push({ part: "samples", what: "reference" });
+  if (!shape.property || (method === "paired-difference" && sides === "two")) return open;
+  properties.forEach(({ name, expected }, property) => {
+    if (!named(expected)) open.push({ part: "samples", what: "expected", property, name });
+  });
+  // the trays of a three-alternative choice hold the stronger product once: it can be but one
+  const stronger = new Set(properties.map(({ expected }) => expected));
+  if (method === "three-alternative" && properties.length > 1 && stronger.size > 1 && !stronger.has(null)) {
+    open.push({ part: "samples", what: "one-expected" });
+  }
+  return open;
+}
+
 function openServing(plan: Plan): OpenPart[] {
   const open: OpenPart[] = [];
-  const inWaves = plan.waves.reduce((sum, wave) => sum + wave.people, 0);
   if (plan.waves.length === 0) open.push({ part: "serving", what: "waves" });
-  else if (inWaves !== plan.people) {
-    open.push({ part: "serving", what: "people-in-waves", planned: plan.people, inWaves });
-  }
+  else open.push(...openSeats(plan));
   plan.waves.forEach((wave, at) => {
     if (isBlank(wave.starts)) open.push({ part: "serving", what: "wave-start", wave: at });
     if (wave.people < 1 && plan.people >= 1) open.push({ part: "serving", what: "wave-people", wave: at });
@@ -189,6 +170,24 @@ function openServing(plan: Plan): OpenPart[] {
   if (plan.serving.warmUp && isBlank(plan.serving.warmUpWhat)) open.push({ part: "serving", what: "warm-up" });
   if (plan.serverKnowsKey === null) open.push({ part: "serving", what: "server" });
   return open;
+}
+
+/** Do the waves seat everybody: once in all, or once in each session? */
+function openSeats(plan: Plan): OpenPart[] {
+  const seated = (waves: Plan["waves"]): number => waves.reduce((sum, wave) => sum + wave.people, 0);
+  const planned = plan.people;
+  if (!inEachSession(plan)) {
+    const inWaves = seated(plan.waves);
+    return inWaves === planned ? [] : [{ part: "serving", what: "people-in-waves", planned, inWaves }];
+  }
+  const sessions = sessionsOf(plan);
+  if (sessions.length !== plan.repeats) {
+    return [{ part: "serving", what: "sessions", sessions: sessions.length, repeats: plan.repeats }];
+  }
+  return sessions.flatMap((session): OpenPart[] => {
+    const inWaves = seated(plan.waves.filter((wave) => wave.session.trim() === session));
+    return inWaves === planned ? [] : [{ part: "serving", what: "people-in-session", session, planned, inWaves }];
+  });
 }
 
 function openSafety(plan: Plan): OpenPart[] {
@@ -209,5 +208,3 @@ function openSafety(plan: Plan): OpenPart[] {
 
 const saysSomething = ({ contains, mayContain, other, none }: Declaration): boolean =>
   none || contains.length > 0 || mayContain.length > 0 || !isBlank(other);
-
-const isBlank = (text: string): boolean => text.trim() === "";

@@ -13,6 +13,21 @@ export type OpenPart =
   | { part: "method"; what: "alpha" | "share-sought" }
   /** Likeness within a limit is a goal of choice tests only. */
   | { part: "method"; what: "goal" }
+  /** Same-different and A-not-A: the d-prime that the plan should find. */
+  | { part: "method"; what: "distance-sought" }
+  /** A directional choice: nothing is asked for; a property (by its place, from 0) that lacks something, or comes twice. */
+  | { part: "method"; what: "properties" }
+  | {
+      part: "method";
+      what: "property-field";
+      property: number;
+      name: string;
+      field: "name" | "comparative" | "definition";
+    }
+  | { part: "method"; what: "same-property"; property: number; name: string }
+  /** A stopping rule that this plan cannot have; looks that do not rise, or lie outside of what is planned. */
+  | { part: "method"; what: "stopping" }
+  | { part: "method"; what: "look-numbers"; least: number; people: number }
   /** Line scale: nothing to judge; an attribute (by its place, from 0) that lacks something or repeats another. */
   | { part: "method"; what: "attributes" }
   | {
@@ -24,16 +39,24 @@ export type OpenPart =
     }
   | { part: "method"; what: "same-attribute" | "same-anchors"; attribute: number; name: string }
   | { part: "people"; what: "people" }
+  /** Several trays a person, of a method that has one. */
+  | { part: "people"; what: "repeats" }
   /** Fewer than give a verdict; or so few at this alpha that not even all right would reach it. */
   | { part: "people"; what: "too-few-people"; people: number; least: number }
   | { part: "people"; what: "no-critical-number"; people: number; risk: number }
   | { part: "samples"; what: "products"; count: number; least: number; most: number }
   | { part: "samples"; what: "product-name" | "product-preparation"; product: number; name: string }
   | { part: "samples"; what: "same-name"; product: number; name: string }
+  /** Which product is the reference; which is expected to have more of a property (by its place, from 0). */
+  | { part: "samples"; what: "reference" }
+  | { part: "samples"; what: "expected"; property: number; name: string }
+  | { part: "samples"; what: "one-expected" }
   | { part: "samples"; what: "looks" | "masking" }
   | { part: "serving"; what: "waves" }
   | { part: "serving"; what: "wave-start" | "wave-people"; wave: number }
   | { part: "serving"; what: "people-in-waves"; planned: number; inWaves: number }
+  | { part: "serving"; what: "sessions"; sessions: number; repeats: number }
+  | { part: "serving"; what: "people-in-session"; session: string; planned: number; inWaves: number }
   | { part: "serving"; what: "batch"; wave: number; product: number; name: string }
   | { part: "serving"; what: "warm-up" }
   | { part: "serving"; what: "server" }

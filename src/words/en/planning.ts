@@ -32,6 +32,12 @@ const attributeFields = {
   "high-anchor": (which: string) => `Give the word for the high end of ${which}.`,
 } as const;
 
+const propertyFields = {
+  name: (which: string) => `Give ${which} a name for the report, such as “Juiciness”.`,
+  comparative: (which: string) => `Give the word that the question uses for ${which}, such as “juicier”.`,
+  definition: (which: string) => `Write what ${which} means here, for the panelists.`,
+} as const;
+
 /** One sentence for something a plan still lacks: what is open, and what to write there. */
 export function openPartSentence(open: OpenPart): string {
   switch (open.what) {
@@ -46,7 +52,7 @@ export function openPartSentence(open: OpenPart): string {
     case "alpha":
       return "Choose the risk of being fooled by chance: more than 0, at most 50 %.";
     case "goal":
-      return "This method can show a difference, not likeness. Choose to show a difference, or a triangle.";
+      return "This method can show a difference, not likeness. Choose to show a difference, or another method.";
     case "share-sought":
       return "Choose the share of people who can tell that the plan should be able to find.";
     case "people":
@@ -55,6 +61,30 @@ export function openPartSentence(open: OpenPart): string {
       return `${open.people} people give no verdict, whatever they answer. Plan at least ${open.least}.`;
     case "no-critical-number":
       return `With ${open.people} people no outcome would count at a risk of ${chosenPercent(open.risk)}. Plan more people, or allow a higher risk.`;
+    case "distance-sought":
+      return "Choose the distance d\u2032 that the plan should be able to find.";
+    case "properties":
+      return "Name the property that is asked for, such as juiciness.";
+    case "property-field":
+      return propertyFields[open.field](open.name.trim() === "" ? `property ${open.property + 1}` : `“${open.name}”`);
+    case "same-property":
+      return `“${open.name}” is asked for twice. Change it, or remove one.`;
+    case "stopping":
+      return "This plan cannot end early: that takes one question in which somebody is right, one tray a person, and a difference to be shown. Let it go on until everybody has answered.";
+    case "look-numbers":
+      return `Looks lie after ${open.least} answers or more and before all ${open.people}, each later than the one before. Change the numbers.`;
+    case "repeats":
+      return "This method has one tray a person. Plan more people, or another method.";
+    case "reference":
+      return "Say which product is the reference.";
+    case "expected":
+      return `Say which product is expected to have more ${open.name.trim() === "" ? "of the property" : `of “${open.name.trim()}”`}.`;
+    case "one-expected":
+      return "The trays hold the product that is expected to have more once, and the other twice. Expect the same product for every property, or ask in studies of their own.";
+    case "sessions":
+      return `${open.repeats} trays a person, one in each session, take ${open.repeats} sessions; the waves name ${open.sessions}. Give waves of one session the same name.`;
+    case "people-in-session":
+      return `The waves of ${open.session.trim() === "" ? "the session without a name" : `“${open.session.trim()}”`} serve ${open.inWaves}, the plan says ${open.planned}. Everybody comes to each session: make the two agree.`;
     case "attributes":
       return "Name at least one property to be judged on the line.";
     case "attribute-field":

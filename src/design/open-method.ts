@@ -1,0 +1,101 @@
+import { rightShareOf } from "../analysis/method.ts";
+import { shapeOf } from "../model/method.ts";
+import type { OpenPart } from "../model/open-part.ts";
+import type { Attribute, Plan, Property } from "../model/plan.ts";
+import { seeksLikeness } from "./size-test.ts";
+
+/** What the method's part of a plan still lacks: the question as it is asked, what is sought, and when to stop. */
+export function openMethod(plan: Plan): OpenPart[] {
+  const open: OpenPart[] = [];
+  if (!isRisk(plan.alpha)) open.push({ part: "method", what: "alpha" });
+  if (plan.goal === "similarity" && !seeksLikeness(plan)) open.push({ part: "method", what: "goal" });
+  if (plan.method === "line-scale") return [...open, ...openScale(plan.scale.attributes)];
+  if (shapeOf(plan.method).property) open.push(...openProperties(plan.properties));
+  const sought = plan.discriminatorShareSought;
+  if (isKinds(plan)) {
+    if (plan.dPrimeSought === null) open.push({ part: "method", what: "distance-sought" });
+  } else if (!(sought > 0 && sought <= 1)) open.push({ part: "method", what: "share-sought" });
+  return [...open, ...openStopping(plan)];
+}
+
+const isKinds = ({ method }: Plan): boolean => {
+  const { answer } = shapeOf(method);
+  return answer === "same-different" || answer === "a-not-a";
+};
+
+function openProperties(properties: readonly Property[]): OpenPart[] {
+  if (properties.length === 0) return [{ part: "method", what: "properties" }];
+  return properties.flatMap(({ name, comparative, definition }, property): OpenPart[] => {
+    const lines = { name, comparative, definition } as const;
+    const blank = (Object.keys(lines) as (keyof typeof lines)[]).filter((field) => isBlank(lines[field]));
+    const twice = properties
+      .slice(0, property)
+      .some((other) => !isBlank(name) && (alike(other.name, name) || alike(other.comparative, comparative)));
+    return [
+      ...blank.map((field) => ({ part: "method" as const, what: "property-field" as const, property, name, field })),
+      ...(twice ? [{ part: "method" as const, what: "same-property" as const, property, name }] : []),
+    ];
+  });
+}
+
+/** May the study end before everybody has answered? Only where one count of right answers decides. */
+export function mayStopEarly(plan: Plan): boolean {
+  const { answer } = shapeOf(plan.method);
+  const counts = answer === "code" || answer === "partner";
+  const directed = plan.method !== "paired-difference" || plan.sides === "one";
+  const oneQuestion = !shapeOf(plan.method).property || plan.properties.length <= 1;
+  return (
+    counts &&
+    directed &&
+    oneQuestion &&
+    plan.method !== "paired-preference" &&
+    !seeksLikeness(plan) &&
+    plan.repeats === 1
+  );
+}
+
+/** Fewer answers than this at a look decide nothing: the same as for a verdict. */
+const leastAtLook = 6;
+
+function openStopping(plan: Plan): OpenPart[] {
+  const { stopping, people } = plan;
+  if (stopping.rule === "fixed") return [];
+  if (!mayStopEarly(plan)) return [{ part: "method", what: "stopping" }];
+  if (stopping.rule === "sequential") {
+    const sought = plan.dPrimeSought === null ? rightShareOf(plan.method, plan.discriminatorShareSought) : 1;
+    return sought > 0 && isRisk(stopping.beta) ? [] : [{ part: "method", what: "stopping" }];
+  }
+  const rising = stopping.at.every((at, look) => at > (stopping.at[look - 1] ?? leastAtLook - 1) && at < people);
+  return rising ? [] : [{ part: "method", what: "look-numbers", least: leastAtLook, people }];
+}
+
+function openScale(attributes: readonly Attribute[]): OpenPart[] {
+  if (attributes.length === 0) return [{ part: "method", what: "attributes" }];
+  const open: OpenPart[] = [];
+  attributes.forEach(({ name, adjective, definition, lowAnchor, highAnchor }, attribute) => {
+    const lines = { name, adjective, definition, "low-anchor": lowAnchor, "high-anchor": highAnchor } as const;
+    for (const field of Object.keys(lines) as (keyof typeof lines)[]) {
+      if (isBlank(lines[field])) open.push({ part: "method", what: "attribute-field", attribute, name, field });
+    }
+    if (attributes.slice(0, attribute).some((other) => sameQuestion(other, attributes[attribute]))) {
+      open.push({ part: "method", what: "same-attribute", attribute, name });
+    }
+    if (!isBlank(lowAnchor) && alike(lowAnchor, highAnchor)) {
+      open.push({ part: "method", what: "same-anchors", attribute, name });
+    }
+  });
+  return open;
+}
+
+export const alike = (one: string, other: string): boolean => one.trim().toLowerCase() === other.trim().toLowerCase();
+
+/** One property at one moment, asked twice. */
+const sameQuestion = (one: Attribute, other: Attribute | undefined): boolean =>
+  other !== undefined &&
+  !isBlank(one.name) &&
+  alike(one.name, other.name) &&
+  JSON.stringify(one.moment) === JSON.stringify(other.moment);
+
+export const isRisk = (alpha: number): boolean => alpha > 0 && alpha <= 0.5;
+
+export const isBlank = (text: string): boolean => text.trim() === "";
