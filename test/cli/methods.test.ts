@@ -168,11 +168,22 @@ describe("likeness within a limit", () => {
     expect(out).toContain("More than 30\u00a0% of people like these may be able to tell");
     expect(out).not.toMatch(/the same|no difference|identical/i);
   });
-  test("a person who answered twice is refused", async () => {
-    const file = files.put("twice.csv", "panelist,repeat,correct\nDov,1,1\nDov,2,0\n");
-    const { code, err } = await inProcess("result", file, ...words("--method triangle --goal similarity --limit 0.3"));
-    expect(code).toBe(2);
-    expect(err).toMatch(/Panelist Dov has more than one answer/);
+  test("people who answered several times: their mean share who tell is held against the limit, and it is told", async () => {
+    const rows = [1, 0, 1, 0, 1, 0, 0, 1].flatMap((right, person) => [
+      `P${person},1,${right}`,
+      `P${person},2,0`,
+      `P${person},3,0`,
+    ]);
+    const file = files.put("thrice.csv", ["panelist,repeat,correct", ...rows, ""].join("\n"));
+    const { code, out } = await inProcess(
+      "result",
+      file,
+      ...words("--method triangle --goal similarity --limit 0.3 --json"),
+    );
+    expect(code).toBe(0);
+    const found = JSON.parse(out);
+    expect(found).toMatchObject({ people: 8, judgments: 24, correct: 4, criticalNumber: null });
+    expect(found.caveats.map(({ what }: { what: string }) => what)).toContain("likeness-by-spread");
   });
 });
 
