@@ -104,16 +104,25 @@ export function untilStop<A extends { tray: number; correct: boolean }>(
 ): Stopped<A> | null {
   const rule = stoppingRule(record.plan);
   if (!rule) return null;
-  const seen = new Set<number>();
-  const sets = record.looks.map(({ trays }) => {
-    for (const tray of trays) seen.add(tray);
-    return marked.filter(({ tray }) => seen.has(tray));
-  });
-  const looks = sets.map(countsOf);
+  const seen = looksSeen(record, marked);
+  const looks = seen.map(({ counts }) => counts);
   const all = countsOf(marked);
   const decided = runOf(rule, looks, all).path.at(-1)?.judgments ?? 0;
-  const counted = decided === all.judgments ? [...marked] : (sets.find(({ length }) => length === decided) ?? []);
-  return { rule, counted, looks, all };
+  const within = seen.find(({ counts }) => counts.judgments === decided)?.answers ?? [];
+  return { rule, counted: decided === all.judgments ? [...marked] : within, looks, all };
+}
+
+/** What each look of a record saw: its answers, with all that the looks before it had. */
+export function looksSeen<A extends { tray: number; correct: boolean }>(
+  { looks }: Pick<StudyRecord, "looks">,
+  marked: readonly A[],
+): { answers: A[]; counts: LookCounts }[] {
+  const seen = new Set<number>();
+  return looks.map(({ trays }) => {
+    for (const tray of trays) seen.add(tray);
+    const answers = marked.filter(({ tray }) => seen.has(tray));
+    return { answers, counts: countsOf(answers) };
+  });
 }
 
 const countsOf = (answers: readonly { correct: boolean }[]): LookCounts => ({

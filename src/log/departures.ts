@@ -1,0 +1,136 @@
+import { type BlindPacket, questionsOf } from "../model/packet.ts";
+import type { Departure, UnansweredReason } from "../model/record.ts";
+import type { Ballot, KeptMark, StudyState, TrayState } from "./fold.ts";
+
+/** What is known of a study beside the facts that were read. */
+export type Around = {
+  /** Does the opened key give the locked commitment? `seal/verify` says so. */
+  keyMatches: boolean;
+  /** Events that the server kept aside. */
+  quarantined?: number;
+  /** Events that close and reveal name and the log at hand lacks (`missingFrom`). */
+  missing?: number;
+  /** Events that this app cannot read. */
+  notRead?: number;
+};
+
+/** A tray that counts, with the ballot that does and the seat it speaks for. */
+export type Seated = { tray: TrayState; ballot: Ballot; seat: number };
+
+export const inTime = ({ arrival }: Pick<KeptMark, "arrival">): boolean =>
+  arrival === "on-time" || arrival === "admitted";
+
+/** What did not go by the plan: of the trays, the seats, the unanswered ones and the study, in this order. */
+export function departuresOfRecord(
+  state: StudyState,
+  seated: readonly Seated[],
+  unanswered: readonly TrayState[],
+  around: Around,
+): Departure[] {
+  const packet = state.lock?.body.packet;
+  return [
+    ...[...state.trays.values()].flatMap(departuresOf),
+    ...(packet ? seated.flatMap((one) => departuresOfMarks(one, packet)) : []),
+    ...seatsCountedTwice(seated),
+    ...departuresOfUnanswered(unanswered),
+    ...departuresOfStudy(state, around),
+  ];
+}
+
+/** Screens and card checks are good to about half a millimeter in a hundred; more is another line. */
+const lengthTolerance = 0.01;
+
+function departuresOfMarks({ tray: { tray }, ballot }: Seated, packet: BlindPacket): Departure[] {
+  const planned = packet.line;
+  const blind = packet.trays.find((one) => one.tray === tray);
+  if (!planned || !blind) return [];
+  const marks = [...ballot.marks.values()];
+  const counted = marks.filter(inTime);
+  const other = counted.find(
+    ({ line }) => Math.abs(line.lengthMm - planned.lengthMm) > lengthTolerance * planned.lengthMm,
+  );
+  const list: Departure[] = [
+    { what: "not-judged", tray, questions: counted.filter(({ mark }) => mark === null).length },
+    { what: "not-reached", tray, questions: questionsOf(packet, blind) - marks.length },
+    { what: "marks-late", tray, questions: marks.length - counted.length },
+    { what: "clock-hidden", tray, questions: counted.filter(({ hidden }) => hidden).length },
+  ];
+  return [
+    ...list.filter((departure) => "questions" in departure && departure.questions > 0),
+    ...(other ? [{ what: "other-length" as const, tray, lengthMm: other.line.lengthMm }] : []),
+  ];
+}
+
+/** Seats of which more trays count than were planned for them: somebody tasted a spare though the first answer counts. */
+function seatsCountedTwice(seated: readonly Seated[]): Departure[] {
+  const spares = seated.filter(({ tray }) => tray.spare);
+  return [...new Set(spares.map(({ seat }) => seat))].flatMap((seat) => {
+    const counted = seated.filter((one) => one.seat === seat).map(({ tray }) => tray.tray);
+    return counted.length > 1 ? [{ what: "seat-counted-twice" as const, seat, trays: counted }] : [];
+  });
+}
+
+function departuresOfUnanswered(trays: readonly TrayState[]): Departure[] {
+  const byReason = new Map<UnansweredReason, number[]>();
+  for (const tray of trays) {
+    const why = reasonOf(tray);
+    byReason.set(why, [...(byReason.get(why) ?? []), tray.tray]);
+  }
+  return [...byReason].map(([why, numbers]) => ({ what: "not-answered", why, trays: numbers }));
+}
+
+function reasonOf({ status, ballots }: TrayState): UnansweredReason {
+  switch (status) {
+    case "waiting":
+      return "never-opened";
+    case "stopped":
+    case "voided":
+    case "contested":
+    case "replaced":
+      return status;
+    default:
+      return ballots.some(({ answered }) => answered) ? "too-late" : "not-answered";
+  }
+}
+
+function departuresOf(tray: TrayState): Departure[] {
+  const number = tray.tray;
+  const list: Departure[] = [];
+  for (const ballot of tray.ballots) {
+    if (ballot.voided) list.push({ what: "ballot-voided", tray: number, ...ballot.voided });
+    if (ballot.arrival === "after-reveal") list.push({ what: "after-reveal", tray: number });
+    if (ballot.arrival === "late") list.push({ what: "late-excluded", tray: number });
+    if (ballot.stopped) list.push({ what: "stopped", tray: number, reason: ballot.stopped });
+  }
+  const { counted } = tray;
+  if (counted?.complete && !counted.finished) list.push({ what: "unfinished", tray: number });
+  if (counted && counted.admission !== null)
+    list.push({ what: "late-admitted", tray: number, note: counted.admission });
+  if (tray.settled) list.push({ what: "contest-settled", tray: number, note: tray.settled.body.note });
+  if (tray.status === "contested") list.push({ what: "contest-open", tray: number });
+  if (tray.served) {
+    const { instead, reason, note } = tray.served.body;
+    list.push({ what: "spare-served", tray: number, instead, reason, note });
+  } else if (tray.spare && tray.counted) list.push({ what: "spare-unexplained", tray: number });
+  return list;
+}
+
+function departuresOfStudy(state: StudyState, around: Around): Departure[] {
+  const { quarantined = 0, missing = 0, notRead = 0 } = around;
+  const list: Departure[] = [];
+  for (const fact of state.offPlan) {
+    if (fact.kind === "answer-kept" || fact.kind === "mark-kept") list.push({ what: "off-plan", tray: fact.body.tray });
+  }
+  for (const fact of state.papers) {
+    if (fact.body.reprint) list.push({ what: "key-reprinted", paper: fact.body.paper });
+  }
+  for (const fact of state.rivals) list.push({ what: "rival-event", kind: fact.kind });
+  const unsent = state.close?.body.knownUnsent ?? 0;
+  if (unsent > 0) list.push({ what: "closed-with-unsent", unsent });
+  const note = state.close?.body.note.trim() ?? "";
+  if (note !== "") list.push({ what: "close-note", note });
+  if (missing > 0) list.push({ what: "records-missing", records: missing });
+  if (notRead > 0) list.push({ what: "records-not-read", records: notRead });
+  if (quarantined > 0) list.push({ what: "quarantined", events: quarantined });
+  return list;
+}
