@@ -97,7 +97,6 @@ function profileOf(model: KindsModel, counts: Counts) {
       (criterion) => logOf(model.unlike(dPrime, criterion), unlike) + logOf(model.like(criterion), like),
       Math.max(model.leastCriterion, -9),
       dPrime + 13,
-      40,
     ).value;
   const saturated = ownLog(unlike) + ownLog(like);
   const none = ownLog({ told: unlike.told + like.told, of: unlike.of + like.of });

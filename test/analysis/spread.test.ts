@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import * as z from "zod/mini";
+import { betaBinomialPoint } from "../../src/analysis/beta-binomial.ts";
 import { meanBelow, spreadChiSquare, spreadFit } from "../../src/analysis/spread.ts";
 import { problemOf } from "../problem-of.ts";
 import { reference } from "./reference.ts";
@@ -125,6 +126,31 @@ test("for any counts: estimates lie in their intervals, numbers are finite, the 
     }),
     { numRuns: 25 },
   );
+});
+
+test("likeness: 12 people three times at the limit of 0.3 pass about as seldom as they may, all ways to answer counted out", () => {
+  const ways: { counts: number[]; passes: boolean }[] = [];
+  const fill = (counts: number[], left: number) => {
+    if (counts.length < 3) for (let n = 0; n <= left; n++) fill([...counts, n], left - n);
+    else {
+      const all = [...counts, left];
+      const people = all.flatMap((n, right) => Array.from({ length: n }, () => ({ right, of: 3 })));
+      ways.push({ counts: all, passes: meanBelow(people, 1 / 3, 0.3, 0.05).pValue <= 0.05 });
+    }
+  };
+  fill([], 12);
+  expect(ways).toHaveLength(455);
+  const factorial = (n: number): number => (n < 2 ? 1 : n * factorial(n - 1));
+  for (const overdispersion of [0, 0.3, 1]) {
+    const chance = (right: number) => betaBinomialPoint({ right, of: 3 }, { mean: 0.3, overdispersion, guess: 1 / 3 });
+    const of = (counts: number[]) =>
+      counts.reduce((product, n, right) => (product * chance(right) ** n) / factorial(n), factorial(12));
+    expect(ways.reduce((sum, { counts }) => sum + of(counts), 0)).toBeCloseTo(1, 10);
+    const risk = ways.filter(({ passes }) => passes).reduce((sum, { counts }) => sum + of(counts), 0);
+    // the test is approximate: its risk of 0.05 may be exceeded by a tenth, not more
+    expect(risk).toBeLessThan(0.055);
+    expect(risk).toBeGreaterThan(0.03);
+  }
 });
 
 test("a confidence of 1 is refused", () => {
