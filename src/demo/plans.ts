@@ -16,6 +16,74 @@ export const trianglePlan = (): Plan => ({
   waves: waves(["11:15", "11:30", "11:45", "12:00"], 6, [current, steamed]),
 });
 
+/** Q2: is it told from the current process, which everybody knows? 12 people, three duo-trios each. */
+export const duoTrioPlan = (): Plan => ({
+  ...kitchenPlan([current, steamed]),
+  title: "Demo: Steam first, is it told from what we know?",
+  objective: "Find out whether twelve colleagues tell the new process from the current one, which they know well.",
+  ifYes: "Ask which one is juicier.",
+  ifNo: "Look for a difference with more people.",
+  method: "duo-trio",
+  reference: { kind: "constant", product: current.id },
+  people: 12,
+  repeats: 3,
+  spares: 3,
+  waves: waves(["10:05", "10:45"], 6, [current, steamed], 21),
+});
+
+/** Q3: the same question with four cups. 18 people. */
+export const tetradPlan = (): Plan => ({
+  ...kitchenPlan([current, steamed]),
+  title: "Demo: Steam first, four cups",
+  objective: "Find out with few people whether the two processes can be told apart.",
+  ifYes: "Ask which one is juicier.",
+  ifNo: "Look for a difference with more people.",
+  method: "tetrad",
+  people: 18,
+  spares: 2,
+  waves: waves(["14:00", "14:20", "14:40"], 6, [current, steamed], 23),
+});
+
+const juicier = (id: string): Plan["properties"] => [
+  {
+    id,
+    name: "Juiciness",
+    comparative: "juicier",
+    definition: "How much juice you feel in the mouth while you chew.",
+    expected: steamed.id,
+    inFamily: true,
+  },
+];
+
+/** Q4: is the new process juicier, as expected? 24 people, one pair each. */
+export const differencePlan = (): Plan => ({
+  ...kitchenPlan([current, steamed]),
+  title: "Demo: Steam first, is it juicier?",
+  objective: "Find out whether canteen staff find the new process juicier than the current one.",
+  ifYes: `Then ${buy}.`,
+  ifNo: "Stay with the dry oven.",
+  method: "paired-difference",
+  sides: "one",
+  properties: juicier("c1a7e55e-0d1e-4b3a-9c52-7a1f0e6d2b0b"),
+  people: 24,
+  spares: 2,
+  waves: waves(["10:30", "10:50"], 12, [current, steamed], 26),
+});
+
+/** Q5: the same with three cups. 24 people. */
+export const alternativePlan = (): Plan => ({
+  ...kitchenPlan([current, steamed]),
+  title: "Demo: Steam first, the juicier of three",
+  objective: "Find out whether canteen staff pick the new process out of three as the juicier one.",
+  ifYes: "Buy a second steam oven, if the weighing agrees.",
+  ifNo: "Stay with the dry oven.",
+  method: "three-alternative",
+  properties: juicier("c1a7e55e-0d1e-4b3a-9c52-7a1f0e6d2b0c"),
+  people: 24,
+  spares: 3,
+  waves: waves(["15:30", "15:50", "16:10", "16:30"], 6, [current, steamed], 28),
+});
+
 /** Q6: which do diners prefer? 60 diners; "no preference" is offered and left out of the test. */
 export const preferencePlan = (): Plan => ({
   ...kitchenPlan([current, steamed]),

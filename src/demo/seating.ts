@@ -1,3 +1,4 @@
+import { inEachSession } from "../design/seating.ts";
 import type { Plan } from "../model/plan.ts";
 import { minutesOf } from "./acts.ts";
 import type { Sitting } from "./ballots.ts";
@@ -11,10 +12,14 @@ export function turnAt(plan: Pick<Plan, "waves">, wave: number, turn: number): n
 }
 
 /** Who sits where when all goes by the plan: tray after tray over the three tablets, turn after turn. */
-export function plannedSittings(plan: Pick<Plan, "waves">, minutesATurn = turnMinutes): Sitting[] {
+export function plannedSittings(
+  plan: Pick<Plan, "waves" | "repeats" | "repeatsIn">,
+  minutesATurn = turnMinutes,
+): Sitting[] {
   let tray = 0;
+  const each = inEachSession(plan) ? 1 : plan.repeats;
   return plan.waves.flatMap(({ starts, people }) =>
-    Array.from({ length: people }, (_, seat): Sitting => {
+    Array.from({ length: people * each }, (_, seat): Sitting => {
       tray += 1;
       const tablet = ([0, 1, 2] as const)[seat % 3] ?? 0;
       // nobody sits down on the stroke of a minute

@@ -1,9 +1,19 @@
 import type { Plan } from "../model/plan.ts";
 import { type Act, type Desk, type WrittenAct, writeActs } from "./acts.ts";
+import { choiceDay, rightOf } from "./choice-day.ts";
 import { lockActs } from "./lead.ts";
 import { lineDay } from "./line-day.ts";
 import { type Lock, lockDemo } from "./lock.ts";
-import { likenessPlan, linePlan, preferencePlan, trianglePlan } from "./plans.ts";
+import {
+  alternativePlan,
+  differencePlan,
+  duoTrioPlan,
+  likenessPlan,
+  linePlan,
+  preferencePlan,
+  tetradPlan,
+  trianglePlan,
+} from "./plans.ts";
 import { preferenceDay } from "./preference-day.ts";
 import { triangleDay } from "./triangle-day.ts";
 
@@ -12,8 +22,12 @@ type Scene = {
   name: string;
   plan: () => Plan;
   day: (lock: Lock, newEventId: () => string) => Act[];
+  /** Days after the first of them. */
+  after: number;
   seated: boolean;
 };
+
+const minutesOfDay = 24 * 60;
 
 /** Locked in the afternoon and left for whoever looks at the demo. */
 const onlyLocked = (lock: Lock, newEventId: () => string): Act[] =>
@@ -21,10 +35,53 @@ const onlyLocked = (lock: Lock, newEventId: () => string): Act[] =>
 
 /** The studies in the order in which they were planned; the last one waits to be tasted. */
 export const scenes: readonly Scene[] = [
-  { name: "Q1", plan: trianglePlan, day: triangleDay, seated: true },
-  { name: "Q6", plan: preferencePlan, day: preferenceDay, seated: false },
-  { name: "Q7", plan: linePlan, day: lineDay, seated: true },
-  { name: "Q10", plan: likenessPlan, day: onlyLocked, seated: false },
+  { name: "Q1", plan: trianglePlan, day: triangleDay, after: 0, seated: true },
+  { name: "Q6", plan: preferencePlan, day: preferenceDay, after: 0, seated: false },
+  { name: "Q7", plan: linePlan, day: lineDay, after: 0, seated: true },
+  {
+    name: "Q2",
+    plan: duoTrioPlan,
+    after: 1,
+    day: choiceDay(
+      { name: "Q2", drafted: "8:50", locked: "9:12", printed: "9:15", closed: "11:28", revealed: "11:31" },
+      [3, 3, 3, 3, 2, 2, 2, 1, 1, 1, 1, 0],
+    ),
+    seated: true,
+  },
+  {
+    name: "Q3",
+    plan: tetradPlan,
+    after: 1,
+    day: choiceDay(
+      { name: "Q3", drafted: "12:40", locked: "12:58", printed: "13:01", closed: "15:03", revealed: "15:05" },
+      rightOf(10, 18),
+    ),
+    seated: false,
+  },
+  {
+    name: "Q4",
+    plan: differencePlan,
+    after: 2,
+    day: choiceDay(
+      {
+        ...{ name: "Q4", drafted: "9:20", locked: "9:41", printed: "9:44", closed: "11:20", revealed: "11:22" },
+        minutesATurn: 4.2,
+      },
+      rightOf(18, 24),
+    ),
+    seated: false,
+  },
+  {
+    name: "Q5",
+    plan: alternativePlan,
+    after: 2,
+    day: choiceDay(
+      { name: "Q5", drafted: "13:30", locked: "13:47", printed: "13:50", closed: "16:55", revealed: "16:58" },
+      rightOf(13, 24),
+    ),
+    seated: false,
+  },
+  { name: "Q10", plan: likenessPlan, day: onlyLocked, after: 3, seated: false },
 ];
 
 export type DemoStudy = {
@@ -51,10 +108,13 @@ export type Writing = Pick<Desk, "device" | "offsetMinutes"> & {
  */
 export async function writeDemo(writing: Writing): Promise<WrittenStudy[]> {
   return Promise.all(
-    scenes.map(async ({ name, plan, day, seated }) => {
+    scenes.map(async ({ name, plan, day, after, seated }) => {
       const id = writing.newStudyId();
       const planned = plan();
-      const acts = day(await lockDemo(name, planned, id, writing.app), writing.newEventId);
+      const acts = day(await lockDemo(name, planned, id, writing.app), writing.newEventId).map((act) => ({
+        ...act,
+        at: act.at + after * minutesOfDay,
+      }));
       const revealed = acts.some(({ kind }) => kind === "key-revealed");
       return { id, title: planned.title, revealed, seated, acts: writeActs(acts, { ...writing, study: id }) };
     }),

@@ -97,3 +97,56 @@ describe("the line scale", () => {
     expect(juiciness()?.panelists[5]?.values).toEqual([53.7, 47.4, 80.3]);
   });
 });
+
+/** The choice tests of which the invented scenario prints the outcome; the tails by base R's binom.test. */
+test.each([
+  {
+    ...{ at: 3, method: "duo-trio", correct: 22, judgments: 36, people: 12, needed: 24, outcome: "not-reached" },
+    ...{ p: byR.duoTrio.pValue, printed: "0.121", digits: 3 },
+  },
+  {
+    ...{ at: 4, method: "tetrad", correct: 10, judgments: 18, people: 18, needed: 10, outcome: "reached" },
+    ...{ p: byR.tetrad.pValue, printed: "0.0433", digits: 4 },
+  },
+  {
+    ...{ at: 5, method: "paired-difference", correct: 18, judgments: 24, people: 24, needed: 17, outcome: "reached" },
+    ...{ p: byR.pairedDifference.pValue, printed: "0.0113", digits: 4 },
+  },
+  {
+    ...{ at: 6, method: "three-alternative", correct: 13, judgments: 24, people: 24, needed: 13, outcome: "reached" },
+    ...{ p: byR.threeAlternative.pValue, printed: "0.0284", digits: 4 },
+  },
+])("$method: $correct of $judgments, needs $needed, p = $printed as printed; p by R", (expected) => {
+  const result = resultOf(expected.at) as ChoiceResult;
+  const { method, correct, judgments, people, criticalNumber: needed, outcome } = result;
+  expect(expected).toMatchObject({ method, correct, judgments, people, needed, outcome });
+  close(result.pValue, expected.p);
+  expect(result.pValue.toFixed(expected.digits)).toBe(expected.printed);
+});
+
+test("the duo-trio: each person's own count, spread chi-square 16.4 on 11, p = 0.13 as printed; by R", () => {
+  const result = resultOf(3) as ChoiceResult;
+  expect(result.panelists.map(({ correct }) => correct).sort()).toEqual([0, 1, 1, 1, 1, 2, 2, 2, 3, 3, 3, 3]);
+  expect(result.panelists.every(({ judgments }) => judgments === 3)).toBe(true);
+  close(result.spread?.chiSquare, byR.duoTrio.chiSquare);
+  close(result.spread?.pValue, byR.duoTrio.spreadP);
+  expect([result.spread?.chiSquare.toFixed(1), result.spread?.df, result.spread?.pValue.toFixed(2)]).toEqual([
+    "16.4",
+    11,
+    "0.13",
+  ]);
+});
+
+test("distances and shares as printed: tetrad pd 0.33, d-prime 1.21; paired 0.95, 75 % (53 to 90); three-alternative 0.69", () => {
+  const [tetrad, paired, three] = [4, 5, 6].map((at) => resultOf(at) as ChoiceResult);
+  expect(tetrad?.discriminatorShare.estimate?.toFixed(2)).toBe("0.33");
+  expect([tetrad, paired, three].map((result) => result?.dPrime.estimate?.toFixed(2))).toEqual([
+    "1.21",
+    "0.95",
+    "0.69",
+  ]);
+  // printed two-sided at 95 %; the report's bound goes with the one-sided test
+  const { estimate, low, high } = paired?.correctShare ?? {};
+  expect([estimate, low, high].map((share) => Math.round((share ?? 0) * 100))).toEqual([75, 53, 90]);
+  expect(paired?.property).toEqual({ name: "Juiciness", comparative: "juicier", expected: "new" });
+});

@@ -1,4 +1,4 @@
-# Writes values.json beside this file: what base R says of the three tasted studies of the demo, from the counts and
+# Writes values.json beside this file: what base R says of the tasted studies of the demo, from the counts and
 # marks of its invented scenario (typed here once more, not read from the program).
 # Run: Rscript make.R (base R only; its version stands in values.json). Edit this script, never the values.
 
@@ -13,6 +13,13 @@ share <- binom.test(right, people, 1 / 3)$conf.int
 
 # preference: new 31, current 19 of 50 who had one
 preference <- binom.test(31, 50)
+
+# the other choice tests
+greater <- function(right, of, guess) number(binom.test(right, of, guess, alternative = "greater")$p.value)
+each <- c(3, 3, 3, 3, 2, 2, 2, 1, 1, 1, 1, 0)  # duo-trio: right of three, person by person
+share_right <- sum(each) / 36
+chi_square <- sum((each - 3 * share_right)^2 / (3 * share_right * (1 - share_right)))
+spread_p <- pchisq(chi_square, 11, lower.tail = FALSE)
 
 # line scale: one row a panelist; current, new, new + rest
 rows <- matrix(c(
@@ -30,10 +37,14 @@ contrast <- function(first, second) means[first] - means[second] + c(0, -reach, 
 writeLines(c(
   "{",
   ' "id": "demo-by-r",',
-  ' "title": "The three tasted studies of the demo: tails, intervals, F test and contrasts",',
+  ' "title": "The tasted studies of the demo: tails, intervals, F test and contrasts",',
   paste0(' "source": { "what": "computed by make.R from the invented scenario: binom.test, pbinom, lm, anova", "madeBy": "', R.version.string, '" },'),
   ' "seenInSource": false,',
   paste0(' "triangle": { "pValue": ', number(triangle_p), ', "needed": ', needed, ', "correctShare": ', numbers(share), " },"),
+  paste0(' "duoTrio": { "pValue": ', greater(22, 36, 1 / 2), ', "chiSquare": ', number(chi_square), ', "spreadP": ', number(spread_p), " },"),
+  paste0(' "tetrad": { "pValue": ', greater(10, 18, 1 / 3), " },"),
+  paste0(' "pairedDifference": { "pValue": ', greater(18, 24, 1 / 2), " },"),
+  paste0(' "threeAlternative": { "pValue": ', greater(13, 24, 1 / 3), " },"),
   paste0(' "preference": { "pValue": ', number(preference$p.value), ', "share": ', numbers(c(preference$estimate, preference$conf.int)), " },"),
   paste0(' "line": { "fValue": ', number(table[["F value"]]), ', "pValue": ', number(table[["Pr(>F)"]]),
          ', "df": ', numbers(c(table[["Df"]], df.residual(fit))), ","),
