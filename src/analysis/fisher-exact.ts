@@ -20,7 +20,7 @@ export type Margins = {
  * Returns  1 at and below the least the margins allow, 0 above the most; relative error below 1e-12 down to 1e-300. Up to
  *          50 answers a correctly rounded fraction, so that 1/20 is 0.05
  * Throws   Problem "analysis/not-a-count"
- * Example  hypergeometricUpper(3, { first: 4, second: 4, told: 4 }) // 17/70 = 0.242857142857143
+ * Example  hypergeometricUpper(3, { first: 4, second: 4, told: 4 }) // 17 / 70
  */
 export function hypergeometricUpper(firstTold: number, margins: Margins): number {
   check(firstTold, margins);
@@ -51,7 +51,7 @@ export function logHypergeometricPoint(firstTold: number, margins: Margins): num
  * Takes    told and all answers of the first group, then of the second
  * Returns  above 0: below the smallest double that double stands for it
  * Throws   Problem "analysis/not-a-count"
- * Example  fisherExactUpper(3, 4, 1, 4) // 17/70 = 0.242857142857143
+ * Example  fisherExactUpper(3, 4, 1, 4) // 17 / 70
  */
 export function fisherExactUpper(firstTold: number, first: number, secondTold: number, second: number): number {
   requireCount("told", secondTold, 0, second);
@@ -64,7 +64,7 @@ export function fisherExactUpper(firstTold: number, first: number, secondTold: n
  *
  * Rule     P(at least so many) <= alpha, compared as it is
  * Throws   Problem "analysis/not-a-count", "analysis/not-a-share"
- * Example  hypergeometricCritical({ first: 4, second: 4, told: 4 }, 0.05) // 4, with 1/70
+ * Example  hypergeometricCritical({ first: 4, second: 4, told: 4 }, 0.05) // 4
  */
 export function hypergeometricCritical(margins: Margins, alpha: number): number | null {
   check(0, margins);

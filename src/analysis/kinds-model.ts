@@ -72,7 +72,7 @@ export const farthestKinds = 30;
  *
  * Takes    dPrime: 0 to 30
  * Throws   Problem "analysis/out-of-range"
- * Example  unbiasedShares("a-not-a", 1).unlike // 0.691462461274013, the normal probability below 1/2
+ * Example  unbiasedShares("a-not-a", 1).unlike // 0.691462461274013
  */
 export function unbiasedShares(
   method: KindsMethod,

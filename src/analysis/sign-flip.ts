@@ -37,7 +37,7 @@ export function signFlips(leads: readonly number[]): SignFlips {
  * Returns  1 for a total of 0; never 0; the same when every sign is turned. Exact: sums of positive terms alone
  * Throws   Problem "analysis/not-a-count" for leads of more than 100 000 together
  * Source   R. A. Fisher 1935, the test of paired differences by all changes of sign (from memory)
- * Example  signFlipP([3, 1, 2]) // 0.25: all three to one side, to either, of 8 ways
+ * Example  signFlipP([3, 1, 2]) // 2 / 8
  */
 export function signFlipP(leads: readonly number[]): number {
   const total = Math.abs(leads.reduce((sum, lead) => sum + lead, 0));

@@ -136,7 +136,7 @@ function leastWithin(counts: Counts, chance: number): number | null {
  * within alpha although the last look keeps the critical number it has alone. It uses what exact tests leave over.
  *
  * Returns  0 where nothing is left over
- * Example  nominalLevel([17], 30, 1 / 3, 0.05) // 0.008008190294757488: 11 of 17, or 15 of 30 at the end
+ * Example  nominalLevel([17], 30, 1 / 3, 0.05) // 0.008008190294757488
  */
 export function nominalLevel(at: readonly number[], planned: number, guess: number, alpha: number): number {
   const end: Stage = { judgments: planned, upper: criticalNumber(planned, guess, alpha), lower: null };

@@ -20,7 +20,7 @@ const isFull = (rule: StoppingRule, looks: readonly LookCounts[]): boolean =>
  *
  * Takes    looks: the earlier ones and this one, in their order, each with all the answers of those before it
  * Returns  "yes" or "no": stop; "go-on" otherwise
- * Example  with looks at 17 of 30 at alpha 0.05, a triangle: decide(rule, [{ judgments: 17, correct: 11 }]) // "yes"
+ *          (a triangle with a look at 17 of 30, at alpha 0.05: "yes" from 11 right on)
  */
 export function decide(rule: StoppingRule, looks: readonly LookCounts[]): Said {
   return pathOf(rule, looks, isFull(rule, looks)).at(-1)?.said ?? "go-on";

@@ -119,7 +119,7 @@ export function twoAfcRight(dPrime: number): number {
  * Returns  negative below 1/2, exactly opposite for the complement where a double holds it; null at 0 and at 1, which no
  *          finite distance gives
  * Throws   Problem "analysis/not-a-share"
- * Example  twoAfcDPrime(0.75) // 0.953872552417513
+ * Example  twoAfcDPrime(0.75) // 0.953872552408940
  */
 export function twoAfcDPrime(share: number): number | null {
   requireShare("share", share);

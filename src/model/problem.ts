@@ -20,7 +20,6 @@ export type ProblemDetails = {
   "analysis/not-its-order": { tray: number; order: string };
   "analysis/answer-unknown": { tray: number; answer: string };
   "analysis/none-not-offered": { none: number };
-  "analysis/person-twice": { panelist: string };
   "analysis/mark-counted-twice": { tray: number; code: string };
   "analysis/unknown-attribute": { tray: number; code: string };
   "analysis/risk-out-of-range": { name: string; value: string; most: number };

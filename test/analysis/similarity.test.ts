@@ -119,21 +119,22 @@ describe("edges", () => {
   test.each([0, 1, -0.1, Number.NaN])("a limit of %d is refused", (limit) => {
     expect(problemOf(() => likeness(8, 24, limit)).code).toBe("analysis/not-a-share");
   });
-  test("a person who answered twice is refused: pooled answers say nothing of how many can tell", () => {
-    const rows = [1, 2].map((repeat) => ({ panelist: "Dov Petersen", repeat: String(repeat), correct: true }));
+  test("people who answered several times: pooled counts alone are refused, their own counts are analyzed", () => {
     const given = {
       method: "triangle",
       goal: "similarity",
       limit: { discriminatorShare: 0.3, beta: 0.05 },
       alpha: 0.05,
     } as const;
-    expect(problemOf(() => resultOfRows(given, rows, "1"))).toEqual({
-      code: "analysis/person-twice",
-      details: { panelist: "Dov Petersen" },
-    });
     expect(problemOf(() => resultOfCounts({ ...given, correct: 8, judgments: 24, people: 12 }, "1")).code).toBe(
       "analysis/not-a-count",
     );
+    const rows = Array.from({ length: 24 }, (_, at) => ({
+      panelist: `P${at % 12}`,
+      repeat: String(Math.floor(at / 12)),
+      correct: at < 8,
+    }));
+    expect(resultOfRows(given, rows, "1")).toMatchObject({ people: 12, judgments: 24, criticalNumber: null });
   });
 });
 

@@ -19,7 +19,7 @@ export const problems: Sentences = {
   "analysis/not-a-share": (d) => `${d.name} is ${d.value}; it must lie between 0 and 1.`,
   "analysis/unknown-method": (d) => `There is no method “${d.method}”. Known methods: ${d.known}.`,
   "analysis/method-not-yet": (d) =>
-    `Cloche does not compute the method “${d.method}” yet. Use triangle, paired-preference or line-scale.`,
+    `Cloche does not compute the method “${d.method}” yet. Use one of the choice tests, a paired preference or the line scale.`,
   "analysis/not-a-distance": (d) => `${d.name} is ${d.value}; it must be a number of 0 or more.`,
   "analysis/out-of-range": (d) => `${d.name} is ${d.value}; it must be a number from ${d.low} to ${d.high}.`,
   "analysis/unknown-product": (d) =>
@@ -36,8 +36,6 @@ export const problems: Sentences = {
     `The answer for tray ${d.tray} is “${d.answer}”, which the ballot of this method does not offer. The result was not computed; the answers are untouched.`,
   "analysis/none-not-offered": (d) =>
     `${d.none === 1 ? "One answer is" : `${d.none} answers are`} “no preference”, which was not offered. Say by which rule it counts: drop, split or report.`,
-  "analysis/person-twice": (d) =>
-    `Panelist ${d.panelist} has more than one answer. People differ, so answers of one person cannot stand for several people here: give one answer for each person.`,
   "analysis/mark-counted-twice": (d) =>
     `Tray ${d.tray} has two counted marks of one kind for code ${d.code}. The result was not computed; the answers are untouched.`,
   "analysis/unknown-attribute": (d) =>
