@@ -52,7 +52,7 @@ const meatball = (of: string): Declaration => ({
 });
 const crackers: Declaration = { of: "cleanser", contains: ["gluten-cereals"], mayContain: [], other: "", none: false };
 
-/** What the four plans have in common. */
+/** What all plans have in common. */
 export function kitchenPlan(products: Product[]): Plan {
   return {
     ...emptyPlan(),
