@@ -5,7 +5,7 @@ export const demoTerminal = {
   help: `cloche demo: run the server with an invented kitchen to look around in
 
 Quillmere Kitchen asks whether its meatballs are juicier when they are steamed first. Seven of its studies are tasted,
-closed and opened (a triangle, a preference, a line scale); one is locked and waits for you to taste it. All of it is
+closed and opened, each of another method; one is locked and waits for you to taste it. All of it is
 invented, and says so. It stands in a folder of its own: a new temporary one, or an empty one that you name. To begin
 anew, stop the command and start it again; to get rid of it, remove the folder.
 
