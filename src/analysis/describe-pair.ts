@@ -4,21 +4,30 @@ import type { ReportWords } from "../words/en/report.ts";
 import type { PreferenceFacts } from "../words/en/report-preference.ts";
 import { leastForVerdict } from "./choice.ts";
 import { type ChanceText, type FamilyText, type Row, rangeOf } from "./describe.ts";
+import { pairParts } from "./describe-parts.ts";
 
-/** What is said of a paired preference. */
-export function pairWords(result: PairResult, words: ReportWords): FamilyText {
-  const { judgments, pValue, alpha, tested, outcome } = result;
+/** What is said of a paired preference, or of a paired difference in which either product may have more. */
+export function pairWords(result: PairResult, all: ReportWords): FamilyText {
+  const { judgments, outcome } = result;
+  const words = { ...all, preference: result.method === "paired-preference" ? all.preference : all.twoSided };
   const silent = judgments === 0 || outcome === "withheld";
   return {
     verdict: verdictOf(result, words),
     size: sizeOf(result, words),
     agreed: agreedOf(result, words),
-    meaning: silent ? "" : words.preference.pInWords(pValue, alpha, tested.first, tested.second),
+    meaning: silent ? "" : meaningOf(result, words),
     chance: chanceOf(result, words),
     rows: rowsOf(result, words),
     attributes: [],
+    parts: pairParts(result, words),
   };
 }
+
+const meaningOf = ({ pValue, alpha, tested, byPerson }: PairResult, { preference }: ReportWords): string =>
+  byPerson ? preference.byPerson(pValue, alpha) : preference.pInWords(pValue, alpha, tested.first, tested.second);
+
+/** Bounds of a share; none where people gave several answers. */
+const boundsOf = (share: Interval) => (share.kind === "none" ? null : rangeOf(share));
 
 /** The product with more of the counted votes; the first when both have as many. */
 function leading({ products, tested, firstShare, secondShare }: PairResult) {
@@ -27,7 +36,7 @@ function leading({ products, tested, firstShare, secondShare }: PairResult) {
   return tested.second > tested.first ? { more: second, less: first } : { more: first, less: second };
 }
 
-function verdictOf(result: PairResult, { preference }: ReportWords): string {
+function verdictOf(result: PairResult, { preference, twoSidedMore }: ReportWords): string {
   const { outcome } = result;
   const facts: PreferenceFacts = {
     ...leading(result),
@@ -40,6 +49,11 @@ function verdictOf(result: PairResult, { preference }: ReportWords): string {
     alpha: result.alpha,
     planned: result.study !== null,
     leastForVerdict,
+    byPerson: result.byPerson,
+    people: result.people,
+    pValue: result.pValue,
+    shared: result.pValueAdjusted,
+    comparative: result.property?.comparative.trim() || twoSidedMore,
   };
   if (outcome === "reached" || outcome === "not-reached" || outcome === "withheld") {
     return preference.verdict[outcome](facts);
@@ -52,15 +66,19 @@ function sizeOf(result: PairResult, { preference }: ReportWords): string {
   const { more } = leading(result);
   if (outcome === "withheld") return preference.size.withheld;
   if (people === 0) return preference.size.none;
+  const { estimate } = more.share;
+  const counted =
+    estimate === null
+      ? ""
+      : preference.size.share(more.product, estimate, boundsOf(more.share), noPreference, counts.none);
+  if (noPreference !== "three-way" && counted !== "") return counted;
+  if (ofAll.first.kind === "none") return counted;
   const ofEverybody = preference.size.threeWays(products[0], products[1], [
     shareOf(ofAll.first),
     shareOf(ofAll.second),
     shareOf(ofAll.none),
   ]);
-  const { estimate } = more.share;
-  if (estimate === null) return ofEverybody;
-  const counted = preference.size.share(more.product, estimate, rangeOf(more.share), noPreference, counts.none);
-  return noPreference === "three-way" ? `${ofEverybody} ${counted}` : counted;
+  return [ofEverybody, counted].filter((text) => text !== "").join(" ");
 }
 
 const shareOf = (interval: Interval) => ({ estimate: interval.estimate ?? 0, ...rangeOf(interval) });
@@ -80,7 +98,9 @@ function chanceOf(result: PairResult, { preference }: ReportWords): ChanceText {
     0,
   );
   return {
-    caption: chance.caption(judgments, criticalNumber, chanceAtCritical, dots),
+    caption: result.byPerson
+      ? chance.byPerson(judgments)
+      : chance.caption(judgments, criticalNumber, chanceAtCritical, dots),
     observed: chance.observed(tested.first),
     needed: criticalNumber === null ? null : chance.needed(criticalNumber),
     neededBelow: criticalNumber === null ? null : chance.neededBelow(judgments - criticalNumber),
@@ -92,7 +112,8 @@ function rowsOf(result: PairResult, { preference }: ReportWords): Row[] {
   const { rows, values } = preference;
   const { products, counts, ofAll, people, judgments, alpha, noPreference, power, chanceAtCritical } = result;
   const votes = (count: number, interval: Interval) =>
-    values.votes(count, people, people > 0 ? rangeOf(interval) : null);
+    values.votes(count, answers, people > 0 ? boundsOf(interval) : null);
+  const answers = counts.first + counts.second + counts.none;
   const leftOut = noPreference === "split" ? counts.none % 2 : 0;
   const list: Row[] = [
     { id: "first", label: rows.preferred(products[0]), ...votes(counts.first, ofAll.first) },
@@ -106,20 +127,25 @@ function rowsOf(result: PairResult, { preference }: ReportWords): Row[] {
     {
       id: "firstShare",
       label: rows.share(products[0]),
-      ...values.share(result.firstShare.estimate, rangeOf(result.firstShare)),
+      ...values.share(result.firstShare.estimate, boundsOf(result.firstShare)),
     },
     {
       id: "secondShare",
       label: rows.share(products[1]),
-      ...values.share(result.secondShare.estimate, rangeOf(result.secondShare)),
+      ...values.share(result.secondShare.estimate, boundsOf(result.secondShare)),
     },
     { id: "expected", label: rows.expected, ...values.expected(result.expectedByGuessing) },
-    { id: "needed", label: rows.needed, ...values.needed(result.criticalNumber, alpha) },
   ];
+  if (!result.byPerson) list.push({ id: "needed", label: rows.needed, ...values.needed(result.criticalNumber, alpha) });
   if (chanceAtCritical !== null) {
     list.push({ id: "chanceAtCritical", label: rows.chanceAtCritical, ...values.chance(chanceAtCritical) });
   }
-  list.push({ id: "pValue", label: rows.pValue, ...values.p(result.pValue, alpha) });
+  const exact = result.byPerson ? rows.pByPerson : rows.pValue;
+  list.push({ id: "pValue", label: exact, ...values.p(result.pValue, alpha) });
+  if (result.pValueAdjusted !== null) {
+    list.push({ id: "shared", label: rows.shared, ...values.p(result.pValueAdjusted, alpha) });
+  }
+  if (result.dPrime) list.push({ id: "dPrime", label: rows.dPrime, ...values.distance(result.dPrime) });
   if (power) list.push({ id: "power", label: rows.power(power.share, power.people), ...values.power(power.power) });
   return list;
 }

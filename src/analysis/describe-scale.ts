@@ -20,6 +20,7 @@ export function scaleWords(result: ScaleResult, words: ReportWords): FamilyText 
     chance: null,
     rows: attributes[0]?.rows ?? [],
     attributes,
+    parts: [],
   };
 }
 

@@ -1,8 +1,8 @@
 import type { Interval } from "../model/interval.ts";
-import { problem } from "../model/problem.ts";
 import type { Result } from "../model/result.ts";
 import type { ReportWords } from "../words/en/report.ts";
 import { choiceWords } from "./describe-choice.ts";
+import { kindsWords } from "./describe-kinds.ts";
 import { pairWords } from "./describe-pair.ts";
 import { scaleWords } from "./describe-scale.ts";
 
@@ -38,6 +38,14 @@ export type AttributeText = {
   picture: { caption: string; axis: string; differenceAxis: string };
 };
 
+/** A part of the page that only some studies have: sessions, looks, people with several answers … */
+export type Part = {
+  id: "people" | "sessions" | "questions" | "stopping" | "norm" | "two-by-two";
+  heading: string;
+  sentences: string[];
+  table: WordTable;
+};
+
 /** The report in words, top to bottom. */
 export type Description = {
   /** "Triangle test, to show a difference": the fine line at the top. */
@@ -55,6 +63,7 @@ export type Description = {
   rows: Row[];
   /** Properties of a scale; empty for the other families. */
   attributes: AttributeText[];
+  parts: Part[];
   caveats: string[];
   /** At least one sentence: "None recorded." when nothing went off the plan. */
   departures: string[];
@@ -72,12 +81,17 @@ export type FamilyText = Omit<Description, "test" | "caution" | "caveats" | "dep
 export function describe(result: Result, words: ReportWords): Description {
   const family = familyText(result, words);
   return {
-    test: `${words.methods[result.method]}, ${result.family === "pair" ? words.preference.goal : words.goals[result.goal]}`,
+    test: `${words.methods[result.method]}, ${goalOf(result, words)}`,
     ...family,
     caution: family.meaning === "" ? "" : words.pIsNot,
     caveats: result.caveats.map((caveat) => sentence(words.caveats, caveat)),
     departures: departuresOf(result, words),
   };
+}
+
+function goalOf(result: Result, { preference, twoSided, goals }: ReportWords): string {
+  if (result.family === "pair") return (result.method === "paired-preference" ? preference : twoSided).goal;
+  return goals[result.goal];
 }
 
 function familyText(result: Result, words: ReportWords): FamilyText {
@@ -89,7 +103,7 @@ function familyText(result: Result, words: ReportWords): FamilyText {
     case "scale":
       return scaleWords(result, words);
     case "kinds":
-      throw problem("analysis/method-not-yet", { method: result.method });
+      return kindsWords(result, words);
   }
 }
 

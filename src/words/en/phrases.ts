@@ -21,6 +21,10 @@ export const pIs = (p: number, alpha: number): string =>
 export const orMore = (count: number, of: number): string => `${wholeNumber(count)}${count < of ? " or more" : ""}`;
 export const orLess = (count: number): string => `${wholeNumber(count)}${count > 0 ? " or fewer" : ""}`;
 
+/** A limit as it was chosen; one that follows from a distance has no such digits and is rounded. */
+export const limitText = (share: number): string =>
+  Math.abs(share * 1000 - Math.round(share * 1000)) < 1e-6 ? chosenPercent(share) : percent(share);
+
 export const range = ({ low, high, confidence }: Range): string =>
   `${percent(low)} to ${percent(high)}, ${chosenPercent(confidence)} interval`;
 

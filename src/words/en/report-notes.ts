@@ -2,8 +2,8 @@ import type { Paper } from "../../model/event.ts";
 import type { PanelType } from "../../model/plan.ts";
 import type { Departure, UnansweredReason } from "../../model/record.ts";
 import type { Caveat } from "../../model/result.ts";
-import { chosenPercent, percent, pText, shortNumber, wholeNumber } from "../number.ts";
-import { listed } from "./phrases.ts";
+import { percent, pText, shortNumber, wholeNumber } from "../number.ts";
+import { limitText, listed } from "./phrases.ts";
 import { spareReasons, voidReasons } from "./reasons.ts";
 
 type CaveatSentences = { [W in Caveat["what"]]: (caveat: Extract<Caveat, { what: W }>) => string };
@@ -67,9 +67,9 @@ export const caveats: CaveatSentences = {
   "person-once": (c) =>
     `Each person counts once: ${c.trays.length === 1 ? "tray" : "trays"} ${listed(c.trays)} ${c.trays.length === 1 ? "is" : "are"} left out of the numbers, since another tray of that seat counts.`,
   "limit-not-nothing": (c) =>
-    `Within the limit does not mean that nobody can tell: up to ${chosenPercent(c.discriminatorShare)} was called alike beforehand.`,
+    `Within the limit does not mean that nobody can tell: up to ${limitText(c.discriminatorShare)} was called alike beforehand.`,
   "plan-could-not-show": (c) =>
-    `Even if nobody can tell, a panel as planned shows fewer than ${chosenPercent(c.discriminatorShare)} only ${percent(c.power)} of the time: a miss was more likely than a find.`,
+    `Even if nobody can tell, a panel as planned shows fewer than ${limitText(c.discriminatorShare)} only ${percent(c.power)} of the time: a miss was more likely than a find.`,
   "preference-plan-could-not-find": (c) =>
     `If ${percent(c.share)} of those with a preference prefer one of the two, a panel as planned shows it ${percent(c.power)} of the time: a miss was more likely than a find.`,
   "preference-not-size": () =>
