@@ -11,6 +11,8 @@ export type BatchRow = {
   product: string;
   batch: string;
   cups: { tray: number; place: number; code: string }[];
+  /** Trays whose uncoded cup is filled from it too. */
+  references: number[];
   /** Grams to portion, null when the plan names no portion. */
   grams: number | null;
 };
@@ -20,20 +22,28 @@ export type TrayRow = {
   tray: number;
   wave: number;
   spare: boolean;
+  /** What goes into the uncoded cup that is tasted first; null where the method has none. */
+  reference: { letter: string; batch: string } | null;
   cups: { place: number; code: string; letter: string; batch: string }[];
 };
 
 const letterOf = (plan: Lock["plan"], product: string): string =>
   String.fromCodePoint(("A".codePointAt(0) ?? 0) + plan.products.findIndex(({ id }) => id === product));
 
+function referenceOf(plan: Lock["plan"], tray: Key["trays"][number] | undefined): TrayRow["reference"] {
+  const cup = tray?.reference;
+  return cup ? { letter: letterOf(plan, cup.product), batch: cup.batch } : null;
+}
+
 /** The kitchen sheet by tray: which cup where. */
 export function rowsByTray(key: Key, { plan, packet }: Lock): TrayRow[] {
-  const samplesOf = new Map(key.trays.map(({ tray, samples }) => [tray, samples]));
+  const keyed = new Map(key.trays.map((each) => [each.tray, each]));
   return packet.trays.map(({ tray, wave, spare }) => ({
     tray,
     wave,
     spare,
-    cups: (samplesOf.get(tray) ?? []).map(({ code, product, batch }, at) => ({
+    reference: referenceOf(plan, keyed.get(tray)),
+    cups: (keyed.get(tray)?.samples ?? []).map(({ code, product, batch }, at) => ({
       place: at + 1,
       code,
       letter: letterOf(plan, product),
@@ -51,16 +61,18 @@ export function rowsByBatch(key: Key, lock: Lock): BatchRow[] {
     for (const product of plan.products) {
       const letter = letterOf(plan, product.id);
       for (const batch of wave.batches[product.id] ?? []) {
-        const cups = trays
-          .filter((tray) => tray.wave === at + 1)
-          .flatMap(({ tray, cups }) =>
-            cups
-              .filter((cup) => cup.letter === letter && cup.batch === batch)
-              .map(({ place, code }) => ({ tray, place, code })),
-          );
+        const here = trays.filter((tray) => tray.wave === at + 1);
+        const references = here
+          .filter(({ reference }) => reference?.letter === letter && reference.batch === batch)
+          .map(({ tray }) => tray);
+        const cups = here.flatMap(({ tray, cups }) =>
+          cups
+            .filter((cup) => cup.letter === letter && cup.batch === batch)
+            .map(({ place, code }) => ({ tray, place, code })),
+        );
         const portion = plan.serving.portionGrams;
-        const grams = portion === null ? null : Math.round(portion * cups.length * 10) / 10;
-        rows.push({ wave: at + 1, starts: wave.starts, letter, product: product.name, batch, cups, grams });
+        const grams = portion === null ? null : Math.round(portion * (cups.length + references.length) * 10) / 10;
+        rows.push({ wave: at + 1, starts: wave.starts, letter, product: product.name, batch, cups, references, grams });
       }
     }
   });

@@ -1,7 +1,8 @@
 import * as z from "zod/mini";
-import type { BlindTray } from "../model/packet.ts";
+import type { BlindPacket, BlindTray } from "../model/packet.ts";
 import type { PaperSize } from "./use-print.ts";
 
+/** `place` from 1, with the code; 0: the uncoded cup that is tasted first, with its letter. */
 export type Label = { tray: number; place: number; code: string };
 
 const millimeters = (low: number, high: number) => z.number().check(z.minimum(low), z.maximum(high));
@@ -66,16 +67,21 @@ const leastBarMm = 11;
 /**
  * The labels of all trays on sheets, tray by tray in serving order (which tells no product).
  *
- * Takes    first: place of the first label on the first sheet, from 1
+ * Takes    first: place of the first label on the first sheet, from 1; reference: the letter of the uncoded cup, which
+ *          comes first of its tray
  * Returns  sheets of exactly rows by columns cells; null where a cell stays empty
  */
 export function labelSheets(
   trays: readonly BlindTray[],
   { columns, rows }: Pick<LabelGrid, "columns" | "rows">,
   first: number,
+  reference: BlindPacket["reference"] = null,
 ): (Label | null)[][] {
   const perSheet = columns * rows;
-  const labels = trays.flatMap(({ tray, codes }) => codes.map((code, at) => ({ tray, place: at + 1, code })));
+  const labels = trays.flatMap(({ tray, codes }) => [
+    ...(reference ? [{ tray, place: 0, code: reference }] : []),
+    ...codes.map((code, at) => ({ tray, place: at + 1, code })),
+  ]);
   const cells: (Label | null)[] = [...Array<null>(Math.min(Math.max(first, 1), perSheet) - 1).fill(null), ...labels];
   const sheets: (Label | null)[][] = [];
   for (let at = 0; at < cells.length; at += perSheet) {

@@ -14,12 +14,13 @@ type Lock = Body<"study-locked">;
 const mostOnSmall = 3;
 
 /**
- * A card for each tray: A6, four on a sheet, or A5, two on a sheet, where a tray has more than three cups. A card stands before the panelist, so it carries no title: titles tend to
+ * A card for each tray: A6, four on a sheet, or A5, two on a sheet, where a tray has more than three cups. The circle of a
+ * reference comes first and bears its letter. A card stands before the panelist, so it carries no title: titles tend to
  * name the treatment. The seal says which study it is.
  */
 export function TrayCards({ lock, size }: { lock: Lock; size: PaperSize }) {
   const { trays } = lock.packet;
-  const large = trays.some(({ codes }) => codes.length > mostOnSmall);
+  const large = trays.some((tray) => cupsOf(lock, tray).length > mostOnSmall);
   const perSheet = large ? 2 : 4;
   const sheets = Array.from({ length: Math.ceil(trays.length / perSheet) }, (_, at) =>
     trays.slice(at * perSheet, (at + 1) * perSheet),
@@ -37,6 +38,12 @@ export function TrayCards({ lock, size }: { lock: Lock; size: PaperSize }) {
   );
 }
 
+/** What stands on a tray, in the order of tasting: the letter of the reference, if there is one, then the codes. */
+const cupsOf = ({ packet }: Lock, { codes }: BlindTray): string[] => [
+  ...(packet.reference ? [packet.reference] : []),
+  ...codes,
+];
+
 function Card({ lock, tray, large }: { lock: Lock; tray: BlindTray; large: boolean }) {
   const words = paperWords.card;
   const label = trayLabel(tray.tray);
@@ -44,6 +51,7 @@ function Card({ lock, tray, large }: { lock: Lock; tray: BlindTray; large: boole
   const { contains, mayContain, other } = packet.allergens;
   const has = [...contains.map((allergen) => allergenNames[allergen]), ...other];
   const may = mayContain.map((allergen) => allergenNames[allergen]);
+  const cups = cupsOf(lock, tray);
   return (
     <section class="card">
       <div class="card-head">
@@ -56,8 +64,8 @@ function Card({ lock, tray, large }: { lock: Lock; tray: BlindTray; large: boole
         </p>
         <Qr text={label} label={words.qr(label)} size="17mm" />
       </div>
-      <div class="circles" style={{ "--across": Math.min(tray.codes.length, tray.codes.length === 4 ? 2 : 3) }}>
-        {tray.codes.map((code) => (
+      <div class="circles" style={{ "--across": Math.min(cups.length, cups.length === 4 ? 2 : 3) }}>
+        {cups.map((code) => (
           <span key={code} class="circle">
             <CodeDigits code={code} />
           </span>

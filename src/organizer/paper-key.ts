@@ -6,23 +6,26 @@ import { commitmentOf } from "../seal/commitment.ts";
 
 /**
  * The key as the sealed page prints it, short enough for one QR code: seed, commitment salt and, for each tray, its
- * order and the number of each cup's batch within its wave ("7:AAB:1.1.12"). With the locked plan and packet, which are
- * in the log, this gives the whole key back. Capital letters, digits, ":" and "." only: a QR code packs those tightly.
+ * order and the number of each cup's batch within its wave ("7:AAB:1.1.12"). Where there is a reference cup it comes
+ * first of both, parted from the order by a dot ("7:A.BA:2.1.2"); such texts bear a mark of their own, and those from
+ * before still read. With the locked plan and packet, which are in the log, this gives the whole key back. Capital
+ * letters, digits, ":" and "." only: a QR code packs those tightly.
  */
-const mark = "CLOCHEKEY1";
+const marks = { plain: "CLOCHEKEY1", withReference: "CLOCHEKEY2" } as const;
 
 /** The printed text of an opened key. Throws when the key does not belong to the plan: a caller's mistake. */
 export function paperKeyText(opened: OpenedKey, plan: Plan, trays: Body<"study-locked">["packet"]["trays"]): string {
   const waveOf = new Map(trays.map(({ tray, wave }) => [tray, wave]));
-  const rows = opened.key.trays.map(({ tray, order, samples }) => {
+  const rows = opened.key.trays.map(({ tray, order, samples, reference }) => {
     const batches = plan.waves[(waveOf.get(tray) ?? 0) - 1]?.batches ?? {};
-    const places = samples.map(({ product, batch }) => {
+    const places = [...(reference ? [reference] : []), ...samples].map(({ product, batch }) => {
       const at = batches[product]?.indexOf(batch) ?? -1;
       if (at < 0) throw new Error(`tray ${tray}: batch ${batch} is not in the plan`);
       return at + 1;
     });
-    return `${tray}:${order}:${places.join(".")}`;
+    return `${tray}:${order.replace(":", ".")}:${places.join(".")}`;
   });
+  const mark = opened.key.trays.some(({ reference }) => reference) ? marks.withReference : marks.plain;
   return [mark, opened.key.seed, opened.salt, ...rows].join(" ").toUpperCase();
 }
 
@@ -33,6 +36,7 @@ export function paperKeyText(opened: OpenedKey, plan: Plan, trays: Body<"study-l
  */
 export function readPaperKey(text: string, lock: Body<"study-locked">): OpenedKey {
   const [head, seed = "", salt = "", ...rows] = text.trim().toLowerCase().split(/\s+/);
+  const mark = lock.packet.reference ? marks.withReference : marks.plain;
   if (head !== mark.toLowerCase() || rows.length !== lock.packet.trays.length) throw unreadable(lock.packet);
   const trays = rows.map((row, at) => trayOf(row, at, lock));
   const opened = { key: { v: 1 as const, study: lock.packet.study, seed, trays }, salt };
@@ -41,20 +45,27 @@ export function readPaperKey(text: string, lock: Body<"study-locked">): OpenedKe
 }
 
 function trayOf(row: string, at: number, { plan, packet }: Body<"study-locked">): OpenedKey["key"]["trays"][number] {
-  const [number, letters = "", numbers = ""] = row.split(":");
-  const places = numbers.split(".");
+  const [number, typed = "", numbers = ""] = row.split(":");
   const blind = packet.trays[at];
-  const order = letters.toUpperCase();
-  if (!blind || Number(number) !== blind.tray || order.length !== blind.codes.length) throw unreadable(packet);
-  if (places.length !== order.length) throw unreadable(packet);
+  const letters = typed.toUpperCase().split(".");
+  const samples = letters.at(-1) ?? "";
+  const before = letters.slice(0, -1);
+  if (!blind || Number(number) !== blind.tray || samples.length !== blind.codes.length) throw unreadable(packet);
+  if (before.length !== (packet.reference ? 1 : 0) || before.some((letter) => letter.length !== 1))
+    throw unreadable(packet);
+  const cups = [...before, ...samples];
+  const places = numbers.split(".");
+  if (places.length !== cups.length) throw unreadable(packet);
   const batches = plan.waves[blind.wave - 1]?.batches ?? {};
-  const samples = blind.codes.map((code, place) => {
-    const product = plan.products[(order.codePointAt(place) ?? 0) - ("A".codePointAt(0) ?? 0)]?.id ?? "";
+  const filled = cups.map((letter, place) => {
+    const product = plan.products[(letter.codePointAt(0) ?? 0) - ("A".codePointAt(0) ?? 0)]?.id ?? "";
     const batch = batches[product]?.[Number(places[place]) - 1];
     if (batch === undefined) throw unreadable(packet);
-    return { code, product, batch };
+    return { product, batch };
   });
-  return { tray: blind.tray, order, samples };
+  const [reference] = packet.reference ? filled : [];
+  const coded = filled.slice(before.length).map((cup, place) => ({ code: blind.codes[place] ?? "", ...cup }));
+  return { tray: blind.tray, order: letters.join(":"), samples: coded, ...(reference ? { reference } : {}) };
 }
 
 const unreadable = (packet: Body<"study-locked">["packet"]) =>

@@ -1,5 +1,6 @@
 import type { Body } from "../model/event.ts";
 import type { OpenedKey } from "../model/key.ts";
+import type { BlindPacket } from "../model/packet.ts";
 import { trayLabel } from "../model/tray.ts";
 import { CodeDigits } from "../ui/code-digits.tsx";
 import { paperNames, paperWords } from "../words/en/organizer-papers.ts";
@@ -20,7 +21,7 @@ export function KitchenByProduct({ lock, opened, size }: Props) {
           {rows
             .filter((row) => row.wave === at + 1)
             .map((row) => (
-              <Batch key={`${row.letter} ${row.batch}`} row={row} />
+              <Batch key={`${row.letter} ${row.batch}`} row={row} mark={lock.packet.reference} />
             ))}
         </section>
       ))}
@@ -29,16 +30,31 @@ export function KitchenByProduct({ lock, opened, size }: Props) {
   );
 }
 
-function Batch({ row }: { row: BatchRow }) {
+function Batch({ row, mark }: { row: BatchRow; mark: BlindPacket["reference"] }) {
   const words = paperWords.byProduct;
   return (
     <div class="batch">
       <p class="batch-head">
         <strong class="product-letter">{row.letter}</strong> {row.product}, {words.batch(row.batch)}:{" "}
-        {words.cups(row.cups.length)}
+        {words.cups(row.cups.length + row.references.length)}
         {words.portion(row.grams)}
       </p>
-      {row.cups.length === 0 ? <p>{words.none}</p> : null}
+      {row.cups.length + row.references.length === 0 ? <p>{words.none}</p> : null}
+      {mark && row.references.length > 0 ? (
+        <>
+          <p>{words.references(mark)}</p>
+          <ul class="cups">
+            {row.references.map((tray) => (
+              <li key={tray}>
+                <span class="box" aria-hidden="true" />
+                <span class="code">{mark}</span>
+                <span class="small-print">{words.tray(trayLabel(tray))}</span>
+              </li>
+            ))}
+          </ul>
+          {row.cups.length > 0 ? <p>{words.coded}</p> : null}
+        </>
+      ) : null}
       <ul class="cups">
         {row.cups.map(({ tray, code }) => (
           <li key={`${tray} ${code}`}>
@@ -57,15 +73,20 @@ export function KitchenByTray({ lock, opened, size }: Props) {
   const words = paperWords.byTray;
   const rows = rowsByTray(opened.key, lock);
   const places = Math.max(...rows.map((row) => row.cups.length));
+  const mark = lock.packet.reference;
   return (
     <FlowSheet lock={lock} name={paperNames["kitchen-by-tray"]} size={size} black={paperWords.blackBar}>
-      <p class="small-print">{words.letters(lock.plan.products.map(({ name }) => name))}</p>
+      <p class="small-print">
+        {words.letters(lock.plan.products.map(({ name }) => name))}
+        {mark ? ` ${words.referenceNote(mark)}` : ""}
+      </p>
       {lock.plan.waves.map((wave, at) => (
-        <table key={wave.id} class={places > 4 ? "by-tray many" : "by-tray"}>
+        <table key={wave.id} class={places + (mark ? 1 : 0) > 4 ? "by-tray many" : "by-tray"}>
           <caption>{paperWords.wave(at + 1, wave.starts)}</caption>
           <thead>
             <tr>
               <th scope="col">{words.tray}</th>
+              {mark ? <th scope="col">{words.reference(mark)}</th> : null}
               {Array.from({ length: places }, (_, place) => (
                 <th key={words.place(place + 1)} scope="col">
                   {words.place(place + 1)}
@@ -79,7 +100,7 @@ export function KitchenByTray({ lock, opened, size }: Props) {
             {rows
               .filter((row) => row.wave === at + 1)
               .map((row) => (
-                <TrayLine key={row.tray} row={row} />
+                <TrayLine key={row.tray} row={row} mark={mark} />
               ))}
           </tbody>
         </table>
@@ -88,13 +109,24 @@ export function KitchenByTray({ lock, opened, size }: Props) {
   );
 }
 
-function TrayLine({ row }: { row: TrayRow }) {
+function TrayLine({ row, mark }: { row: TrayRow; mark: BlindPacket["reference"] }) {
   return (
     <tr>
       <th scope="row">
         {trayLabel(row.tray)}
         {row.spare ? <span class="small-print"> {paperWords.spare}</span> : null}
       </th>
+      {row.reference && mark ? (
+        <td>
+          <span class="cup">
+            <strong class="product-letter">{row.reference.letter}</strong>
+            <span>
+              <span class="code">{mark}</span>
+              <span class="small-print"> {row.reference.batch}</span>
+            </span>
+          </span>
+        </td>
+      ) : null}
       {row.cups.map(({ place, code, letter, batch }) => (
         <td key={place}>
           <span class="cup">

@@ -16,9 +16,9 @@ export function Labels({ lock, size, grid, first }: Props) {
   const bar = barPlace(grid, size);
   return (
     <>
-      {labelSheets(lock.packet.trays, grid, first).map((cells, sheet) => (
+      {labelSheets(lock.packet.trays, grid, first, lock.packet.reference).map((cells, sheet) => (
         <article
-          key={cells.find((cell) => cell)?.code ?? sheet}
+          key={cells.find((cell) => cell?.place)?.code ?? sheet}
           class={`paper labels ${size}`}
           style={{ height: `${sheetMm[size].height - spareMm}mm` }}
         >

@@ -73,10 +73,15 @@ export const paperWords = {
     filled: "filled",
     none: "No cup is filled from this batch.",
     order: "Codes in order of trays.",
+    references: (mark: string) => `Cups marked ${mark}, without a code, for these trays:`,
+    coded: "Cups with a code:",
   },
   byTray: {
     tray: "tray",
     place: (place: number) => `place ${place}`,
+    reference: (mark: string) => `cup ${mark}, first`,
+    referenceNote: (mark: string) =>
+      `The cup marked ${mark} has no code and stands first on its tray; the large letter says which product goes into it.`,
     filler: "filled by",
     checker: "checked by",
     letters: (names: readonly string[]) =>
@@ -119,6 +124,9 @@ export const paperWords = {
     meaning: (adjective: string, definition: string) => `\u201c${adjective}\u201d means: ${definition}`,
     mark: "Cross each line with one stroke, where your answer lies.",
     tick: "Tick one box.",
+    question: (at: number) => `${at}.`,
+    with: "with",
+    onTray: "On the tray, in the order of tasting:",
     /** Of every line on the page; printers scale. */
     measures: (length: number) => `every line must measure ${length}${nb}mm`,
     typed: "typed in by",
@@ -127,7 +135,7 @@ export const paperWords = {
   labels: {
     start: "First label of the first sheet",
     startHint: "1 for a fresh sheet, 4 when the first row is used up.",
-    place: (label: string, place: number) => `tray ${label}, place ${place}`,
+    place: (label: string, place: number) => (place === 0 ? `tray ${label}, first` : `tray ${label}, place ${place}`),
     measures: (columns: number, rows: number, width: number, height: number) =>
       `For sheets of ${columns} by ${rows} labels, ${oneDecimal(width)} by ${oneDecimal(height)}${nb}mm.`,
     scale: `Print at 100${nb}%, without fitting to the page.`,
@@ -160,6 +168,7 @@ export const paperWords = {
     seat: "seat",
     tray: "tray",
     wave: "wave",
+    order: "Trays of a seat in the order of serving. One seat is one person, in every session.",
     name: "name",
     nameOf: (seat: number) => `Name at seat ${seat}`,
     note: "Names are optional. They stay in this browser only, never in the log and never on the server, and can be erased.",
