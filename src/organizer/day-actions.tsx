@@ -7,6 +7,7 @@ import { dayWords } from "../words/en/organizer-day.ts";
 import { type Lead, useLead } from "./app-context.ts";
 import { copyStudy } from "./begin-study.ts";
 import { contestedTrays, lateBallots, voidable } from "./day.ts";
+import { LookStep } from "./look-page.tsx";
 import { ProblemNote } from "./problem-note.tsx";
 import { papersAddress, reportAddress, stepAddress } from "./route.ts";
 import { useDoing } from "./step-parts.tsx";
@@ -43,6 +44,7 @@ export function DayActions({ id, state }: { id: string; state: StudyState }) {
           {words.open}
         </a>
       ) : null}
+      <LookStep id={id} state={state} />
       {state.close ? null : (
         <a class="button" href={stepAddress(id, "spare")}>
           {words.spare}

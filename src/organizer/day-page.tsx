@@ -11,6 +11,7 @@ import { CopiedFrom } from "./copied-from.tsx";
 import { type DayRow, dayRows, minutesBetween, progressOf, tabletsOf } from "./day.ts";
 import { DayActions } from "./day-actions.tsx";
 import { Invented } from "./invented.tsx";
+import { LookLine } from "./look-page.tsx";
 import { Page } from "./page.tsx";
 import { summaryOf } from "./plan-summary.ts";
 import { devicesAddress, stepAddress } from "./route.ts";
@@ -33,6 +34,7 @@ export function Day({ id, state, fetching }: StudyProps) {
         {dayWords.answered(answered, planned)}
         {spares > 0 ? ` ${dayWords.andSpares(spares)}` : ""}
       </p>
+      <LookLine state={state} />
       {fetching.thrown === null ? null : <p class="note">{dayWords.unreachable(fetching.at)}</p>}
       {state.offPlan.length > 0 ? <p class="note">{dayWords.offPlan(state.offPlan.length)}</p> : null}
       {state.rivals.length > 0 ? <p class="note">{dayWords.rivals(state.rivals.length)}</p> : null}

@@ -6,6 +6,7 @@ import { CloseStudy } from "./close.tsx";
 import { Day } from "./day-page.tsx";
 import { type Fetching, fetchStudy, usePolling, useStudy } from "./facts.ts";
 import { LockPage } from "./lock-page.tsx";
+import { LookPage } from "./look-page.tsx";
 import { OpenKey } from "./open-key.tsx";
 import { Page } from "./page.tsx";
 import { Papers } from "./papers.tsx";
@@ -49,6 +50,8 @@ export function Study({ route }: { route: Extract<Route, { page: "study" | "step
       return <Settle {...props} />;
     case "admit":
       return <Admit {...props} />;
+    case "look":
+      return <LookPage {...props} />;
     case "close":
       return <CloseStudy {...props} />;
     case "open":
