@@ -1,13 +1,13 @@
 import { shapeOf } from "../model/method.ts";
 import type { AnswerRow, StudyRecord } from "../model/record.ts";
-import type { Caveat, ChoiceResult } from "../model/result.ts";
+import type { ChoiceResult } from "../model/result.ts";
 import type { ChoiceStatistics } from "../model/result-choice.ts";
-import { caveatsOfChoice, caveatsOfResult, caveatsOfStudy, tooFewAnswers } from "./caveats.ts";
+import { caveatsOfChoice, caveatsOfResult, caveatsOfStudy, personOnce, tooFewAnswers } from "./caveats.ts";
 import { type ChoiceCounts, type ChoiceGoal, choiceStatistics } from "./choice.ts";
 import { type ChoiceGiven, choiceOfPeople, peopleOf, seatName } from "./choice-people.ts";
 import { type Marked, markedChoices, onePerSeat, ordersServed, plannedSessions, servedOn } from "./marking.ts";
 import { choiceMethod } from "./method.ts";
-import { askedProperties, withFamily } from "./questions.ts";
+import { type AskedProperty, askedProperties, withFamily, withheld } from "./questions.ts";
 import { sessionsOf } from "./sessions.ts";
 import { stoppedChoice } from "./stopped-choice.ts";
 import { untilStop } from "./stopping.ts";
@@ -20,46 +20,55 @@ import { studyPart } from "./study-part.ts";
 export function analyseChoice(record: StudyRecord, app: string): ChoiceResult {
   const { plan } = record;
   const properties = shapeOf(plan.method).property ? askedProperties(record) : [];
-  const asked = Array.from({ length: Math.max(1, properties.length) }, (_, at) =>
-    questionOf(record, at, properties[at]),
-  );
-  const { first: counted, questions } = withFamily(asked);
-  const statistics = withheldIf(!record.keyMatches, counted);
-  const [{ marked, leftOut }] = asked as [Question, ...Question[]];
-  const orders = ordersServed(record, marked, choiceMethod(plan.method).orders).map((order) => ({
-    order,
-    ...countsOf(marked.filter((answer) => answer.order === order)),
-  }));
-  const sessions = plannedSessions(record);
-  const bySession = sessionsOf(
-    marked.map((answer) => ({ session: sessions.of(answer), correct: answer.correct })),
-    sessions.names,
-  );
-  const ticked = marked.filter(({ guess }) => guess);
+  const question = questionOf(record, 0, properties[0]);
+  const further = properties.slice(1).map((property, at) => questionOf(record, at + 1, property));
+  const { first: counted, questions } = withFamily([question, ...further]);
+  const statistics = record.keyMatches ? counted : { ...counted, outcome: "withheld" as const };
+  const { marked, leftOut } = question;
+  const served = servedOn(marked);
+  const checks = checksOf(record, marked);
   return {
     v: 1,
     app,
-    study: studyPart(record, servedOn(marked)),
+    study: studyPart(record, served),
     ...statistics,
-    questions: record.keyMatches ? questions : questions.map((row) => ({ ...row, outcome: row.outcome && "withheld" })),
-    sessions: bySession,
-    orders,
+    questions: record.keyMatches ? questions : withheld(questions),
+    ...checks,
+    caveats: [
+      ...caveatsOfStudy(
+        record,
+        served,
+        statistics.stopping?.early ? null : tooFewAnswers(record, marked.length),
+        checks.orders.map(({ judgments }) => judgments),
+      ),
+      ...personOnce(leftOut),
+      ...caveatsOfChoice(statistics, plan.standsFor),
+      ...caveatsOfResult({ sessions: checks.sessions, questions }),
+    ],
+    departures: record.departures,
+  };
+}
+
+/** What stands beside the test of the first question: by order, by place, by session, and who said it was a guess. */
+function checksOf(
+  record: StudyRecord,
+  marked: readonly Marked[],
+): Pick<ChoiceResult, "orders" | "oddPositions" | "sessions" | "guesses"> {
+  const sessions = plannedSessions(record);
+  const ticked = marked.filter(({ guess }) => guess);
+  return {
+    orders: ordersServed(record, marked, choiceMethod(record.plan.method).orders).map((order) => ({
+      order,
+      ...countsOf(marked.filter((answer) => answer.order === order)),
+    })),
     oddPositions: placesOf(record).map((position) => ({
       position,
       ...countsOf(marked.filter((answer) => answer.oddPosition === position)),
     })),
-    caveats: [
-      ...caveatsOfStudy(
-        record,
-        servedOn(marked),
-        statistics.stopping?.early ? null : tooFewAnswers(record, marked.length),
-        orders.map(({ judgments }) => judgments),
-      ),
-      ...personOnce(leftOut),
-      ...caveatsOfChoice(statistics, plan.standsFor),
-      ...caveatsOfResult({ sessions: bySession, questions }),
-    ],
-    departures: record.departures,
+    sessions: sessionsOf(
+      marked.map((answer) => ({ session: sessions.of(answer), correct: answer.correct })),
+      sessions.names,
+    ),
     guesses: { ticked: ticked.length, right: ticked.filter(({ correct }) => correct).length },
   };
 }
@@ -67,11 +76,7 @@ export function analyseChoice(record: StudyRecord, app: string): ChoiceResult {
 type Question = { inFamily: boolean; statistics: ChoiceStatistics; marked: Marked[]; leftOut: number[] };
 
 /** One question of the trays by itself. With a stopping rule the answers within the deciding look are what counts. */
-function questionOf(
-  record: StudyRecord,
-  at: number,
-  property: ReturnType<typeof askedProperties>[number] | undefined,
-): Question {
+function questionOf(record: StudyRecord, at: number, property: AskedProperty | undefined): Question {
   const { plan } = record;
   const all = markedChoices(record, at + 1);
   const unit = plan.goal === "similarity" && plan.repeats === 1;
@@ -82,20 +87,10 @@ function questionOf(
     givenOf(plan),
     peopleOf(marked.map(({ seat, correct }) => ({ panelist: seatName(seat), correct }))),
   );
-  const { inFamily = true, ...asked } = property ?? {};
-  const named = { ...alone, property: property ? { ...propertyOf(asked) } : null };
+  const named = { ...alone, property: property?.asked ?? null };
+  const inFamily = property?.inFamily ?? true;
   return { inFamily, statistics: stopped ? stoppedChoice(named, stopped) : named, marked, leftOut };
 }
-
-const propertyOf = ({
-  name = "",
-  comparative = "",
-  expected = null,
-}: Partial<NonNullable<ChoiceStatistics["property"]>>) => ({
-  name,
-  comparative,
-  expected,
-});
 
 const goalOf = ({ goal, similarity }: StudyRecord["plan"]): ChoiceGoal =>
   goal === "difference"
@@ -118,18 +113,12 @@ const givenOf = (plan: StudyRecord["plan"]): ChoiceGiven => ({
   },
 });
 
-/** Nobody can say which answers were right when the opened key does not match its seal. */
-const withheldIf = (withheld: boolean, statistics: ChoiceStatistics): ChoiceStatistics =>
-  withheld ? { ...statistics, outcome: "withheld" } : statistics;
-
 /** Where a right answer can stand; nothing goes with itself. */
 function placesOf({ plan, opened }: StudyRecord): number[] {
   const samples = opened.key.trays[0]?.samples.length ?? 0;
   const places = Array.from({ length: samples }, (_, at) => at + 1);
   return shapeOf(plan.method).answer === "partner" ? places.slice(1) : places;
 }
-
-const personOnce = (trays: number[]): Caveat[] => (trays.length > 0 ? [{ what: "person-once", trays }] : []);
 
 const countsOf = (answers: readonly Marked[]) => ({
   judgments: answers.length,

@@ -1,6 +1,6 @@
 import type { KindRow, StudyRecord } from "../model/record.ts";
 import type { KindsResult } from "../model/result.ts";
-import { caveatsOfKinds, caveatsOfStudy, tooFewAnswers } from "./caveats.ts";
+import { caveatsOfKinds, caveatsOfStudy, personOnce, tooFewAnswers } from "./caveats.ts";
 import { seatName } from "./choice-people.ts";
 import { type KindsCounts, kindsStatistics, type PersonKinds } from "./kinds.ts";
 import type { KindsMethod } from "./kinds-model.ts";
@@ -37,7 +37,7 @@ export function analyseKinds(record: StudyRecord, app: string): KindsResult {
         tooFewAnswers(record, marked.length),
         orders.map(({ judgments }) => judgments),
       ),
-      ...(leftOut.length > 0 ? [{ what: "person-once" as const, trays: leftOut }] : []),
+      ...personOnce(leftOut),
       ...caveatsOfKinds(statistics, plan.standsFor),
     ],
     departures: record.departures,

@@ -3,17 +3,16 @@ import { problem } from "../model/problem.ts";
 import type { ChoiceRow, StudyRecord } from "../model/record.ts";
 import type { Caveat, PairResult } from "../model/result.ts";
 import type { PairStatistics } from "../model/result-pair.ts";
-import { caveatsOfPair, caveatsOfResult, caveatsOfStudy, tooFewAnswers } from "./caveats.ts";
+import { caveatsOfPair, caveatsOfResult, caveatsOfStudy, personOnce, tooFewAnswers } from "./caveats.ts";
 import { seatName } from "./choice-people.ts";
 import { type MarkedPair, markedPairs, onePerSeat, ordersServed, plannedSessions, servedOn } from "./marking.ts";
 import { type PairCounts, pairStatistics } from "./pair.ts";
 import type { PersonVotes } from "./pair-people.ts";
-import { askedProperties, withFamily } from "./questions.ts";
+import { type AskedProperty, askedProperties, withFamily, withheld } from "./questions.ts";
 import { sessionsOf } from "./sessions.ts";
 import { studyPart } from "./study-part.ts";
 import { twoAfcRight } from "./thurstone.ts";
 
-type Property = ReturnType<typeof askedProperties>[number];
 type Question = { inFamily: boolean; statistics: PairStatistics; marked: MarkedPair[]; leftOut: number[] };
 
 /**
@@ -38,7 +37,7 @@ export function analysePair(record: StudyRecord, app: string): PairResult {
     app,
     study: studyPart(record, servedOn(marked)),
     ...statistics,
-    questions: record.keyMatches ? questions : questions.map((row) => ({ ...row, outcome: row.outcome && "withheld" })),
+    questions: record.keyMatches ? questions : withheld(questions),
     sessions,
     orders,
     caveats: [
@@ -48,7 +47,7 @@ export function analysePair(record: StudyRecord, app: string): PairResult {
         tooFewAnswers(record, marked.length),
         orders.map(({ judgments }) => judgments),
       ),
-      ...(leftOut.length > 0 ? [{ what: "person-once" as const, trays: leftOut }] : []),
+      ...personOnce(leftOut),
       ...caveatsOfPair(statistics, plan.standsFor),
       ...caveatsOfResult({ sessions, questions }),
       ...panelNotCustomers(plan),
@@ -57,16 +56,15 @@ export function analysePair(record: StudyRecord, app: string): PairResult {
   };
 }
 
-function questionOf(record: StudyRecord, at: number, property: Property | undefined): Question {
+function questionOf(record: StudyRecord, at: number, property: AskedProperty | undefined): Question {
   const { plan } = record;
   const all = markedPairs(record, at + 1);
   const single = onePerSeat(all);
   const { kept: marked, leftOut } = plan.repeats === 1 ? single : { kept: all, leftOut: [] };
-  const { inFamily = true, ...asked } = property ?? {};
   const [first, second] = plan.products.map(({ name }) => name);
   const statistics = pairStatistics({
     method: plan.method === "paired-difference" ? "paired-difference" : "paired-preference",
-    property: "name" in asked ? asked : null,
+    property: property?.asked ?? null,
     products: [first ?? "", second ?? ""],
     alpha: plan.alpha,
     confidence: plan.confidence,
@@ -75,7 +73,7 @@ function questionOf(record: StudyRecord, at: number, property: Property | undefi
     sought: { share: shareSought(plan), people: plan.people },
     blank: plan.blankNorm && { ...plan.blankNorm, here: nonesOf(single.kept) },
   });
-  return { inFamily, statistics, marked, leftOut };
+  return { inFamily: property?.inFamily ?? true, statistics, marked, leftOut };
 }
 
 /** The plan names a distance, or by how much the one side is to outnumber the other. */

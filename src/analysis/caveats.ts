@@ -135,6 +135,9 @@ export function caveatsOfStudy(
   return list;
 }
 
+/** Further trays of a seat that counts with another one, where one person stands for one answer. */
+export const personOnce = (trays: number[]): Caveat[] => (trays.length > 0 ? [{ what: "person-once", trays }] : []);
+
 /** Fewer answers than planned, of a method that asks for a number of them; null when there are enough. */
 export function tooFewAnswers({ plan }: StudyRecord, answered: number): Caveat | null {
   const planned = plan.people * plan.repeats;

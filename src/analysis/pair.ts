@@ -58,10 +58,7 @@ export function pairStatistics(counts: PairCounts): PairStatistics {
   const judgments = tested.first + tested.second;
   const pValue = people.pValue ?? twoSidedP(tested.first, tested.second);
   const needed = plain ? twoSidedCriticalNumber(judgments, alpha) : null;
-  const bounded = (interval: Interval) => (plain ? interval : withoutBounds(interval));
-  const ofTested = (votes: number) => bounded(shareWithTest(votes, judgments, alpha, pValue));
-  const ofAll = (votes: number) => bounded(share(votes, answers, 1 - alpha));
-  const firstShare = ofTested(tested.first);
+  const shares = sharesOf(counts, { answers, tested, judgments, pValue, plain });
   return {
     family: "pair",
     method,
@@ -82,19 +79,40 @@ export function pairStatistics(counts: PairCounts): PairStatistics {
     pValue,
     outcome: outcomeOf(judgments, people.choosing, pValue, alpha),
     pValueAdjusted: null,
-    firstShare,
-    secondShare: ofTested(tested.second),
-    firstShareScore: bounded({
-      ...share(tested.first, judgments, 1 - alpha),
-      ...scoreInterval(tested.first, judgments, 1 - alpha),
-    }),
-    ...(method === "paired-difference" ? distances(firstShare, tested.first, judgments, confidence) : noDistance),
-    ofAll: { first: ofAll(first), second: ofAll(second), none: ofAll(none) },
+    ...shares,
+    ...(method === "paired-difference"
+      ? distances(shares.firstShare, tested.first, judgments, confidence)
+      : noDistance),
     guessingPanels: people.guessingPanels ?? chancePanels(judgments, 1 / 2),
     power: powerOf(counts, plain),
     ...people.repeats,
     byPerson: people.byPerson,
     blankNorm: blankNormOf(counts),
+  };
+}
+
+type Tested = {
+  answers: number;
+  tested: { first: number; second: number };
+  judgments: number;
+  pValue: number;
+  /** One answer a person: pooled answers of people who differ bound nothing. */
+  plain: boolean;
+};
+
+function sharesOf(
+  { alpha, first, second, none }: PairCounts,
+  { answers, tested, judgments, pValue, plain }: Tested,
+): Pick<PairStatistics, "firstShare" | "secondShare" | "firstShareScore" | "ofAll"> {
+  const bounded = (interval: Interval) => (plain ? interval : withoutBounds(interval));
+  const ofTested = (votes: number) => bounded(shareWithTest(votes, judgments, alpha, pValue));
+  const ofAll = (votes: number) => bounded(share(votes, answers, 1 - alpha));
+  const score = scoreInterval(tested.first, judgments, 1 - alpha);
+  return {
+    firstShare: ofTested(tested.first),
+    secondShare: ofTested(tested.second),
+    firstShareScore: bounded({ ...share(tested.first, judgments, 1 - alpha), ...score }),
+    ofAll: { first: ofAll(first), second: ofAll(second), none: ofAll(none) },
   };
 }
 

@@ -4,18 +4,23 @@ import type { ChoiceStatistics } from "../model/result-choice.ts";
 import type { PairStatistics } from "../model/result-pair.ts";
 import { upperTail } from "./binomial.ts";
 import { holm } from "./holm.ts";
+import { familyOf } from "./method.ts";
 import { twoSidedP } from "./two-sided.ts";
 
 type Statistics = ChoiceStatistics | PairStatistics;
-type Property = NonNullable<Statistics["property"]>;
 
-/** The properties that are asked of each tray, as a result names them; empty where the method asks for none. */
-export function askedProperties({ plan }: StudyRecord): (Property & { inFamily: boolean })[] {
+/** A property asked of each tray, as a result names it. */
+export type AskedProperty = { asked: NonNullable<Statistics["property"]>; inFamily: boolean };
+
+/** The properties that are asked of each tray, in the order of the plan. */
+export function askedProperties({ plan }: StudyRecord): AskedProperty[] {
   const nameOf = (product: string | null) => plan.products.find(({ id }) => id === product)?.name ?? null;
   return plan.properties.map(({ name, comparative, expected, inFamily }, at) => ({
-    name,
-    comparative,
-    expected: plan.sides === "two" && plan.method === "paired-difference" ? null : nameOf(expected),
+    asked: {
+      name,
+      comparative,
+      expected: familyOf(plan.method, plan.sides) === "pair" ? null : nameOf(expected),
+    },
     inFamily: at === 0 || inFamily,
   }));
 }
@@ -48,6 +53,10 @@ export function withFamily<S extends Statistics>(
     questions: all.map(({ inFamily, statistics }) => rowOf(statistics, inFamily)),
   };
 }
+
+/** The verdicts of a family taken back: nobody can say what was right when the opened key does not match its seal. */
+export const withheld = (questions: readonly QuestionResult[]): QuestionResult[] =>
+  questions.map((row) => ({ ...row, outcome: row.outcome && "withheld" }));
 
 const riskOf = (statistics: Statistics): number =>
   statistics.family === "choice" && statistics.limit ? statistics.limit.beta : statistics.alpha;
