@@ -19,7 +19,7 @@ export function AttributeTables(props: { attribute: AttributeResult; text: Attri
 }
 
 /** A table in words. `strong`: the column that the others explain. */
-function Worded({ table, strong, id }: { table: WordTable; strong: number; id?: string }) {
+export function Worded({ table, strong, id }: { table: WordTable; strong: number; id?: string }) {
   const [first, ...columns] = table.columns;
   return (
     <div class="part" {...(id ? { id } : {})}>

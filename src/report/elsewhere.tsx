@@ -8,7 +8,7 @@ import { report } from "../words/en/report.ts";
 import { Fact, Formula } from "./details.tsx";
 import { ElsewhereForm, type Found, nothingTyped, type Typed } from "./elsewhere-form.tsx";
 import { PrintButton, resultText } from "./exports.tsx";
-import { figuresOf } from "./figures.tsx";
+import { allFigures } from "./figures.tsx";
 import { Frame } from "./furniture.tsx";
 import { PictureFiles } from "./picture-files.tsx";
 import { ResultBody } from "./result-body.tsx";
@@ -80,7 +80,7 @@ function FoundPage({ found, app, now, again }: Props & { found: Found; again: ()
               {reader.exports.json}
             </button>
           </div>
-          <PictureFiles figures={figuresOf(result, said)} result={result} said={said} title={title} app={app} />
+          <PictureFiles figures={allFigures(result, said, true)} result={result} said={said} title={title} app={app} />
         </section>
       </ResultBody>
     </Frame>

@@ -3,7 +3,7 @@ import type { Result } from "../model/result.ts";
 import { saveText } from "../ui/save.ts";
 import { reader } from "../words/en/reader.ts";
 import { answersText, dictionaryText } from "./answer-file.ts";
-import { figuresOf } from "./figures.tsx";
+import { allFigures } from "./figures.tsx";
 import type { Opened } from "./load.ts";
 import { PictureFiles } from "./picture-files.tsx";
 import { studyText } from "./study-text.ts";
@@ -42,7 +42,13 @@ export function Exports({ study, lead, said, app, now }: Props) {
         </div>
         <p class="fine">{words.together(name(dictionaryFile))}</p>
       </fieldset>
-      <PictureFiles figures={figuresOf(study.result, said)} result={study.result} said={said} title={title} app={app} />
+      <PictureFiles
+        figures={allFigures(study.result, said, lead)}
+        result={study.result}
+        said={said}
+        title={title}
+        app={app}
+      />
     </>
   );
 }

@@ -1,8 +1,8 @@
 import type { ComponentChild } from "preact";
-import type { AttributeText, ChanceText, Description } from "../analysis/describe.ts";
-import type { PairResult, Result, ScaleResult } from "../model/result.ts";
+import type { AttributeText, ChanceText, Description, Part } from "../analysis/describe.ts";
+import type { KindsResult, PairResult, Result, ScaleResult } from "../model/result.ts";
 import type { AttributeResult } from "../model/result-scale.ts";
-import { type ChanceFigures, chanceOfChoice, chanceOfPreference, dotLayout } from "../ui/dot-layout.ts";
+import { type ChanceFigures, chanceOfChoice, chanceOfKinds, chanceOfPreference, dotLayout } from "../ui/dot-layout.ts";
 import { ChanceDots, ChanceTable, type ChanceTableWords } from "../ui/dot-picture.tsx";
 import { type IntervalFigures, IntervalRows } from "../ui/interval-picture.tsx";
 import type { MarkFigures } from "../ui/mark-layout.ts";
@@ -10,6 +10,7 @@ import { Marks } from "../ui/mark-picture.tsx";
 import { roundRange } from "../ui/number-axis.ts";
 import { reader } from "../words/en/reader.ts";
 import { points } from "../words/number.ts";
+import { kindsShares, peopleFigure, questionsFigure, rulerFigures } from "./choice-figures.tsx";
 import { MarkTable, ShareTable } from "./figure-tables.tsx";
 
 type Ids = { caption: string; table: string };
@@ -34,16 +35,42 @@ const pairsInPicture = 12;
 export function figuresOf(result: Result, said: Description): Figure[] {
   switch (result.family) {
     case "choice":
-      return said.chance && result.judgments > 0
-        ? [chanceFigure(chanceOfChoice(result), said.chance, choiceHeads(result.goal))]
-        : [];
+      return [
+        ...(said.chance && result.judgments > 0
+          ? [chanceFigure(chanceOfChoice(result), said.chance, choiceHeads(result.goal))]
+          : []),
+        ...rulerFigures(result),
+      ];
     case "pair":
-      return result.people === 0 ? [] : preferenceFigures(result, said);
+      return result.people === 0 ? [] : [...preferenceFigures(result, said), ...rulerFigures(result)];
     case "kinds":
-      return [];
+      return kindsFigures(result, said);
     case "scale":
       return result.attributes.flatMap((_, at) => attributeFigures(result, said, at));
   }
+}
+
+/** Pictures that a file may hold: those of the question, and those of the parts below it. */
+export const allFigures = (result: Result, said: Description, lead: boolean): Figure[] => [
+  ...figuresOf(result, said),
+  ...said.parts.flatMap(({ id }) => partFigure(result, said, id, lead) ?? []),
+];
+
+/** The picture of a part; null where its table is all there is. */
+export function partFigure(result: Result, said: Description, part: Part["id"], lead: boolean): Figure | null {
+  if (part === "people") return showsPeople(result, lead) ? peopleFigure(result, said) : null;
+  return part === "questions" ? questionsFigure(result) : null;
+}
+
+/** In a small panel a pseudonym hides nobody: a reader then sees no counts person by person. */
+export const showsPeople = (result: Result, lead: boolean): boolean =>
+  lead || result.study === null || result.people >= leastInGroup;
+
+function kindsFigures(result: KindsResult, said: Description): Figure[] {
+  if (!said.chance || result.judgments === 0) return [];
+  const { kindsOf, mark } = reader.pictures.chance;
+  const heads = { right: said.chance.axis, panels: kindsOf, mark };
+  return [chanceFigure(chanceOfKinds(result), said.chance, heads), kindsShares(result), ...rulerFigures(result)];
 }
 
 const choiceHeads = (goal: "difference" | "similarity"): ChanceTableWords => {
@@ -77,7 +104,7 @@ function preferenceFigures(result: PairResult, said: Description): Figure[] {
     { id: "second", label: shares.prefer(second), count: counts.second, share: ofAll.second },
   ].filter(({ id }) => id !== "none" || noPreference !== "not-offered");
   const rows = asked.map(({ id, label, share }) => ({
-    ...{ id, label, text: shares.value(share) },
+    ...{ id, label, text: share.kind === "none" ? shares.alone(share.estimate) : shares.value(share) },
     ...{ estimate: percent(share.estimate), low: percent(share.low), high: percent(share.high) },
   }));
   const figures: IntervalFigures = { rows, range: { low: 0, high: 100 }, zero: false };
@@ -96,6 +123,9 @@ function preferenceFigures(result: PairResult, said: Description): Figure[] {
     },
   ];
 }
+
+/** Fewer people than this are not broken down for a reader: in a small group an answer is a person's answer. */
+export const leastInGroup = 5;
 
 const percent = (share: number | null): number | null => (share === null ? null : share * 100);
 

@@ -4,9 +4,7 @@ import { reader } from "../words/en/reader.ts";
 import { report } from "../words/en/report.ts";
 import { points } from "../words/number.ts";
 import { balanceOf } from "./balance.ts";
-
-/** Fewer people than this are not broken down for a reader: in a small group an answer is a person's answer. */
-const leastInGroup = 5;
+import { leastInGroup } from "./figures.tsx";
 
 /** The check of the serving: answers by order and place; for a scale the balance of places and carry-over. */
 export function Orders({ result, lead }: { result: Result; lead: boolean }) {

@@ -5,6 +5,7 @@ import { reader } from "../words/en/reader.ts";
 import { AttributeTables } from "./attribute-tables.tsx";
 import { FigureView } from "./figure-view.tsx";
 import { attributeFigures, figuresOf } from "./figures.tsx";
+import { Parts } from "./parts.tsx";
 
 type Props = {
   result: Result;
@@ -13,12 +14,14 @@ type Props = {
   question: string;
   /** Where the focus goes when this takes the place of a form. */
   verdictId?: string;
+  /** A lead sees small groups too. */
+  lead?: boolean;
   /** What follows the departures: how it was done, details, files. */
   children: ComponentChildren;
 };
 
 /** A result from the verdict to the departures, with or without a study. Every sentence of it comes from `describe`. */
-export function ResultBody({ result, said, question, verdictId, children }: Props) {
+export function ResultBody({ result, said, question, verdictId, lead = false, children }: Props) {
   const figures = result.family === "scale" ? attributeFigures(result, said, 0) : figuresOf(result, said);
   return (
     <>
@@ -43,6 +46,7 @@ export function ResultBody({ result, said, question, verdictId, children }: Prop
         {result.family === "scale" && <Tables result={result} said={said} at={0} />}
       </section>
       {result.family === "scale" && result.attributes.length > 1 && <Further result={result} said={said} />}
+      <Parts result={result} said={said} lead={lead} />
       <Sentences heading={reader.sections.notShown} sentences={said.caveats} />
       <Sentences heading={reader.sections.departures} sentences={said.departures} />
       {children}

@@ -41,6 +41,7 @@ export function ResultPage({ study, lead, app, now, fetchRemarks }: Props) {
       <ResultBody
         result={result}
         said={said}
+        lead={lead}
         question={[title, objective].filter((part) => part.trim() !== "").join(" \u00b7 ")}
       >
         <Done study={study} lead={lead} />

@@ -1,4 +1,5 @@
 import type { ChoiceStatistics } from "../model/result-choice.ts";
+import type { KindsStatistics } from "../model/result-kinds.ts";
 import type { PairStatistics } from "../model/result-pair.ts";
 
 /** What the picture of chance shows. */
@@ -60,6 +61,15 @@ export const chanceOfPreference = (test: PairStatistics): ChanceFigures => ({
   seen: test.tested.first,
   atLeast: test.criticalNumber,
   atMost: test.criticalNumber === null ? null : test.judgments - test.criticalNumber,
+  guessingPanels: test.guessingPanels,
+});
+
+/** The figures of same-different and A-not-A, counted on trays of two products (samples that were not A). */
+export const chanceOfKinds = (test: KindsStatistics): ChanceFigures => ({
+  judgments: test.unlike.of,
+  seen: test.unlike.told,
+  atLeast: test.criticalNumber,
+  atMost: null,
   guessingPanels: test.guessingPanels,
 });
 

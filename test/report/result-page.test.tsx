@@ -45,7 +45,8 @@ describe("25 of 50 (Byer and Abrams 1953, as quoted from Hollander and Wolfe, ex
   });
 
   test("the picture has 100 dots and is named by its caption", () => {
-    const image = screen.getByRole("img");
+    const [image] = screen.getAllByRole("img");
+    if (!image) throw new Error("no picture");
     expect(image.querySelectorAll("circle")).toHaveLength(100);
     const caption = document.getElementById(image.getAttribute("aria-labelledby") ?? "");
     expect(caption?.tagName).toBe("FIGCAPTION");

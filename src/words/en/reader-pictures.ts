@@ -23,12 +23,14 @@ export const pictures = {
     panels: "of 100 guessing panels",
     panelsAtLimit: "of 100 panels at the limit",
     mark: "mark",
+    kindsOf: "of 100 panels that cannot tell",
     votesOf: "of 100 panels without a preference",
   },
   shares: {
     name: "Shares of everybody asked",
     prefer: (product: string) => `prefer ${quoted(product)}`,
     none: "no preference",
+    alone: (estimate: number | null) => (estimate === null ? "no answers" : `${percent(estimate)}, estimate only`),
     value: ({ estimate, low, high }: Bounds) =>
       estimate === null ? "no answers" : `${percent(estimate)} (${percent(low ?? 0)} to ${percent(high ?? 1)})`,
     caption: (people: number, confidence: number, offered: boolean) =>
@@ -36,6 +38,19 @@ export const pictures = {
         offered ? "" : " “No preference” was not an answer."
       }`,
     heads: { answer: "Answer", count: "Answers", share: "Share of all asked", range: "Interval" },
+  },
+  people: {
+    name: "Everybody’s own counts",
+    caption:
+      "A row for each person, under the pseudonym of the seat: filled marks are right answers, empty ones are not.",
+    captionFirst: (product: string) =>
+      `A row for each person, under the pseudonym of the seat: filled marks are answers for ${quoted(product)}, empty ones are not.`,
+  },
+  questions: {
+    name: "Question by question",
+    label: (property: string, inFamily: boolean) => (inFamily ? property : `${property} (exploratory)`),
+    caption: (guessing: number, confidence: number) =>
+      `For each question the share that chose as asked, in percent, with its ${chosenPercent(confidence)} interval; guessing gives ${guessing}. Intervals are not adjusted for the number of questions.`,
   },
   marks: {
     name: (attribute: string) => `Everybody’s marks: ${attribute}`,

@@ -146,6 +146,14 @@ export const kindsWords = {
     criterion: (value: number): Figure => plain(shortNumber(value, 2).replace("-", "\u2212")),
     power: (power: number): Figure => plain(percent(power)),
   },
+  picture: {
+    name: "How often each kind was told",
+    alone: (estimate: number | null) => (estimate === null ? "no answers" : `${percent(estimate)}, estimate only`),
+    caption: (confidence: number, bounded: boolean) =>
+      bounded
+        ? `Each share with its exact ${chosenPercent(confidence)} interval, in percent. The further apart, the better the two kinds are told.`
+        : "Each share in percent. The further apart, the better the two kinds are told.",
+  },
   table: {
     heading: "The four counts",
     caption: "Served and answered",

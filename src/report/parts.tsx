@@ -1,0 +1,39 @@
+import type { Description, Part } from "../analysis/describe.ts";
+import type { Result } from "../model/result.ts";
+import { reader } from "../words/en/reader.ts";
+import { Worded } from "./attribute-tables.tsx";
+import { partTableId } from "./choice-figures.tsx";
+import { FigureView } from "./figure-view.tsx";
+import { leastInGroup, partFigure, showsPeople } from "./figures.tsx";
+
+type Props = { result: Result; said: Description; lead: boolean };
+
+/** What only some studies have, each with its sentences, its picture and its table. */
+export function Parts({ result, said, lead }: Props) {
+  return (
+    <>
+      {said.parts.map((part) => (
+        <section key={part.id}>
+          <h2>{part.heading}</h2>
+          {part.sentences.map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+          <PartBody part={part} result={result} said={said} lead={lead} />
+        </section>
+      ))}
+    </>
+  );
+}
+
+function PartBody({ part, result, said, lead }: Props & { part: Part }) {
+  if (part.id === "people" && !showsPeople(result, lead)) {
+    return <p class="fine">{reader.orders.withheld(leastInGroup)}</p>;
+  }
+  const figure = partFigure(result, said, part.id, lead);
+  return (
+    <>
+      {figure && <FigureView figure={figure} />}
+      <Worded table={part.table} strong={1} id={partTableId(part.id)} />
+    </>
+  );
+}
