@@ -19,6 +19,7 @@ export class ApiLead {
   #last: { seq: number; hash: string } | null = null;
   trays!: Trays;
   opened!: OpenedKey;
+  readonly passphrase = newPassphrase();
 
   private constructor(server: ServerProcess) {
     this.#server = server;
@@ -34,7 +35,7 @@ export class ApiLead {
 
   async lock(plan: Plan): Promise<void> {
     this.trays = makeTrays(plan, this.study, { seed: newSeed(), codes: cryptoUniform() });
-    const { sealed, opened } = await sealKey(this.trays.key, newPassphrase());
+    const { sealed, opened } = await sealKey(this.trays.key, this.passphrase);
     this.opened = opened;
     const packet = blindPacketOf(plan, this.study, this.trays.blind, sealed.commitment);
     await this.say("study-locked", { plan, packet, sealed, seats: this.trays.seats, app: "test" });
