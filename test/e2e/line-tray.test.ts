@@ -6,7 +6,7 @@ import { deviceProblems } from "../../src/words/en/device-problems.ts";
 import { panel as words } from "../../src/words/en/panel.ts";
 import { panelLine as lineWords } from "../../src/words/en/panel-line.ts";
 import { juiciness, linePlan } from "../design/scenario.ts";
-import { axe } from "./axe.ts";
+import { clean } from "./axe.ts";
 import { freePort, Machine, ServerProcess, scratch, tablet } from "./machine.ts";
 import { ApiLead } from "./study-by-api.ts";
 import { TabletHands } from "./tablet.ts";
@@ -64,22 +64,6 @@ const marksOn = (page: Page): Promise<Body<"mark-kept">[]> =>
         };
       }),
   );
-
-/** axe, no sideways scrolling, and no hue: every gray that the page paints has R = G = B. */
-async function clean(name: string, page: Page): Promise<void> {
-  expect((await axe(page)).map((found) => `${name}: ${found}`)).toEqual([]);
-  const sideways = await page.evaluate(
-    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-  );
-  expect(`${name}: ${sideways}`).toBe(`${name}: 0`);
-  const colors = await page.evaluate(() =>
-    [...document.querySelectorAll("*")].flatMap((element) => {
-      const { color, backgroundColor, borderTopColor } = getComputedStyle(element);
-      return [color, backgroundColor, borderTopColor];
-    }),
-  );
-  for (const color of new Set(colors)) expect(`${name}: ${color}`).toMatch(/: rgba?\((\d+), \1, \1[,)]/);
-}
 
 /** Questions of a tray that the server holds, as outlines tell them. */
 async function onServer(tray: number): Promise<number[]> {

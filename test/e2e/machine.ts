@@ -10,7 +10,7 @@ const top = join(import.meta.dirname, "../..");
 /** Chromium of the distribution: CLOCHE_CHROMIUM, or what the shell finds. */
 const executablePath =
   process.env.CLOCHE_CHROMIUM ?? execFileSync("sh", ["-c", "command -v chromium"]).toString().trim();
-const options: LaunchOptions = {
+export const options: LaunchOptions = {
   executablePath,
   headless: true,
   args: [

@@ -5,6 +5,7 @@ import { describe, expect, test } from "vitest";
 // What must hold for a perception test: no hue on the tablet, and text that can be read in both palettes.
 const sheets = [
   "panel/panel.css",
+  "panel/choice/choice.css",
   "panel/line/line.css",
   "panel/tools/tools.css",
   "ui/line-scale.css",

@@ -19,14 +19,15 @@ export function Answers({ step, packet, pick }: Props) {
   return (
     <div class={inCodes && apart.length > 0 ? "beside" : "above"}>
       {apart.length > 0 ? (
-        <ul class="cups" aria-label={panelChoice.onTray}>
+        <div class="cups">
+          {inCodes ? null : <p class="fine">{panelChoice.onTray}</p>}
           {apart.map((cup) => (
-            <li key={cup} class="cup">
+            <p key={cup} class="cup">
               <CodeDigits code={cup} />
-              <small>{cup === packet.reference ? panelChoice.reference[packet.reference] : ""}</small>
-            </li>
+              {inCodes ? <small>{panelChoice.reference}</small> : null}
+            </p>
           ))}
-        </ul>
+        </div>
       ) : null}
       <fieldset class="three" style={{ "--columns": answers.length }} aria-labelledby="title">
         {answers.map((answer) => (

@@ -28,7 +28,7 @@ export const choiceBallots: Record<string, ChoiceWords> = {
   },
   "duo-trio-1": {
     ...one,
-    ask: () => "One of the two coded samples is the same as the reference R. Which one is it?",
+    ask: () => "One of the two coded samples is the same as the reference\u00a0R. Which one is it?",
   },
   "paired-difference-1": { ...one, ask: (comparative) => `Which sample is ${comparative}?` },
   "three-alternative-1": {
@@ -48,7 +48,7 @@ export const choiceBallots: Record<string, ChoiceWords> = {
     cannotTell: goBack,
   },
   "a-not-a-1": {
-    ask: () => "You tasted sample A first. Is the coded sample A, or is it not A?",
+    ask: () => "You tasted sample\u00a0A first. Is the coded sample\u00a0A, or is it not\u00a0A?",
     how: "",
     unsure: "If you are not sure, choose the answer that comes closer.",
     cannotTell: goBack,
@@ -99,8 +99,8 @@ export const panelChoice = {
   },
   place: (question: number, of: number) => `Question ${question} of ${of}`,
   meaning: (comparative: string) => `What “${comparative}” means here`,
-  /** The uncoded cup, beside the answers: it is not one of them. */
-  reference: { R: "reference", A: "tasted first" },
+  /** Under the letter of the uncoded cup, beside the answers: it is not one of them. */
+  reference: "reference",
   onTray: "On your tray",
   /** Pairs of four samples; codes come as they are to be read. */
   pairs: {
