@@ -28,3 +28,21 @@ export const extraOf = ({ columns }: Table, read: readonly number[]): string[] =
 
 /** A value as an error shows it. */
 export const short = (value: string): string => (value.length > 40 ? `${value.slice(0, 40)}…` : value);
+
+/**
+ * Notes one answer of a person, by the line it stands on; two of the same repeat are refused.
+ * Throws   Problem "csv/duplicate-row" with both lines
+ */
+export function refuseTwice(
+  seen: Map<string, number>,
+  { panelist, repeat }: { panelist: string; repeat: string },
+  path: string,
+  line: number,
+): void {
+  const name = JSON.stringify([panelist, repeat]);
+  const first = seen.get(name);
+  if (first !== undefined) {
+    throw problem("csv/duplicate-row", { path, line, first, panelist: short(panelist), repeat });
+  }
+  seen.set(name, line);
+}

@@ -1,6 +1,6 @@
 import { problem } from "../model/problem.ts";
 import type { ChoiceRow } from "../model/record.ts";
-import { columnOf, extraOf, panelistOf, repeatOf, short } from "./cells.ts";
+import { columnOf, extraOf, panelistOf, refuseTwice, repeatOf, short } from "./cells.ts";
 import { readTable } from "./csv.ts";
 
 export type ReadChoices = {
@@ -14,11 +14,12 @@ export type ReadChoices = {
 export const noneWord = "none";
 
 /**
- * Reads the answers of a paired preference from CSV: columns `panelist` and `choice` (the name of a product, or `none`),
- * and `repeat`, in any order. Each person answers once.
+ * Reads the answers of a paired preference, or of a paired difference in which either product may have more, from CSV:
+ * columns `panelist` and `choice` (the name of a product, or `none`) and, if people answered more than once, `repeat`, in
+ * any order. Where a file of several questions has the column `question`, only the answers to the first are read.
  *
  * Takes    text; path: names the file in errors
- * Throws   Problem "csv/missing-column", "csv/bad-value", "csv/third-product" and "csv/person-twice" with line and
+ * Throws   Problem "csv/missing-column", "csv/bad-value", "csv/third-product" and "csv/duplicate-row" with line and
  *          column, and what `readTable` throws
  */
 export function readChoices(text: string, path: string): ReadChoices {
@@ -28,17 +29,18 @@ export function readChoices(text: string, path: string): ReadChoices {
     panelist: columnOf(columns, "panelist", path),
     choice: columnOf(columns, "choice", path),
     repeat: columns.indexOf("repeat"),
+    question: columns.indexOf("question"),
   };
-  const lines = new Map<string, number>();
+  const seen = new Map<string, number>();
   const products: string[] = [];
-  const answers = table.rows.map(({ line, cells }): ChoiceRow => {
+  const first = table.rows.filter(({ cells }) => at.question < 0 || Number(cells[at.question]) === 1);
+  if (first.length === 0) throw problem("csv/no-rows", { path });
+  const answers = first.map(({ line, cells }): ChoiceRow => {
     const cell = (place: number) => cells[place]?.trim() ?? "";
     const panelist = panelistOf(cell(at.panelist), path, line);
     const repeat = at.repeat < 0 ? "1" : repeatOf(cell(at.repeat), path, line);
     const choice = choiceOf(cell(at.choice), products, path, line);
-    const first = lines.get(panelist);
-    if (first !== undefined) throw problem("csv/person-twice", { path, line, first, panelist: short(panelist) });
-    lines.set(panelist, line);
+    refuseTwice(seen, { panelist, repeat }, path, line);
     return { panelist, repeat, choice };
   });
   return { answers, products, extraColumns: extraOf(table, Object.values(at)) };

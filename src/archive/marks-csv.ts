@@ -1,5 +1,6 @@
 import type { Attribute } from "../model/plan.ts";
 import type { KeptMark, MarkedLine, StudyRecord } from "../model/record.ts";
+import { repeatsOf } from "./answer-columns.ts";
 import { writeTable } from "./csv.ts";
 import { distinctNames } from "./distinct-names.ts";
 
@@ -81,17 +82,6 @@ function attributesOf(list: readonly Attribute[]): Map<string, { at: number; nam
       const twice = told.filter((one) => one === told[at]).length > 1;
       return [id, { at, name: twice ? `${name.trim()} (${at + 1})` : name.trim(), moment: moments[at] ?? "" }];
     }),
-  );
-}
-
-/** Each tray's number among the trays of its seat, from 1. */
-function repeatsOf(marked: readonly MarkedLine[]): Map<number, number> {
-  const traysOf = new Map<number, Set<number>>();
-  for (const { seat, tray } of marked) traysOf.set(seat, (traysOf.get(seat) ?? new Set()).add(tray));
-  return new Map(
-    [...traysOf.values()].flatMap((trays) =>
-      [...trays].sort((a, b) => a - b).map((tray, at) => [tray, at + 1] as const),
-    ),
   );
 }
 

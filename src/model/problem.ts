@@ -36,11 +36,10 @@ export type ProblemDetails = {
   "csv/bad-value": {
     path: string;
     line: number;
-    column: "panelist" | "repeat" | "correct" | "choice" | "product" | "value";
+    column: "panelist" | "repeat" | "correct" | "served" | "answer" | "choice" | "product" | "value";
     value: string;
   };
   "csv/third-product": { path: string; line: number; value: string; first: string; second: string };
-  "csv/person-twice": { path: string; line: number; first: number; panelist: string };
   "csv/duplicate-value": { path: string; line: number; first: number };
   "csv/column-twice": { path: string; line: number; column: string };
   "csv/cell-count": { path: string; line: number; columns: number; cells: number };

@@ -1,12 +1,13 @@
 import { pointsOf } from "../analysis/analyse-scale.ts";
-import { markedLines, markedPreferences, markedTriangles } from "../analysis/marking.ts";
+import { markedChoices, markedKinds, markedLines, markedPairs } from "../analysis/marking.ts";
 import { familyOf } from "../analysis/method.ts";
 import { answersCsv } from "../archive/answers-csv.ts";
 import { readTable, writeTable } from "../archive/csv.ts";
 import { dataPackage } from "../archive/data-package.ts";
+import { kindsCsv } from "../archive/kinds-csv.ts";
 import { marksCsv } from "../archive/marks-csv.ts";
 import { preferencesCsv } from "../archive/preferences-csv.ts";
-import type { Plannable } from "../model/method.ts";
+import { shapeOf } from "../model/method.ts";
 import type { StudyRecord } from "../model/record.ts";
 import { reader } from "../words/en/reader.ts";
 import { columnText } from "../words/en/reader-files.ts";
@@ -15,9 +16,9 @@ import type { Opened } from "./load.ts";
 /** How long a person took is for the lead alone. */
 const timesOfPersons = ["answer_seconds"];
 
-/** Columns that name a row, by method. */
-const keysOf = (method: Plannable): string[] =>
-  method === "line-scale" ? ["tray", "code", "attribute", "moment"] : ["tray"];
+/** Columns that name a row, where the file has them. */
+const keysOf = ({ plan }: StudyRecord): string[] =>
+  plan.method === "line-scale" ? ["tray", "code", "attribute", "moment"] : ["tray", "question"];
 
 /** The counted answers of a study as CSV: one line an answer, or a mark. */
 export function answersText({ record }: Opened, lead: boolean): string {
@@ -26,12 +27,24 @@ export function answersText({ record }: Opened, lead: boolean): string {
 }
 
 function wholeText(record: StudyRecord): string {
-  switch (familyOf(record.plan.method)) {
+  const { method, sides, properties } = record.plan;
+  const questions = Array.from(
+    { length: shapeOf(method).property ? Math.max(1, properties.length) : 1 },
+    (_, at) => at + 1,
+  );
+  switch (familyOf(method, sides)) {
     case "choice":
+      return answersCsv(
+        record,
+        questions.flatMap((question) => markedChoices(record, question)),
+      );
     case "kinds":
-      return answersCsv(record, markedTriangles(record));
+      return kindsCsv(record, markedKinds(record));
     case "pair":
-      return preferencesCsv(record, markedPreferences(record));
+      return preferencesCsv(
+        record,
+        questions.flatMap((question) => markedPairs(record, question)),
+      );
     case "scale":
       return marksCsv(record, markedLines(record), pointsOf);
   }
@@ -59,14 +72,14 @@ function tableOf(text: string): ReturnType<typeof readTable> {
  * Takes    path: the name under which the CSV file is saved
  */
 export function dictionaryText(study: Opened, lead: boolean, path: string, created: string): string {
-  const { title, method } = study.record.plan;
+  const { title } = study.record.plan;
   const descriptor = dataPackage({
     title: reader.exports.packageTitle(title),
     description: reader.exports.packageText(title),
     ...{ created, path },
     columns: tableOf(answersText(study, lead)).columns,
     describe: columnText,
-    key: keysOf(method),
+    key: keysOf(study.record),
   });
   return `${JSON.stringify(descriptor, null, 2)}\n`;
 }

@@ -49,11 +49,12 @@ describe("answers that are refused, with file, line and column", () => {
       details: { path: "choices.csv", line: 4, value: "curent", first: "new", second: "current" },
     });
   });
-  test("a person twice, with both lines, whatever the repeat says", () => {
-    expect(problem("panelist,repeat,choice\nDov,1,new\nElif,1,new\nDov,2,current\n")).toEqual({
-      code: "csv/person-twice",
-      details: { path: "choices.csv", line: 4, first: 2, panelist: "Dov" },
+  test("one repeat of a person twice, with both lines; another repeat is another answer", () => {
+    expect(problem("panelist,repeat,choice\nDov,1,new\nElif,1,new\nDov,1,current\n")).toEqual({
+      code: "csv/duplicate-row",
+      details: { path: "choices.csv", line: 4, first: 2, panelist: "Dov", repeat: "1" },
     });
+    expect(read("panelist,repeat,choice\nDov,1,new\nDov,2,current\n").answers).toHaveLength(2);
   });
 });
 

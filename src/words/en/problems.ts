@@ -8,6 +8,8 @@ const columnValues: Record<ProblemDetails["csv/bad-value"]["column"], string> = 
   panelist: "a name or number",
   repeat: "a whole number from 1",
   correct: "1 (right) or 0 (wrong)",
+  served: "same or different in a same-different test, A or not A in an A-not-A test",
+  answer: "same or different in a same-different test, A or not A in an A-not-A test",
   choice: "the name of a product, or none",
   product: "the name of a product",
   value: "a number with a decimal point, or left empty where there was no answer",
@@ -68,8 +70,6 @@ export const problems: Sentences = {
     `${d.path}, line ${d.line}: panelist “${d.panelist}”, repeat ${d.repeat} stands on line ${d.first} already. Remove one of the two.`,
   "csv/third-product": (d) =>
     `${d.path}, line ${d.line}, column “choice”: “${d.value}” would be a third product beside “${d.first}” and “${d.second}”. A preference is between two; check the spelling.`,
-  "csv/person-twice": (d) =>
-    `${d.path}, line ${d.line}: panelist “${d.panelist}” has answered on line ${d.first} already. In a preference, and for likeness, each person counts once: leave one answer for each.`,
   "csv/duplicate-value": (d) =>
     `${d.path}, line ${d.line}: this panelist, product, attribute, moment and repeat stand on line ${d.first} already. Remove one of the two, or number the repeats.`,
   "csv/no-rows": (d) => `${d.path} has a header but no answers.`,

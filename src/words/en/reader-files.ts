@@ -30,12 +30,30 @@ type Column = { title: string; description: string };
 export const columns: Record<string, Column> = {
   panelist: { title: "Panelist", description: "The seat, a pseudonym: one person throughout the study." },
   repeat: { title: "Repeat", description: "Which answer of this person it is, from 1." },
-  correct: { title: "Correct", description: "1: the odd sample was picked; 0: another one." },
+  correct: { title: "Correct", description: "1: the right answer by the opened key; 0: another one." },
   choice: {
     title: "Choice",
     description:
-      "What was chosen: in a triangle the code of the sample picked; in a preference the product, or none for no preference.",
+      "What was chosen: the code of the sample picked (of two pairs, the code put together with the first sample); where neither product is right, the product, or none for no preference.",
   },
+  served: {
+    title: "Served",
+    description: "What was on the tray by the opened key: same or different; A or not A.",
+  },
+  answer: { title: "Answer", description: "What the panelist said of it: same or different; A or not A." },
+  session: { title: "Session", description: "The session or site in which the tray was served." },
+  question: { title: "Question", description: "Number of the question on this tray, from 1." },
+  property: { title: "Property", description: "The property that was asked for." },
+  position_of_right: {
+    title: "Position of the right sample",
+    description: "Place in serving order, from 1; of two pairs, the place of the sample that goes with the first one.",
+  },
+  pairs: {
+    title: "Pairs",
+    description: "How the panelist put the four samples together, by their codes: each pair joined by a plus sign.",
+  },
+  reference_product: { title: "Reference", description: "The product in the uncoded reference cup." },
+  reference_batch: { title: "Batch of the reference", description: "Batch of the sample in the reference cup." },
   position_chosen: {
     title: "Position of the choice",
     description: "Place of the sample chosen in serving order, from 1; empty for no preference.",
@@ -50,7 +68,11 @@ export const columns: Record<string, Column> = {
   },
   tray: { title: "Tray", description: "Number of the tray." },
   wave: { title: "Wave", description: "Number of the wave in which it was served, from 1." },
-  order: { title: "Order", description: "Products in serving order by letter; A is the first product of the plan." },
+  order: {
+    title: "Order",
+    description:
+      "Products in serving order by letter; A is the first product of the plan. A letter before a colon is the reference cup.",
+  },
   position: { title: "Position", description: "Place of the sample in serving order, from 1." },
   position_of_odd: { title: "Position of the odd sample", description: "Place in serving order, from 1." },
   batch: { title: "Batch", description: "Batch of the sample, by the opened key." },

@@ -1,0 +1,61 @@
+import { shapeOf } from "../model/method.ts";
+import type { Judgment, StudyRecord } from "../model/record.ts";
+
+/** Columns that the answers of every choice study share: who, which of their trays, where and to which question. */
+
+/** A counted answer with what was on its tray, as the analysis marks it. */
+export type OnTray = Judgment & {
+  order: string;
+  samples: readonly { code: string; product: string; batch: string }[];
+  reference: { product: string; batch: string } | null;
+};
+
+export type Cells = Record<string, string | number>;
+
+/** In the order of the trays, and within one in that of its questions. */
+export const inOrderOfTrays = <A extends OnTray>(marked: readonly A[]): A[] =>
+  marked.toSorted((one, other) => one.tray - other.tray || one.question - other.question);
+
+/** Each tray's number among the counted trays of its seat, from 1: a person's repeats. */
+export function repeatsOf(marked: readonly { seat: number; tray: number }[]): Map<number, number> {
+  const traysOf = new Map<number, Set<number>>();
+  for (const { seat, tray } of marked) traysOf.set(seat, (traysOf.get(seat) ?? new Set()).add(tray));
+  return new Map(
+    [...traysOf.values()].flatMap((trays) =>
+      [...trays].sort((a, b) => a - b).map((tray, at) => [tray, at + 1] as const),
+    ),
+  );
+}
+
+/**
+ * Cells by column for the wave's session and the question, where the plan has more than one; a study without them has no
+ * such columns.
+ */
+export function occasionOf({ plan }: Pick<StudyRecord, "plan">): (answer: OnTray) => Cells {
+  const inSessions = plan.waves.some(({ session }) => session.trim() !== "");
+  const several = asksSeveral({ plan });
+  return ({ wave, question }) => ({
+    ...(inSessions ? { session: plan.waves[wave - 1]?.session.trim() ?? "" } : {}),
+    ...(several ? { question, property: plan.properties[question - 1]?.name.trim() ?? "" } : {}),
+  });
+}
+
+/** A plan may still hold properties of a method that it has left. */
+const asksSeveral = ({ plan }: Pick<StudyRecord, "plan">): boolean =>
+  shapeOf(plan.method).property && plan.properties.length > 1;
+
+/** Names of those columns, in their order. */
+export function occasionColumns({ plan }: Pick<StudyRecord, "plan">): string[] {
+  return [
+    ...(plan.waves.some(({ session }) => session.trim() !== "") ? ["session"] : []),
+    ...(asksSeveral({ plan }) ? ["question", "property"] : []),
+  ];
+}
+
+/** "code_1", "code_2" …: one column for each place of the serving order. */
+export const places = (stem: string, count: number): string[] =>
+  Array.from({ length: count }, (_, at) => `${stem}_${at + 1}`);
+
+/** Cells of what was in one place after the other. */
+export const inPlaces = (stem: string, values: readonly string[]): Cells =>
+  Object.fromEntries(values.map((value, at) => [`${stem}_${at + 1}`, value]));
