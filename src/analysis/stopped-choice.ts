@@ -85,20 +85,25 @@ function boundsOf(
   const low = yes ? Math.max(bound, guess) : Math.min(bound, guess);
   const share = (right: number): number => discriminatorShareOf(method, right);
   return {
-    correctShare: { ...correctShare, low: lowerShare(stages, correct, tail), high: upperShare(stages, correct, tail) },
+    correctShare: bounded(correctShare, {
+      low: lowerShare(stages, correct, tail),
+      high: upperShare(stages, correct, tail),
+    }),
     correctShareScore: unbounded(statistics.correctShareScore),
-    discriminatorShare: { ...statistics.discriminatorShare, low: share(low), high: null, confidence: 1 - level },
+    discriminatorShare: bounded(statistics.discriminatorShare, { low: share(low), confidence: 1 - level }),
     discriminatorShareScore: unbounded(statistics.discriminatorShareScore),
-    discriminatorShareRange: {
-      ...statistics.discriminatorShareRange,
+    discriminatorShareRange: bounded(statistics.discriminatorShareRange, {
       low: share(low),
       high: share(upperShare(stages, correct, level)),
       confidence: 1 - 2 * level,
-    },
-    dPrime: { ...statistics.dPrime, low: choiceMethod(method).dPrime(low) ?? 0, high: null, confidence: 1 - level },
+    }),
+    dPrime: bounded(statistics.dPrime, { low: choiceMethod(method).dPrime(low) ?? 0, confidence: 1 - level }),
   };
 }
 
+/** Other bounds; none where there were none, as where somebody gave two answers. */
+const bounded = (interval: Interval, bounds: Partial<Interval>): Interval =>
+  interval.kind === "none" ? interval : { ...interval, ...bounds };
 const unbounded = (interval: Interval): Interval => ({ ...interval, low: null, high: null, kind: "none" });
 
 /**
