@@ -1,3 +1,4 @@
+import { shapeOf } from "../model/method.ts";
 import type { StudyRecord } from "../model/record.ts";
 import type { Result } from "../model/result.ts";
 import { choiceQuestions } from "../words/en/panel-choice.ts";
@@ -76,12 +77,21 @@ function panelRows({ plan, judgments }: StudyRecord, result: Result): DoneRow[] 
 function ruleLines(plan: StudyRecord["plan"], result: Result): string[] {
   const risk = words.riskIs(plan.alpha);
   if (result.family === "scale" || plan.method === "line-scale") return [risk, words.twoSided];
-  if (plan.goal === "similarity") return [words.limitIs(plan.similarity.limit, plan.similarity.beta)];
-  const sought = (plan.method === "paired-preference" ? words.sought.pair : words.sought.choice)(
-    plan.discriminatorShareSought,
-  );
+  if (plan.goal === "similarity") {
+    const { limit, dPrime, beta } = plan.similarity;
+    return [dPrime === null ? words.limitIs(limit, beta) : words.limitDistance(dPrime, beta)];
+  }
   const beta = result.power ? words.beta(result.power.power) : "";
-  return given(risk, sought, beta, plan.method === "paired-preference" ? words.twoSided : "");
+  const either = result.family === "pair" ? words.twoSided : "";
+  return given(risk, soughtOf(plan, result), beta, either);
+}
+
+function soughtOf(plan: StudyRecord["plan"], { family }: Result): string {
+  if (plan.dPrimeSought !== null) return words.sought.distance(plan.dPrimeSought);
+  if (family === "kinds") return "";
+  if (family === "choice") return words.sought.choice(plan.discriminatorShareSought);
+  const sought = plan.method === "paired-preference" ? words.sought.pair : words.sought.either;
+  return sought(plan.discriminatorShareSought);
 }
 
 function ballotRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
@@ -104,9 +114,7 @@ function ballotRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
 }
 
 function designRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
-  if (result.family === "choice") return [{ label: words.design, lines: [words.triangleOrders] }];
-  if (result.family === "kinds") return [];
-  if (result.family === "pair") return [{ label: words.design, lines: [words.pairOrders] }];
+  if (result.family !== "scale") return choiceDesign(plan, result);
   const attributes = (packet.line?.attributes ?? plan.scale.attributes).map(
     ({ name, adjective, definition, lowAnchor, highAnchor, moment }) => ({
       label: words.attribute(name, reader.scale.moment(moment)),
@@ -125,6 +133,27 @@ function designRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
     { label: words.repeats, lines: [words.repeatsAre(repeats)] },
     { label: words.model, lines: [words.modelIs, words.missingIs] },
   ];
+}
+
+/** Orders, reference, repeats, sessions, the rule for stopping: what sets one choice study apart from another. */
+function choiceDesign(plan: StudyRecord["plan"], result: Exclude<Result, { family: "scale" }>): DoneRow[] {
+  const orders = result.orders.map(({ order }) => order);
+  const rows: DoneRow[] = [
+    { label: words.design, lines: orders.length > 0 ? [words.orders(orders, plan.repeats)] : [] },
+  ];
+  if (shapeOf(plan.method).reference !== null) {
+    const name = plan.products.find(({ id }) => id === plan.reference.product)?.name ?? "";
+    const isA = plan.method === "a-not-a";
+    const lines = isA ? words.referenceA(name) : words.references[plan.reference.kind](name);
+    rows.push({ label: words.reference, lines: [lines] });
+  }
+  const sessions = [...new Set(plan.waves.map(({ session }) => session.trim()).filter((name) => name !== ""))];
+  rows.push({ label: words.repeats, lines: [words.repeatsOf(plan.people, plan.repeats, plan.repeatsIn)] });
+  if (sessions.length > 1) rows.push({ label: words.sessions, lines: [words.sessionsAre(sessions)] });
+  if (result.family === "choice" && result.goal === "difference") {
+    rows.push({ label: words.stopping, lines: [words.stoppingIs(plan.stopping)] });
+  }
+  return rows;
 }
 
 function occasionRows(record: StudyRecord, occasion: Occasion): DoneRow[] {

@@ -1,24 +1,14 @@
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { familyOf } from "../analysis/method.ts";
-import { type Plannable, plannable } from "../model/method.ts";
-import { goals, noPreferenceRules } from "../model/plan.ts";
+import { plannable } from "../model/method.ts";
+import { goals, noPreferenceRules, sidesOf } from "../model/plan.ts";
 import { reader } from "../words/en/reader.ts";
 import { report } from "../words/en/report.ts";
 import { sentenceOf } from "../words/problem-sentence.ts";
-import { type AskedOfFile, type FoundInFile, resultOfFile } from "./elsewhere-result.ts";
+import { type FoundInFile, resultOfFile } from "./elsewhere-result.ts";
+import { askedOf, mayBeLikeness, mostDistance, seeksLikeness, type Typed } from "./elsewhere-typed.ts";
 
-/** What was typed, as typed: kept while the result is shown, so that one thing can be changed. */
-export type Typed = Omit<AskedOfFile, "alpha" | "limit" | "beta"> & {
-  file: File | null;
-  alpha: string;
-  limit: string;
-  beta: string;
-};
-export const nothingTyped: Typed = {
-  ...{ file: null, method: "triangle", goal: "difference", noPreference: "dropped" },
-  ...{ alpha: "5", limit: "30", beta: "5" },
-};
 export type Found = FoundInFile & { name: string; text: string };
 
 type Props = { typed: Typed; setTyped: (typed: Typed) => void; app: string; onFound: (found: Found) => void };
@@ -64,7 +54,7 @@ export function ElsewhereForm({ typed, setTyped, app, onFound }: Props) {
         onChoose={(method) => change({ method })}
       />
       <p class="fine columns">
-        {words.columnsHead}: {words.columns[familyOf(typed.method)]}. {words.anyOrder}
+        {words.columnsHead}: {words.columns[familyOf(typed.method, typed.sides)]}. {words.anyOrder}
       </p>
       <Rule typed={typed} change={change} />
       <p class="fine">{words.beforehand}</p>
@@ -80,10 +70,19 @@ export function ElsewhereForm({ typed, setTyped, app, onFound }: Props) {
 
 /** What was fixed before the answers were known, as far as the method asks for it. */
 function Rule({ typed, change }: { typed: Typed; change: (part: Partial<Typed>) => void }) {
-  const similarity = typed.method === "triangle" && typed.goal === "similarity";
+  const similarity = seeksLikeness(typed);
   return (
     <>
-      {typed.method === "triangle" && (
+      {typed.method === "paired-difference" && (
+        <Choices
+          legend={words.sides}
+          name="sides"
+          options={sidesOf.map((value) => ({ value, label: words.sidesAre[value] }))}
+          chosen={typed.sides}
+          onChoose={(sides) => change({ sides })}
+        />
+      )}
+      {mayBeLikeness(typed) && (
         <Choices
           legend={words.goal}
           name="goal"
@@ -102,13 +101,39 @@ function Rule({ typed, change }: { typed: Typed; change: (part: Partial<Typed>) 
         />
       )}
       {similarity ? (
-        <>
-          <Percent label={words.limit} value={typed.limit} onInput={(limit) => change({ limit })} />
-          <Percent label={words.beta} value={typed.beta} onInput={(beta) => change({ beta })} />
-        </>
+        <Limit typed={typed} change={change} />
       ) : (
         <Percent label={words.alpha} value={typed.alpha} onInput={(alpha) => change({ alpha })} />
       )}
+      {typed.method !== "line-scale" && (
+        <Percent label={words.confidence} value={typed.confidence} onInput={(confidence) => change({ confidence })} />
+      )}
+    </>
+  );
+}
+
+/** The limit as it was fixed, and the risk of being wrong about it. */
+function Limit({ typed, change }: { typed: Typed; change: (part: Partial<Typed>) => void }) {
+  return (
+    <>
+      <Choices
+        legend={words.fixedAs}
+        name="fixed-as"
+        options={(["share", "distance"] as const).map((value) => ({ value, label: words.fixedAsIs[value] }))}
+        chosen={typed.fixedAs}
+        onChoose={(fixedAs) => change({ fixedAs })}
+      />
+      {typed.fixedAs === "share" ? (
+        <Percent label={words.limit} value={typed.limit} onInput={(limit) => change({ limit })} />
+      ) : (
+        <Percent
+          label={words.limitDistance}
+          value={typed.limitDistance}
+          most={mostDistance}
+          onInput={(limitDistance) => change({ limitDistance })}
+        />
+      )}
+      <Percent label={words.beta} value={typed.beta} onInput={(beta) => change({ beta })} />
     </>
   );
 }
@@ -138,10 +163,12 @@ function Choices<T extends string>({ legend, name, options, chosen, onChoose }: 
 function Percent({
   label,
   value,
+  most = 100,
   onInput,
 }: {
   label: ComponentChildren;
   value: string;
+  most?: number;
   onInput: (text: string) => void;
 }) {
   return (
@@ -150,7 +177,7 @@ function Percent({
       <input
         type="number"
         min="0"
-        max="100"
+        max={most}
         step="any"
         value={value}
         onInput={(event) => onInput(event.currentTarget.value)}
@@ -158,31 +185,6 @@ function Percent({
     </label>
   );
 }
-
-/** What was typed as numbers, or a sentence that says which is none. */
-function askedOf(typed: Typed): AskedOfFile | string {
-  const shares = { alpha: shareOf(typed.alpha), limit: shareOf(typed.limit), beta: shareOf(typed.beta) };
-  const needed = needs(typed.method, typed.goal);
-  for (const [name, most] of needed) {
-    const share = shares[name];
-    if (!(share > 0 && (most === "below" ? share < 1 : share <= 0.5))) {
-      return words.badPercent(words[name], words.above(0), most === "below" ? words.below(100) : words.atMost(50));
-    }
-  }
-  const { method, goal, noPreference } = typed;
-  return { ...{ method, noPreference, ...shares }, goal: method === "triangle" ? goal : "difference" };
-}
-
-const needs = (method: Plannable, goal: Typed["goal"]): ["alpha" | "limit" | "beta", "below" | "half"][] =>
-  method === "triangle" && goal === "similarity"
-    ? [
-        ["limit", "below"],
-        ["beta", "half"],
-      ]
-    : [["alpha", "half"]];
-
-/** A percentage with a point or a comma, as a share; NaN when it is no number. */
-const shareOf = (text: string): number => (text.trim() === "" ? Number.NaN : Number(text.replace(",", ".")) / 100);
 
 /** The text of a file, UTF-8 or what an older spreadsheet writes; null when it cannot be read. */
 async function textOf(file: File): Promise<string | null> {

@@ -1,13 +1,14 @@
 import { resultOfRows } from "../analysis/analyse.ts";
+import { resultOfKindRows } from "../analysis/analyse-kinds.ts";
 import { resultOfChoices } from "../analysis/analyse-pair.ts";
 import { resultOfScaleRows } from "../analysis/analyse-scale.ts";
 import { familyOf } from "../analysis/method.ts";
 import { readAnswers } from "../archive/answer-rows.ts";
 import { readChoices } from "../archive/choice-rows.ts";
+import { type kindsWords, readKinds } from "../archive/kind-rows.ts";
 import { readScale } from "../archive/scale-rows.ts";
 import type { Plannable } from "../model/method.ts";
-import type { Goal, NoPreference } from "../model/plan.ts";
-import { problem } from "../model/problem.ts";
+import type { Goal, NoPreference, Sides } from "../model/plan.ts";
 import type { Result } from "../model/result.ts";
 import { reader } from "../words/en/reader.ts";
 
@@ -15,8 +16,14 @@ import { reader } from "../words/en/reader.ts";
 export type AskedOfFile = {
   method: Plannable;
   goal: Goal;
+  /** Of a paired difference: was one product expected to have more? */
+  sides: Sides;
   alpha: number;
+  /** Of the two-sided intervals. */
+  confidence: number;
   limit: number;
+  /** The limit as a distance; null where it is a share. */
+  limitDistance: number | null;
   beta: number;
   noPreference: NoPreference;
 };
@@ -35,26 +42,20 @@ export type FoundInFile = {
  * Throws   Problems "csv/…" with line and column, and what the analysis of the method throws
  */
 export function resultOfFile(text: string, path: string, asked: AskedOfFile, app: string): FoundInFile {
-  const { method, alpha, noPreference } = asked;
-  switch (familyOf(method)) {
+  const { method, alpha, confidence, sides } = asked;
+  switch (familyOf(method, sides)) {
     case "kinds":
-      throw problem("analysis/method-not-yet", { method });
+      return kindsOfFile(text, path, asked, app);
     case "choice": {
       const { answers, extraColumns } = readAnswers(text, path);
       return {
-        result: resultOfRows({ ...goalOf(asked), method, alpha }, answers, app),
+        result: resultOfRows({ ...goalOf(asked), method, alpha, confidence }, answers, app),
         rows: answers.length,
         extraColumns,
       };
     }
-    case "pair": {
-      const { answers, products, extraColumns } = readChoices(text, path);
-      // a product that nobody chose is not named in the file
-      const [first, second] = reader.elsewhere.unnamed;
-      const named: [string, string] = [products[0] ?? first, products[1] ?? second];
-      const result = resultOfChoices({ products: named, alpha, noPreference }, answers, app);
-      return { result, rows: answers.length, extraColumns };
-    }
+    case "pair":
+      return pairOfFile(text, path, asked, app);
     case "scale": {
       const { answers, extraColumns } = readScale(text, path);
       return { result: resultOfScaleRows(alpha, answers, app), rows: answers.length, extraColumns };
@@ -62,5 +63,26 @@ export function resultOfFile(text: string, path: string, asked: AskedOfFile, app
   }
 }
 
-const goalOf = ({ goal, limit, beta }: AskedOfFile) =>
-  goal === "similarity" ? { goal, limit: { discriminatorShare: limit, beta } } : { goal };
+function pairOfFile(text: string, path: string, asked: AskedOfFile, app: string): FoundInFile {
+  const { alpha, confidence } = asked;
+  const method = asked.method === "paired-difference" ? asked.method : "paired-preference";
+  const { answers, products, extraColumns } = readChoices(text, path);
+  // a product that nobody chose is not named in the file
+  const [first, second] = reader.elsewhere.unnamed;
+  const named: [string, string] = [products[0] ?? first, products[1] ?? second];
+  const noPreference = method === "paired-difference" ? "not-offered" : asked.noPreference;
+  const given = { method, products: named, alpha, confidence, noPreference } as const;
+  return { result: resultOfChoices(given, answers, app), rows: answers.length, extraColumns };
+}
+
+function kindsOfFile(text: string, path: string, asked: AskedOfFile, app: string): FoundInFile {
+  const { alpha, confidence } = asked;
+  const method: keyof typeof kindsWords = asked.method === "a-not-a" ? "a-not-a" : "same-different";
+  const { answers, extraColumns } = readKinds(text, path, method);
+  return { result: resultOfKindRows({ method, alpha, confidence }, answers, app), rows: answers.length, extraColumns };
+}
+
+const goalOf = ({ goal, limit, limitDistance, beta }: AskedOfFile) =>
+  goal === "similarity"
+    ? { goal, limit: { discriminatorShare: limitDistance === null ? limit : 0, dPrime: limitDistance, beta } }
+    : { goal };

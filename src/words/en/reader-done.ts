@@ -1,4 +1,4 @@
-import type { NoPreference, PanelType } from "../../model/plan.ts";
+import type { NoPreference, PanelType, Stopping } from "../../model/plan.ts";
 import { chosenPercent, nbsp, percent } from "../number.ts";
 import { clock, day, dayAndTime, listed, number, plural, times } from "./reader-parts.ts";
 
@@ -55,11 +55,15 @@ export const done = {
   riskIs: (alpha: number) => `Risk of a false alarm (alpha) ${chosenPercent(alpha)}`,
   sought: {
     choice: (share: number) => `To find ${percent(share)} who can tell`,
+    either: (share: number) => `To find ${percent((1 + share) / 2)} to ${percent((1 - share) / 2)}, either way`,
+    distance: (dPrime: number) => `To find a distance d\u2032 of ${number(dPrime)}`,
     pair: (share: number) =>
       `To find ${percent((1 + share) / 2)} to ${percent((1 - share) / 2)} among those with a preference`,
   },
   limitIs: (limit: number, beta: number) =>
     `To show that fewer than ${chosenPercent(limit)} can tell; risk of saying so wrongly (beta) ${chosenPercent(beta)}`,
+  limitDistance: (limit: number, beta: number) =>
+    `To show a distance d\u2032 under ${number(limit)}; risk of saying so wrongly (beta) ${chosenPercent(beta)}`,
   beta: (power: number) => `Risk of missing that (beta) ${percent(1 - power)}`,
   twoSided: "Two-sided: a difference in either direction counts",
   guesses: "Guesses ticked",
@@ -89,8 +93,27 @@ export const done = {
   design: "Design",
   williams: (orders: number, products: number) =>
     `Williams design for ${plural(products, "product", "products")}: ${plural(orders, "order", "orders")}, each panelist one of them. Counted below: places and carry-over.`,
-  pairOrders: "Both orders equally often, one a panelist",
-  triangleOrders: "The six orders of a triangle equally often, one a panelist",
+  orders: (orders: readonly string[], repeats: number) =>
+    `${orders.join(", ")}: equally often as planned, dealt out at random, ${repeats === 1 ? "one" : String(repeats)} a panelist${orders.some((order) => order.includes(":")) ? "; before the colon stands the reference" : ""}`,
+  reference: "Reference",
+  references: {
+    constant: (name: string) => `\u201c${name}\u201d on every tray, uncoded, tasted first`,
+    balanced: (_: string) => "Each product on half of the trays, uncoded, tasted first",
+  } satisfies Record<"constant" | "balanced", (name: string) => string>,
+  referenceA: (name: string) => `A is \u201c${name}\u201d, uncoded, tasted first`,
+  repeatsOf: (people: number, repeats: number, where: "one-sitting" | "sessions") =>
+    repeats === 1
+      ? "None: one tray a panelist"
+      : `${plural(people, "person", "people")} ${times} ${repeats} trays, ${where === "sessions" ? "one in each session" : "all in one sitting"}`,
+  sessions: "Sessions",
+  sessionsAre: (names: readonly string[]) => `Planned together: ${listed(names)}`,
+  stopping: "Rule for stopping",
+  stoppingIs: (stopping: Stopping): string =>
+    stopping.rule === "fixed"
+      ? "None: when everybody had answered"
+      : stopping.rule === "looks"
+        ? `Looks at ${listed(stopping.at)} answers and at the end, with one risk for all of them`
+        : `Boundaries between guessing and the difference sought (Wald), beta ${chosenPercent(stopping.beta)}`,
   repeats: "Repeats",
   repeatsAre: (most: number) =>
     most <= 1
