@@ -1,13 +1,15 @@
 import { randomUUID } from "node:crypto";
 import "fake-indexeddb/auto";
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
+import { analyse } from "../../src/analysis/analyse.ts";
 import { previewStopping } from "../../src/analysis/stopping-preview.ts";
 import { openDatabase } from "../../src/device/database.ts";
-import { knownFacts } from "../../src/device/pull.ts";
+import { knownFacts, seenHeads } from "../../src/device/pull.ts";
 import { DeviceStore } from "../../src/device/store.ts";
 import { httpTransport } from "../../src/device/transport.ts";
 import { foldStudy, type StudyState } from "../../src/log/fold.ts";
 import { sendAll } from "../../src/log/outbox.ts";
+import { recordOf } from "../../src/log/record.ts";
 import type { EnrollReply } from "../../src/model/http.ts";
 import type { OpenedKey } from "../../src/model/key.ts";
 import type { Plan } from "../../src/model/plan.ts";
@@ -140,4 +142,32 @@ test("interrupted between begun and done, it is finished later as the same look 
   expect(await look()).toBe("go-on");
   const { looks } = await state();
   expect(looks.map(({ begun, done }) => [begun.body.answered, done?.body.said])).toEqual([[6, "go-on"]]);
+});
+
+test("the result stands on the look that decided: 7 of 9; a tenth answer is listed and not counted", async () => {
+  await answer([1, 2, 3, 4], true);
+  await answer([5, 6], false);
+  await look();
+  await answer([7, 8, 9], true);
+  await look();
+  await answer([10], false);
+  const stream = { kind: "study" as const, id: study };
+  const close = { heads: await seenHeads(lead.store, stream), knownUnsent: 0, note: "" };
+  await appendEvent(lead, { stream, kind: "study-closed", body: close });
+  const reveal = { heads: await seenHeads(lead.store, stream), opened };
+  await appendEvent(lead, { stream, kind: "key-revealed", body: reveal });
+  await lead.sendNow();
+  await fetchStudy(lead, study);
+  const result = analyse(recordOf(await state(), { keyMatches: true }), "test");
+  expect(result).toMatchObject({ family: "choice", judgments: 9, correct: 7, outcome: "reached" });
+  expect(result.family === "choice" && result.stopping).toMatchObject({
+    rule: "looks",
+    early: true,
+    planned: 12,
+    after: 1,
+    looks: [
+      { judgments: 6, correct: 4, said: "go-on" },
+      { judgments: 9, correct: 7, said: "yes" },
+    ],
+  });
 });
