@@ -108,3 +108,41 @@ export function linePlan(changes: Partial<Plan> = {}): Plan {
     ...changes,
   };
 }
+
+const [current = "", steamed = ""] = readyPlan().products.map(({ id }) => id);
+
+/** What is asked of a directional choice; the new process is expected to have more of it. */
+export const juicier: Plan["properties"][number] = {
+  id: "5a0c7b18-d4ee-4c1f-9a52-6e3f0a7c8d05",
+  name: "Juiciness",
+  comparative: "juicier",
+  definition: "Juice that is felt in the mouth while chewing.",
+  expected: steamed,
+  inFamily: true,
+};
+const saltier = { ...juicier, id: "6b1d8c29-e5ff-4d20-8b63-7f401b8d9e06", name: "Saltiness", comparative: "saltier" };
+
+/** A plan of each choice method, with nothing missing. */
+export const choicePlans = (): [string, Plan][] => [
+  ["triangle", readyPlan()],
+  ["duo-trio, constant", readyPlan({ method: "duo-trio", reference: { kind: "constant", product: current } })],
+  ["duo-trio, balanced", readyPlan({ method: "duo-trio" })],
+  ["paired difference, one-sided", readyPlan({ method: "paired-difference", properties: [juicier, saltier] })],
+  [
+    "paired difference, two-sided",
+    readyPlan({ method: "paired-difference", sides: "two", properties: [{ ...juicier, expected: null }] }),
+  ],
+  ["three-alternative", readyPlan({ method: "three-alternative", properties: [juicier] })],
+  ["tetrad", readyPlan({ method: "tetrad" })],
+  ["same-different", readyPlan({ method: "same-different", dPrimeSought: 1.5 })],
+  ["A-not-A", readyPlan({ method: "a-not-a", dPrimeSought: 1.5, reference: { kind: "constant", product: current } })],
+  ["preference", preferencePlan()],
+];
+
+/** Twelve people with two trays each: all in one sitting, or one in each of two sessions. */
+export function repeated(plan: Plan, repeatsIn: Plan["repeatsIn"]): Plan {
+  const waves = plan.waves.map((wave, at) =>
+    repeatsIn === "sessions" ? { ...wave, people: 12, session: `day ${at + 1}` } : { ...wave, people: 6, session: "" },
+  );
+  return { ...plan, people: 12, repeats: 2, repeatsIn, waves };
+}

@@ -4,7 +4,7 @@ import { makeTrays, type Trays } from "../../src/design/trays.ts";
 import { writeEvent } from "../../src/log/facts.ts";
 import type { Body, Kind } from "../../src/model/event.ts";
 import type { EnrollReply } from "../../src/model/http.ts";
-import type { BlindPacket, BlindTray } from "../../src/model/packet.ts";
+import { answersOf, type BlindPacket, type BlindTray, questionsOf } from "../../src/model/packet.ts";
 import type { Plan } from "../../src/model/plan.ts";
 import { commitmentOf, withSalt } from "../../src/seal/commitment.ts";
 import { House } from "./house.ts";
@@ -91,7 +91,7 @@ export async function bytesOnTablets({ plan, seed, salt }: World, pack: Packer =
     const ballots = [
       [a, ballot(write, a.device, packet, first, 0)],
       [b, ballot(write, b.device, packet, first, 1)],
-      [b, ballot(write, b.device, packet, second, first.codes.length - 1)],
+      [b, ballot(write, b.device, packet, second, (answersOf(packet, second).length || second.codes.length) - 1)],
     ] as const;
     for (const [tablet, events] of ballots) await push(tablet, events);
     await look();
@@ -108,14 +108,16 @@ export async function bytesOnTablets({ plan, seed, salt }: World, pack: Packer =
   return masked.replace(/"errorId":"[0-9A-Z]{4}-[0-9A-Z]{4}"/g, '"errorId":"LOT"');
 }
 
-/** A whole ballot of a tray: the choice of the code at a place, or marks that begin there. */
+/** A whole ballot of a tray: the choice of the answer at a place, or marks that begin there. */
 function ballot(
   write: ReturnType<typeof writer>,
   device: string,
-  { line }: BlindPacket,
-  { tray, codes }: BlindTray,
+  packet: BlindPacket,
+  blind: BlindTray,
   place: number,
 ): string[] {
+  const { line } = packet;
+  const { tray, codes } = blind;
   const screen = { widthPx: 1080, heightPx: 810, pixelRatio: 1, pointer: "touch" };
   const common = { tray, elapsedMs: 5, screen, salt: "5a".repeat(32) };
   const marks = () =>
@@ -134,11 +136,16 @@ function ballot(
         }),
       ),
     );
-  const choice = () =>
-    write(device, "answer-kept", { ...common, question: 1, choice: codes[place] ?? "", guess: false });
+  const choices = () => {
+    const answers = answersOf(packet, blind);
+    const choice = answers[place % answers.length] ?? "";
+    return Array.from({ length: questionsOf(packet, blind) }, (_, at) =>
+      write(device, "answer-kept", { ...common, question: at + 1, choice, guess: false }),
+    );
+  };
   return [
     write(device, "tray-opened", { tray, clearance: "0".repeat(64) }),
-    ...(line ? marks() : [choice()]),
+    ...(line ? marks() : choices()),
     write(device, "tray-finished", { tray }),
   ];
 }
