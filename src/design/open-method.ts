@@ -1,8 +1,8 @@
-import { rightShareOf } from "../analysis/method.ts";
+import { mostWithLooks } from "../analysis/stopping-rule.ts";
 import { shapeOf } from "../model/method.ts";
 import type { OpenPart } from "../model/open-part.ts";
 import type { Attribute, Plan, Property } from "../model/plan.ts";
-import { seeksLikeness } from "./size-test.ts";
+import { seeksLikeness, sizeTest } from "./size-test.ts";
 
 /** What the method's part of a plan still lacks: the question as it is asked, what is sought, and when to stop. */
 export function openMethod(plan: Plan): OpenPart[] {
@@ -60,10 +60,11 @@ const leastAtLook = 6;
 function openStopping(plan: Plan): OpenPart[] {
   const { stopping, people } = plan;
   if (stopping.rule === "fixed") return [];
-  if (!mayStopEarly(plan)) return [{ part: "method", what: "stopping" }];
+  if (!mayStopEarly(plan) || people > mostWithLooks) return [{ part: "method", what: "stopping" }];
   if (stopping.rule === "sequential") {
-    const sought = plan.dPrimeSought === null ? rightShareOf(plan.method, plan.discriminatorShareSought) : 1;
-    return sought > 0 && isRisk(stopping.beta) ? [] : [{ part: "method", what: "stopping" }];
+    // between guessing and certainty lies what Wald's lines are drawn from
+    const share = sizeTest(plan)?.soughtAt ?? 0;
+    return share > 0 && share < 1 && isRisk(stopping.beta) ? [] : [{ part: "method", what: "stopping" }];
   }
   const rising = stopping.at.every((at, look) => at > (stopping.at[look - 1] ?? leastAtLook - 1) && at < people);
   return rising ? [] : [{ part: "method", what: "look-numbers", least: leastAtLook, people }];

@@ -70,7 +70,7 @@ export function openPartSentence(open: OpenPart): string {
     case "same-property":
       return `“${open.name}” is asked for twice. Change it, or remove one.`;
     case "stopping":
-      return "This plan cannot end early: that takes one question in which somebody is right, one tray a person, and a difference to be shown. Let it go on until everybody has answered.";
+      return "This plan cannot end early: that takes one question in which somebody is right, one tray a person, a difference to be shown that not everybody tells, and at most 2,000 people. Let it go on until everybody has answered.";
     case "look-numbers":
       return `Looks lie after ${open.least} answers or more and before all ${open.people}, each later than the one before. Change the numbers.`;
     case "repeats":
