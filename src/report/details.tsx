@@ -5,6 +5,7 @@ import { committedText } from "../seal/commitment.ts";
 import { saveText } from "../ui/save.ts";
 import { reader } from "../words/en/reader.ts";
 import { Tests } from "./attribute-tables.tsx";
+import { furtherLines, kindsLines } from "./formula-lines.ts";
 import type { Opened } from "./load.ts";
 
 /** What it takes to compute and check everything again: formula, versions, seed, and the key with its commitment. */
@@ -67,16 +68,19 @@ function formulaOf(result: Result): string[] {
   const { formulaText } = reader.details;
   switch (result.family) {
     case "choice":
-      return choiceFormula(result);
+      return [...choiceFormula(result), ...furtherLines(result)];
     case "pair":
-      return formulaText.preference({
-        judgments: result.judgments,
-        more: Math.max(result.tested.first, result.tested.second),
-        alpha: result.alpha,
-        needed: result.criticalNumber,
-      });
+      return [
+        ...formulaText.preference({
+          judgments: result.judgments,
+          more: Math.max(result.tested.first, result.tested.second),
+          alpha: result.alpha,
+          needed: result.criticalNumber,
+        }),
+        ...furtherLines(result),
+      ];
     case "kinds":
-      return [];
+      return kindsLines(result);
     case "scale":
       return formulaText.scale({
         repeats: result.attributes.some(({ repeats }) => repeats > 1),

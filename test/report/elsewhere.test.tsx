@@ -43,7 +43,7 @@ describe("a file gives the result page without a study", () => {
     expect(page()).toContain("plant.csv");
     expect(page()).toContain("not a study of Cloche");
     expect(page()).not.toContain("Verify this result");
-    expect(screen.getAllByRole("img")).toHaveLength(1);
+    expect(screen.getAllByRole("img")).toHaveLength(2);
   });
 
   test("preference, 18 of 24 two-sided: p = 0.0227 (R binom.test(18, 24))", async () => {

@@ -1,3 +1,4 @@
+import type { Method } from "../../model/method.ts";
 import { chosenPercent } from "../number.ts";
 import { minus } from "./reader-parts.ts";
 
@@ -52,6 +53,48 @@ export const details = {
       `Intervals of shares are exact (Clopper and Pearson), two-sided at confidence 1 ${minus} alpha, so that those of the answers counted leave out one half just when p is alpha or less.`,
       dots("picking at random"),
     ],
+    kinds: (f: {
+      unlike: number;
+      like: number;
+      told: number;
+      all: number;
+      within: boolean;
+      method: "same-different" | "a-not-a";
+    }) => [
+      f.within
+        ? `p is the chance that ${f.told} or more of the ${f.all} such answers fall on the first kind of tray, when within each person they fall blindly on that person\u2019s trays: a sum of independent hypergeometric counts, exact.`
+        : `p is the chance that ${f.told} or more of the ${f.all} such answers fall on the ${f.unlike} trays of the first kind, and the rest on the ${f.like} of the second, when they fall blindly: the upper tail of the hypergeometric distribution, exact (Fisher, one-sided).`,
+      "The odds ratio is the conditional estimate, given how many of each kind were served and so answered; its bound is exact and goes with the test.",
+      f.method === "a-not-a"
+        ? `Model of d\u2032: samples of A lie about 0, the others about d\u2032, with the normal curve; the answer is \u201cnot A\u201d above a line c. P(not A | A) = \u03a6(${minus}c), P(not A | not A) = \u03a6(d\u2032 ${minus} c).`
+        : `Model of d\u2032: the answer is \u201cdifferent\u201d where the two sensations lie further apart than a line t. P(different | one product) = 2\u03a6(${minus}t/\u221a2), P(different | two products) = \u03a6((${minus}t ${minus} d\u2032)/\u221a2) + \u03a6((${minus}t + d\u2032)/\u221a2).`,
+      "The bounds of d\u2032 are of the profile likelihood, an approximation.",
+      dots("answers spread blindly"),
+    ],
+    psychometric: {
+      triangle: `Triangle: share right = 2 \u222b\u2080^\u221e [\u03a6(${minus}z\u221a3 + d\u2032\u221a(2/3)) + \u03a6(${minus}z\u221a3 ${minus} d\u2032\u221a(2/3))] \u03c6(z) dz (from memory).`,
+      "duo-trio": `Duo-trio: share right = 1 ${minus} \u03a6(d\u2032/\u221a2) ${minus} \u03a6(d\u2032/\u221a6) + 2 \u03a6(d\u2032/\u221a2) \u03a6(d\u2032/\u221a6) (from memory).`,
+      "paired-difference": "Two-alternative choice: share right = \u03a6(d\u2032/\u221a2) (from memory).",
+      "three-alternative": `Three-alternative choice: share right = \u222b \u03a6(z)\u00b2 \u03c6(z ${minus} d\u2032) dz (from memory).`,
+      tetrad: `Tetrad: share right = 1 ${minus} 2 \u222b \u03c6(z) [2 \u03a6(z) \u03a6(z ${minus} d\u2032) ${minus} \u03a6(z ${minus} d\u2032)\u00b2] dz (from memory).`,
+    } as Partial<Record<Method, string>>,
+    more: {
+      score: (low: string, high: string, confidence: number) =>
+        `By the score, the share right lies from ${low} to ${high} (${chosenPercent(confidence)}).`,
+      profile: (low: string, high: string, confidence: number) =>
+        `By the profile likelihood, d\u2032 lies from ${low} to ${high} (${chosenPercent(confidence)}, an approximation).`,
+      noEnd: "no finite end",
+      error: (value: string) => `Standard error of d\u2032, from the slope of the psychometric function: ${value}.`,
+      noError:
+        "d\u2032 has no standard error here: the psychometric function is flat at and below guessing, and an estimate without a finite value has none.",
+      byPerson:
+        "Several answers a person: every person\u2019s lead is turned over or not by a coin toss, all ways counted; p is the share of ways as uneven or more.",
+      holm: "Adjusted p: the p of the family are ordered, the smallest is multiplied by their number, the next by one less, and so on; none may fall below the one before it, and none exceeds 1 (Holm).",
+      stopped:
+        "With looks, p adds up the chances under guessing of every path that ends with a yes earlier, or at the same look with as many right or more. The bounds are the shares at which that chance is the risk.",
+      spread:
+        "Beta-binomial: each person has a share of their own, from a beta distribution; mean and spread by maximum likelihood, intervals by profile likelihood, the test of no spread by the likelihood ratio (one-sided). All are approximations.",
+    },
     scale: (f: { repeats: boolean; complete: boolean; confidence: number }) => [
       `Model: value = panelist + product + error, by least squares${f.repeats ? "; repeats of one panelist and product are averaged first" : ""}. F compares the mean square of products with that of the error, which is panelists by products.`,
       f.complete
