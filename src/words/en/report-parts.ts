@@ -11,7 +11,7 @@ import {
   shortNumber,
   wholeNumber,
 } from "../number.ts";
-import { named, pIs } from "./phrases.ts";
+import { howOften, named, pIs } from "./phrases.ts";
 
 const shareRange = ({ low, high, confidence }: Interval): string =>
   low === null || high === null
@@ -21,7 +21,8 @@ const indexRange = ({ low, high, confidence }: Interval): string =>
   low === null || high === null
     ? "no bounds"
     : `${shortNumber(low, 2)} to ${shortNumber(high, 2)}, ${chosenPercent(confidence)} interval`;
-const equals = (p: number): string => (p < 0.0001 || (p > 0.9999 && p < 1) ? `p is ${pText(p)}` : `p = ${pText(p)}`);
+const equals = (p: number): string =>
+  p < 0.0001 || (p > 0.9999 && p < 1) ? `p is ${pText(p)}` : `p\u00a0=\u00a0${pText(p)}`;
 
 /** How many answers the people gave: "3 each", "2 to 3 each". */
 const each = (least: number, most: number): string =>
@@ -36,7 +37,7 @@ export const parts = {
     one: (answers: number) =>
       `All ${wholeNumber(answers)} answers are one person’s: there is nobody to compare them with, and no spread to speak of.`,
     spread: (chiSquare: number, df: number, p: number) =>
-      `If one share held for everybody, people’s counts would differ this much or more with chance ${pText(p)} (chi-square ${shortNumber(chiSquare, 1)} on ${wholeNumber(df)} ${df === 1 ? "degree" : "degrees"} of freedom; ${equals(p)}, an approximation).`,
+      `If one share held for everybody, people’s counts would differ this much or more ${howOften(p)} (chi-square ${shortNumber(chiSquare, 1)} on ${wholeNumber(df)} ${df === 1 ? "degree" : "degrees"} of freedom; ${equals(p)}, an approximation).`,
     beta: ({ mean, overdispersion, pValue }: SpreadFit, what: string) =>
       `Letting people differ (beta-binomial), ${what} on average ${percent(mean.estimate ?? 0)} of the time (${shareRange(mean)}); the spread between them is ${shortNumber(overdispersion.estimate ?? 0, 2)} (${indexRange(overdispersion)}), where 0 is everybody alike and 1 all or nothing. Test of no spread: ${equals(pValue)}.`,
     right: "people are right",
@@ -60,7 +61,7 @@ export const parts = {
     planned:
       "The sessions were planned together, and one share under guessing holds in all of them, so their answers are tested together.",
     differ: (p: number, exact: boolean) =>
-      `If one share held in all sessions, their counts would differ this much or more with chance ${pText(p)} (${equals(p)}, ${exact ? "counted out" : "chi-square, an approximation"}). That is a check, not a second chance at a verdict.`,
+      `If one share held in all sessions, their counts would differ this much or more ${howOften(p)} (${equals(p)}, ${exact ? "counted out" : "chi-square, an approximation"}). That is a check, not a second chance at a verdict.`,
     caption: "Answers by session",
     columns: {
       right: ["Session", "Right", "Answers", "Share right"],
@@ -115,7 +116,7 @@ export const parts = {
   norm: {
     heading: "“No preference”, against a study of one product twice",
     text: (title: string, here: Interval, then: Interval, p: number, alpha: number) =>
-      `Here ${percent(here.estimate ?? 0)} had no preference (${shareRange(here)}); in ${named(title)}, where both samples were one product, it was ${percent(then.estimate ?? 0)} (${shareRange(then)}). If the share were one in both, so few here or fewer would come up with chance ${pText(p, alpha)} (${pIs(p, alpha)}, Fisher, one-sided).`,
+      `Here ${percent(here.estimate ?? 0)} had no preference (${shareRange(here)}); in ${named(title)}, where both samples were one product, it was ${percent(then.estimate ?? 0)} (${shareRange(then)}). If the share were one in both, so few here or fewer would come up ${howOften(p)} (${pIs(p, alpha)}, Fisher, one-sided).`,
     note: "People state preferences between two samples of one product too; that study says how often.",
     caption: "“No preference” here and there",
     columns: ["Study", "No preference", "Of"],
