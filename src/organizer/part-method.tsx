@@ -1,11 +1,16 @@
+import { discriminatorShareAt, dPrimeOf } from "../analysis/method.ts";
+import { seeksLikeness } from "../design/size-test.ts";
 import { shapeOf } from "../model/method.ts";
 import { noPreferenceRules, type Plan } from "../model/plan.ts";
+import { choiceWords } from "../words/en/organizer-choice.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { panel } from "../words/en/panel.ts";
-import { choiceQuestions } from "../words/en/panel-choice.ts";
+import { choiceAnswers, choiceQuestions } from "../words/en/panel-choice.ts";
 import { wordingOf } from "./ballot-words.ts";
 import { Choice } from "./fields.tsx";
+import { MethodList } from "./method-list.tsx";
 import { NumberField } from "./number-field.tsx";
+import { PartChoice } from "./part-choice.tsx";
 import { PartScale } from "./part-scale.tsx";
 import { withMethod } from "./plan-edit.ts";
 import type { Draft } from "./use-draft.ts";
@@ -16,20 +21,14 @@ const words = planWords.method;
 export function PartMethod({ draft }: { draft: Draft }) {
   const { plan, edit } = draft;
   const { method } = plan;
-  const goal = method === "triangle" ? plan.goal : "difference";
+  const goal = seeksLikeness(plan) ? "similarity" : "difference";
   const { yes, no } = words.says[method][goal];
+  const mayBeAlike = shapeOf(method).similarity && !(method === "paired-difference" && plan.sides === "two");
   return (
     <>
-      <Choice
-        id="method-method"
-        legend={words.choose}
-        hint={words.keeps}
-        options={words.options}
-        value={method}
-        onChange={(chosen) => edit((before) => withMethod(before, chosen))}
-      />
+      <MethodList value={method} onChange={(chosen) => edit((before) => withMethod(before, chosen))} />
       {/* a plan from elsewhere may have a goal that its method cannot have: it is shown to be changed */}
-      {method === "triangle" || plan.goal === "similarity" ? (
+      {mayBeAlike || plan.goal === "similarity" ? (
         <Choice
           id="method-goal"
           legend={words.goal}
@@ -48,7 +47,14 @@ export function PartMethod({ draft }: { draft: Draft }) {
       </dl>
       {goal === "similarity" ? <Likeness draft={draft} /> : <Alpha draft={draft} />}
       {method === "paired-preference" ? <NoPreferenceRule draft={draft} /> : null}
-      {method === "line-scale" ? <PartScale draft={draft} /> : <Preview plan={plan} />}
+      {method === "line-scale" ? (
+        <PartScale draft={draft} />
+      ) : (
+        <>
+          <PartChoice draft={draft} />
+          <Preview plan={plan} />
+        </>
+      )}
     </>
   );
 }
@@ -76,27 +82,52 @@ function Alpha({ draft: { plan, edit } }: { draft: Draft }) {
 
 /** The limit within which likeness is to be shown, and the risk of showing it wrongly. */
 function Likeness({ draft: { plan, edit } }: { draft: Draft }) {
+  const { limit, dPrime, beta } = plan.similarity;
   const set = (change: Partial<Plan["similarity"]>): void =>
     edit((before) => ({ ...before, similarity: { ...before.similarity, ...change } }));
+  const share = dPrime === null ? limit : discriminatorShareAt(plan.method, dPrime);
+  const distance = dPrimeOf(plan.method, limit);
   return (
     <>
-      <NumberField
-        id="method-limit"
-        label={words.limit}
-        hint={words.limitHint}
-        unit="%"
-        value={plan.similarity.limit * 100}
-        low={1}
-        high={99}
-        onValue={(percent) => percent !== null && set({ limit: percent / 100 })}
+      <Choice
+        id="method-limit-unit"
+        legend={choiceWords.limitUnit}
+        options={choiceWords.units}
+        value={dPrime === null ? "share" : "distance"}
+        onChange={(unit) => set({ dPrime: unit === "share" ? null : Math.round((distance ?? 1) * 100) / 100 })}
       />
+      {dPrime === null ? (
+        <NumberField
+          id="method-limit"
+          label={words.limit}
+          hint={words.limitHint}
+          unit="%"
+          value={limit * 100}
+          low={1}
+          high={99}
+          onValue={(percent) => percent !== null && set({ limit: percent / 100 })}
+        />
+      ) : (
+        <NumberField
+          id="method-limit"
+          label={choiceWords.limitDistance}
+          hint={choiceWords.distanceHint}
+          value={dPrime}
+          low={0.05}
+          high={10}
+          onValue={(value) => value !== null && set({ dPrime: value })}
+        />
+      )}
+      <p class="fine">
+        {dPrime !== null ? choiceWords.sameAs(share) : distance === null ? "" : choiceWords.distanceIs(distance)}
+      </p>
       <Choice
         id="method-beta"
         legend={words.beta}
         hint={words.betaHint}
-        options={withOther(words.betaOptions, plan.similarity.beta)}
-        value={plan.similarity.beta}
-        onChange={(beta) => set({ beta })}
+        options={withOther(words.betaOptions, beta)}
+        value={beta}
+        onChange={(chosen) => set({ beta: chosen })}
       />
     </>
   );
@@ -115,11 +146,18 @@ function NoPreferenceRule({ draft: { plan, edit } }: { draft: Draft }) {
   );
 }
 
-/** The ballot's question as the tablet asks it, and nothing else of the tablet. */
+/** The ballot's questions as the tablet asks them, and nothing else of the tablet. */
 function Preview({ plan }: { plan: Plan }) {
-  const { guess, property } = shapeOf(plan.method);
+  const shape = shapeOf(plan.method);
+  const questions = choiceQuestions(
+    wordingOf(plan.method),
+    shape.property ? plan.properties.filter(({ comparative }) => comparative.trim() !== "") : [],
+  );
+  if (shape.property && plan.properties.every(({ comparative }) => comparative.trim() === "")) return null;
   const below = [
-    ...(guess ? [panel.question.guess] : []),
+    ...(shape.answer === "same-different" ? [choiceAnswers.same, choiceAnswers.different] : []),
+    ...(shape.answer === "a-not-a" ? [choiceAnswers.a, choiceAnswers["not-a"]] : []),
+    ...(shape.guess ? [panel.question.guess] : []),
     ...(plan.method === "paired-preference" && plan.noPreference !== "not-offered"
       ? [panel.question.noPreference]
       : []),
@@ -128,8 +166,8 @@ function Preview({ plan }: { plan: Plan }) {
     <figure class="preview">
       <figcaption class="label">{words.preview}</figcaption>
       <blockquote>
-        {choiceQuestions(wordingOf(plan.method), property ? plan.properties : []).map((asked) => (
-          <p key={asked}>{asked}</p>
+        {questions.map((question) => (
+          <p key={question}>{question}</p>
         ))}
         {below.map((line) => (
           <p key={line} class="fine">

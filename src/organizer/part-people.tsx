@@ -1,14 +1,20 @@
 import { useMemo } from "preact/hooks";
 import { leastForVerdict } from "../analysis/choice.ts";
-import { findable, saw, sizeOf } from "../design/panel-size.ts";
+import { type Findable, findableBy, saw, sizeOf } from "../design/panel-size.ts";
 import { type SizeTest, seeksLikeness, sizeTest } from "../design/size-test.ts";
+import { shapeOf } from "../model/method.ts";
 import { type Plan, panelTypes } from "../model/plan.ts";
+import { choiceWords } from "../words/en/organizer-choice.ts";
+import { splitText } from "../words/en/organizer-people.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
+import { Dial } from "./dial.tsx";
 import { Choice } from "./fields.tsx";
 import { NumberField } from "./number-field.tsx";
+import { Repeats } from "./part-repeats.tsx";
 import { Width } from "./part-width.tsx";
 import { sizeFigures, sizeWords } from "./plan-summary.ts";
 import { Saw, SawTable } from "./saw.tsx";
+import { SoughtDial, SoughtUnit } from "./sought-dial.tsx";
 import type { Draft } from "./use-draft.ts";
 
 /** The power that a plan is held against. */
@@ -23,13 +29,16 @@ export function PartPeople({ draft }: { draft: Draft }) {
   const { plan, edit } = draft;
   const test = useMemo(
     () => sizeTest(plan),
-    [plan.method, plan.goal, plan.alpha, plan.similarity, plan.discriminatorShareSought],
+    [
+      ...[plan.method, plan.goal, plan.alpha, plan.similarity, plan.sides, plan.repeats],
+      ...[plan.discriminatorShareSought, plan.dPrimeSought],
+    ],
   );
   return (
     <>
       <div class="dials">
         <PeopleDial draft={draft} />
-        {test === null || seeksLikeness(plan) ? null : <ShareDial draft={draft} />}
+        {test === null || seeksLikeness(plan) ? null : <SoughtDial draft={draft} />}
         <div class="dial">
           <NumberField
             id="people-spares"
@@ -42,6 +51,8 @@ export function PartPeople({ draft }: { draft: Draft }) {
           />
         </div>
       </div>
+      {test === null || seeksLikeness(plan) ? null : <SoughtUnit draft={draft} />}
+      {shapeOf(plan.method).repeats || plan.repeats > 1 ? <Repeats draft={draft} /> : null}
       {test === null ? <Width plan={plan} /> : <Teeth plan={plan} test={test} />}
       <PanelType draft={draft} />
     </>
@@ -87,57 +98,6 @@ function PeopleDial({ draft: { plan, edit } }: { draft: Draft }) {
   );
 }
 
-/** The share to be found in percent: who can tell; for a preference the larger side, 51 to 100 of those who choose. */
-function ShareDial({ draft: { plan, edit } }: { draft: Draft }) {
-  const sided = plan.method === "paired-preference";
-  const { share, shareSlider } = sizeWords(plan).words;
-  const lead = plan.discriminatorShareSought * 100;
-  const set = (percent: number | null) => {
-    if (percent === null) return;
-    const sought = (sided ? 2 * percent - 100 : percent) / 100;
-    edit((before) => ({ ...before, discriminatorShareSought: sought }));
-  };
-  const value = sided ? 50 + lead / 2 : lead;
-  return (
-    <Dial label={shareSlider} low={sided ? 55 : 5} high={sided ? 95 : 100} value={value} onValue={set}>
-      <NumberField
-        id="people-share"
-        label={share}
-        unit={sided ? words.ofHundredWhoChoose : "%"}
-        value={value}
-        low={sided ? 51 : 1}
-        high={100}
-        onValue={set}
-      />
-    </Dial>
-  );
-}
-
-function Dial(props: {
-  label: string;
-  low: number;
-  high: number;
-  value: number;
-  onValue: (value: number) => void;
-  children: preact.ComponentChildren;
-}) {
-  const { label, low, high, value, onValue, children } = props;
-  return (
-    <div class="dial">
-      {children}
-      <input
-        type="range"
-        aria-label={label}
-        min={low}
-        max={high}
-        step={1}
-        value={Math.round(value)}
-        onInput={(event) => onValue(Number(event.currentTarget.value))}
-      />
-    </div>
-  );
-}
-
 /** Who sits on the panel. Where it is asked what it likes, people who stand for nobody but themselves are flagged. */
 function PanelType({ draft: { plan, edit } }: { draft: Draft }) {
   const { panel, panelTypes: types, panelFlag } = planWords.method;
@@ -165,20 +125,26 @@ export function sizeSentences(plan: Plan): string[] {
   const test = sizeTest(plan);
   const figures = sizeFigures(plan);
   if (test === null || figures === null) return [];
-  const { people, method, alpha } = plan;
+  const { people, repeats } = plan;
   const { words: said, share } = sizeWords(plan);
   if (figures.needed === null) return [said.never(people)];
-  if (people < leastForVerdict) return [words.tooFew(people, leastForVerdict)];
-  const sentences = [said.finds(people, figures.chance, share)];
-  if (figures.chance < wanted) {
-    const size = sizeOf(test, wanted);
-    sentences.push(
-      size ? words.other(size.peopleStable, test.chance(size.peopleStable, test.soughtAt)) : words.tooMany,
-    );
+  if (people < leastForVerdict && !(people === 1 && repeats >= leastForVerdict)) {
+    return [words.tooFew(people, leastForVerdict)];
   }
+  const sentences = [said.finds(people, figures.chance, share)];
+  const size = sizeOf(test, wanted);
+  if (size) sentences.push(choiceWords.first(size.people, size.peopleStable));
+  else if (figures.chance < wanted) sentences.push(words.tooMany);
   if (seeksLikeness(plan)) return sentences;
+  const least = findableBy(test, people, wanted);
+  if (least) sentences.push(choiceWords.canFind(people, effectText(test, least)));
   // said even of a plan that seeks no less: who asks for a glaring difference should know that it is one
-  const least = findable(method, people, alpha, wanted);
-  if (least && least.discriminatorShare > glaring) sentences.push(said.glaring(least.discriminatorShare));
+  if (least && test.unit !== "d-prime" && least.effect > glaring) sentences.push(said.glaring(least.effect));
   return sentences;
+}
+
+/** The effect that so many find, in the words of its unit. */
+function effectText({ unit }: SizeTest, { effect, dPrime }: Findable): string {
+  if (unit === "d-prime") return choiceWords.onlyDistance(effect);
+  return unit === "lead" ? splitText(effect) : choiceWords.shareAndDistance(effect, dPrime);
 }

@@ -4,6 +4,7 @@ import type { Plan } from "../model/plan.ts";
 import { focusSoon } from "../ui/focus.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { Choice, TextField } from "./fields.tsx";
+import { Roles } from "./part-roles.tsx";
 import { changeProduct, changeServing, withoutProduct, withProduct } from "./plan-edit.ts";
 import { CupFields, TastingFields } from "./serving-fields.tsx";
 import type { Draft } from "./use-draft.ts";
@@ -17,6 +18,7 @@ export function PartSamples({ draft }: { draft: Draft }) {
   return (
     <>
       <Products draft={draft} />
+      <Roles draft={draft} />
       <Choice
         id="samples-looks"
         legend={words.looks}

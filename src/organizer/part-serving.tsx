@@ -1,7 +1,9 @@
 import { useState } from "preact/hooks";
+import { inEachSession } from "../design/seating.ts";
 import { newId } from "../model/id.ts";
 import type { Wave } from "../model/plan.ts";
 import { focusSoon } from "../ui/focus.ts";
+import { choiceWords } from "../words/en/organizer-choice.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { Choice, TextField } from "./fields.tsx";
 import { NumberField } from "./number-field.tsx";
@@ -32,7 +34,11 @@ export function PartServing({ draft }: { draft: Draft }) {
         >
           {words.add}
         </button>
-        {plan.waves.length > 0 ? <span class="fine">{words.count(inWaves, plan.people)}</span> : null}
+        {plan.waves.length > 0 ? (
+          <span class="fine">
+            {words.count(inWaves, inEachSession(plan) ? plan.people * plan.repeats : plan.people)}
+          </span>
+        ) : null}
       </p>
       <Orders plan={plan} />
       <TextField
@@ -66,6 +72,14 @@ function WaveFields({ draft, wave, at }: { draft: Draft; wave: Wave; at: number 
           value={wave.starts}
           onInput={(starts) => edit((before) => changeWave(before, wave.id, { starts }))}
         />
+        {inEachSession(plan) || wave.session.trim() !== "" || plan.waves.length > 1 ? (
+          <TextField
+            id={`wave-${at}-session`}
+            label={choiceWords.session}
+            value={wave.session}
+            onInput={(session) => edit((before) => changeWave(before, wave.id, { session }))}
+          />
+        ) : null}
         <NumberField
           id={`wave-${at}-people`}
           label={words.people}

@@ -41,6 +41,10 @@ export const withoutProduct = (plan: Plan, id: string): Plan =>
   otherFood({
     ...plan,
     products: plan.products.filter((product) => product.id !== id),
+    properties: plan.properties.map((property) =>
+      property.expected === id ? { ...property, expected: null } : property,
+    ),
+    reference: plan.reference.product === id ? { ...plan.reference, product: null } : plan.reference,
     declarations: plan.declarations.filter(({ of }) => of !== id),
     waves: plan.waves.map((wave) => ({
       ...wave,
@@ -137,6 +141,28 @@ export function fieldOf(open: OpenPart): string {
       return "method-alpha";
     case "share-sought":
       return "people-share";
+    case "distance-sought":
+      return "people-distance";
+    case "properties":
+      return "property-add";
+    case "property-field":
+      return `property-${open.property}-${open.field}`;
+    case "same-property":
+      return `property-${open.property}-comparative`;
+    case "stopping":
+      return "method-stopping";
+    case "look-numbers":
+      return "method-looks";
+    case "repeats":
+      return "people-repeats";
+    case "reference":
+      return "samples-reference";
+    case "expected":
+      return `samples-expected-${open.property}`;
+    case "one-expected":
+      return "samples-expected-1";
+    case "sessions":
+      return "wave-0-session";
     case "people":
     case "too-few-people":
     case "no-critical-number":
@@ -168,6 +194,7 @@ export function fieldOf(open: OpenPart): string {
       return `wave-${open.wave}-starts`;
     case "wave-people":
       return `wave-${open.wave}-people`;
+    case "people-in-session":
     case "people-in-waves":
       return "wave-0-people";
     case "batch":
@@ -187,7 +214,12 @@ export function fieldOf(open: OpenPart): string {
 
 /** The part of the page where an open part is answered: the warm-up is described with the samples. */
 export const pagePartOf = (open: OpenPart): OpenPart["part"] =>
-  open.what === "warm-up" ? "samples" : open.what === "share-sought" ? "people" : open.part;
+  open.what === "warm-up"
+    ? "samples"
+    : open.what === "share-sought" || open.what === "distance-sought"
+      ? "people"
+      : open.part;
 
 /** A name of an open part that no other of the same plan has: for lists. */
-export const keyOf = (open: OpenPart): string => `${fieldOf(open)} ${open.what}`;
+export const keyOf = (open: OpenPart): string =>
+  `${fieldOf(open)} ${open.what}${open.what === "people-in-session" ? ` ${open.session}` : ""}`;

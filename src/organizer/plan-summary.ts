@@ -1,5 +1,6 @@
+import { familyOf } from "../analysis/method.ts";
 import { allergenUnion } from "../design/packet.ts";
-import { seeksLikeness, sizeTest } from "../design/size-test.ts";
+import { seeksLikeness, sizeTest, usualDPrime } from "../design/size-test.ts";
 import type { PlanPart } from "../model/open-part.ts";
 import type { Plan } from "../model/plan.ts";
 import type { SizeWords } from "../words/en/organizer-people.ts";
@@ -24,9 +25,10 @@ export function sizeFigures(plan: Plan): { needed: number | null; chance: number
 /** The words that go with the test of a plan, and the share they speak of: the one sought, or the limit. */
 export function sizeWords(plan: Plan): { words: SizeWords; share: number } {
   const { by } = planWords.people;
-  if (seeksLikeness(plan)) return { words: by.likeness, share: plan.similarity.limit };
-  const words = plan.method === "paired-preference" ? by.preference : by.difference;
-  return { words, share: plan.discriminatorShareSought };
+  if (seeksLikeness(plan)) return { words: by.likeness, share: sizeTest(plan)?.falseAt ?? plan.similarity.limit };
+  const family = familyOf(plan.method, plan.sides);
+  if (family === "kinds") return { words: by.distance, share: plan.dPrimeSought ?? usualDPrime };
+  return { words: family === "pair" ? by.preference : by.difference, share: sizeTest(plan)?.soughtAt ?? 0 };
 }
 
 /** One sentence for a part of the plan, as it stands; empty when nothing of it was decided. */

@@ -83,13 +83,32 @@ const preference: SizeWords = {
   notes: ["People who say that they have no preference do not choose: seat as many more as you expect of them."],
 };
 
+/** Same-different and A-not-A, which have no share who can tell. */
+const distance: SizeWords = {
+  ...difference,
+  share: "Distance d\u2032 to be found",
+  shareSlider: "Distance, by slider",
+  never: (count) => `With ${peopleOf(count)} no result can count.`,
+  glaring: (dPrime) => `This panel finds only a glaring difference, d\u2032${nb}${figure(dPrime)}, ${glaringly}`,
+  needed: (count, needed, fooled) =>
+    `If half of all ${count}${nb}answers say that there is a difference, ${needed}${nb}of those must be true ones. Fooled by chance: at most ${oneDecimal(fooled * 100)} in 100.`,
+  picture: (dPrime) =>
+    `Chance of finding a distance d\u2032 of ${figure(dPrime)}, in 100 such studies, by number of people. Your choice is the large dot.`,
+  columns: {
+    needed: "needed, if half see one",
+    finds: (dPrime) => `finds d\u2032${nb}${figure(dPrime)}`,
+    fooled: "fooled by chance",
+  },
+  notes: ["Half of the people get each kind of tray. The figures hold for people who lean to neither answer."],
+};
+
 export const people = {
   people: "People you can seat",
   peopleSlider: "People, by slider",
   spares: "Spare trays",
   sparesNote:
     "Spare trays are for dropped samples and for people who turn up. They are drawn at lock and served in order.",
-  by: { difference, likeness, preference },
+  by: { difference, likeness, preference, distance },
   ofHundredWhoChoose: "of 100",
   other: (count: number, chance: number) => `With ${count}: ${inHundred(chance).replace(" of 100", "")}.`,
   tooFew: (count: number, least: number) =>
