@@ -6,8 +6,8 @@ import type { PaperSize } from "./use-print.ts";
 /** One question of a line scale on paper: which sample, which property. */
 export type PaperLine = { code: string; attribute: Attribute };
 
-/** One leaf of a ballot: an A5 half of a sheet, or a whole sheet on its side where the line is too long for that. */
-export type BallotLeaf = { tray: BlindTray; at: number; of: number; lines: PaperLine[] };
+/** One leaf of a ballot: an A5 half of a sheet, or a whole sheet on its side where the line is too long for that. `questions`: of a choice, places from 0. */
+export type BallotLeaf = { tray: BlindTray; at: number; of: number; lines: PaperLine[]; questions: number[] };
 
 /** Above this the line with its margins does not fit across an upright sheet. */
 const longestUprightMm = 180;
@@ -48,13 +48,26 @@ export function roomMm(size: PaperSize, wide: boolean, paragraphs: readonly numb
  */
 export function ballotLeaves(packet: BlindPacket, size: PaperSize, print: readonly number[]): BallotLeaf[] {
   const { line } = packet;
-  if (line === null) return packet.trays.map((tray) => ({ tray, at: 1, of: 1, lines: [] }));
+  if (line === null) return choiceLeaves(packet);
   const wide = isWide(packet);
   return packet.trays.flatMap((tray) => {
     const lines = tray.codes.flatMap((code) => line.attributes.map((attribute) => ({ code, attribute })));
     const leaves = filled(lines, roomMm(size, wide, print), roomMm(size, wide, []));
-    return leaves.map((lines, at) => ({ tray, at: at + 1, of: leaves.length, lines }));
+    return leaves.map((lines, at) => ({ tray, at: at + 1, of: leaves.length, lines, questions: [] }));
   });
+}
+
+/** Questions of a choice on one leaf: with everything that is to be read and ticked two of them fill it. */
+const mostOnLeaf = 2;
+
+/** One leaf for one question; several with up to two on each, but the first, with its small print, holds one. */
+function choiceLeaves(packet: BlindPacket): BallotLeaf[] {
+  const places = Array.from({ length: Math.max(1, packet.properties.length) }, (_, at) => at);
+  const leaves = [places.slice(0, 1)];
+  for (let at = 1; at < places.length; at += mostOnLeaf) leaves.push(places.slice(at, at + mostOnLeaf));
+  return packet.trays.flatMap((tray) =>
+    leaves.map((questions, at) => ({ tray, at: at + 1, of: leaves.length, lines: [], questions })),
+  );
 }
 
 /** Lines on leaves, each as full as its room allows; a question that is higher than a leaf has one for itself. */

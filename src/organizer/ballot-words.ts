@@ -1,6 +1,5 @@
 import { designMethod } from "../design/method.ts";
 import type { Plannable } from "../model/method.ts";
-import type { BlindPacket } from "../model/packet.ts";
 import type { Attribute } from "../model/plan.ts";
 import type { Woven } from "../words/en/panel.ts";
 import { choiceBallots } from "../words/en/panel-choice.ts";
@@ -11,12 +10,6 @@ import { panelLine } from "../words/en/panel-line.ts";
 /** A packet of the method that is written by an older version of the app names the wording that it had. */
 export const choiceBallot = (wording: string) => choiceBallots[wording];
 export const wordingOf = (method: Plannable): string => designMethod(method).wording;
-
-/** The answers of a choice, in the order of the tablet: the codes in serving order, then "no preference" if offered. */
-export const answersOf = (packet: Pick<BlindPacket, "noPreference">, codes: readonly string[]): (string | null)[] => [
-  ...codes,
-  ...(packet.noPreference ? [null] : []),
-];
 
 /** The question about one sample and one property, with something set in for the code. */
 export function lineQuestion<T>(attribute: Pick<Attribute, "adjective" | "moment">, code: T): Woven<T> {

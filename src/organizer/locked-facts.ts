@@ -4,6 +4,7 @@ import { seeksLikeness } from "../design/size-test.ts";
 import { shapeOf } from "../model/method.ts";
 import { planParts } from "../model/open-part.ts";
 import type { Plan } from "../model/plan.ts";
+import { choiceWords } from "../words/en/organizer-choice.ts";
 import { lockWords } from "../words/en/organizer-lock.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { choiceQuestions } from "../words/en/panel-choice.ts";
@@ -14,6 +15,7 @@ import { summaryOf } from "./plan-summary.ts";
 export type LockedFact = { term: string; lines: string[] };
 
 const words = lockWords.lock;
+const { locked: lines } = choiceWords;
 
 /** All that a lock fixes, as it stands: part by part, the question as it will be asked, and the rules of the method. */
 export function lockedFacts(plan: Plan): LockedFact[] {
@@ -36,6 +38,30 @@ const lineLines = (plan: Plan): string[] =>
     ),
   );
 
+/** What only some choice methods fix: which product plays which part, repeats, when to stop, the level of intervals. */
+function roles(plan: Plan): LockedFact[] {
+  const { method, products, properties, reference, sides, stopping, repeats, repeatsIn, blankNorm, confidence } = plan;
+  const shape = shapeOf(method);
+  const named = (id: string | null): string => products.find((product) => product.id === id)?.name.trim() ?? "";
+  const twoSided = method === "paired-difference" && sides === "two";
+  const always = shape.reference === "A" || reference.kind === "constant" ? named(reference.product) : null;
+  return [
+    {
+      term: choiceWords.properties,
+      lines: shape.property
+        ? properties.map(({ name, definition, expected, inFamily }, at) =>
+            lines.property(name, definition, twoSided ? null : named(expected), at === 0 || inFamily),
+          )
+        : [],
+    },
+    { term: lines.reference, lines: shape.reference ? [lines.referenceOf(shape.reference, always)] : [] },
+    { term: choiceWords.repeats, lines: repeats > 1 ? [lines.repeatsOf(repeats, repeatsIn)] : [] },
+    { term: choiceWords.stopping, lines: stopping.rule === "fixed" ? [] : [lines.stoppingOf(stopping)] },
+    { term: choiceWords.norm, lines: blankNorm ? [lines.normOf(blankNorm)] : [] },
+    { term: choiceWords.confidence, lines: shape.answer === "marks" ? [] : [choiceWords.otherConfidence(confidence)] },
+  ];
+}
+
 function rules(plan: Plan): LockedFact[] {
   const { method, products, people, panelType, standsFor } = plan;
   const orders = orderPlan(plan, people * plan.repeats);
@@ -49,6 +75,7 @@ function rules(plan: Plan): LockedFact[] {
           },
         ]
       : []),
+    ...roles(plan),
     ...(seeksLikeness(plan) ? [{ term: words.rule, lines: [words.likeness] }] : []),
     {
       term: words.orders,

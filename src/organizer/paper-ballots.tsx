@@ -1,4 +1,3 @@
-import { shapeOf } from "../model/method.ts";
 import type { BlindPacket } from "../model/packet.ts";
 import { trayLabel } from "../model/tray.ts";
 import { CodeDigits } from "../ui/code-digits.tsx";
@@ -6,10 +5,10 @@ import { allergenNames } from "../words/en/allergens.ts";
 import { listed } from "../words/en/organizer.ts";
 import { paperWords } from "../words/en/organizer-papers.ts";
 import { panel } from "../words/en/panel.ts";
-import { choiceQuestions } from "../words/en/panel-choice.ts";
 import { panelLine } from "../words/en/panel-line.ts";
 import { type BallotLeaf, ballotLeaves, isWide, type PaperLine } from "./ballot-pages.ts";
-import { answersOf, choiceBallot, lineQuestion } from "./ballot-words.ts";
+import { lineQuestion } from "./ballot-words.ts";
+import { ChoiceQuestions } from "./paper-choice.tsx";
 import { MeasureBar } from "./paper-parts.tsx";
 import type { PaperSize } from "./use-print.ts";
 
@@ -73,7 +72,7 @@ function Leaf({ packet, leaf, print }: { packet: BlindPacket; leaf: BallotLeaf; 
             <LineQuestion key={`${line.code} ${line.attribute.id}`} line={line} lengthMm={packet.line?.lengthMm ?? 0} />
           ))
         ) : (
-          <ChoiceQuestion packet={packet} codes={leaf.tray.codes} />
+          <ChoiceQuestions packet={packet} codes={leaf.tray.codes} questions={leaf.questions} />
         )}
       </div>
       <p class="leaf-foot">
@@ -89,35 +88,6 @@ function Leaf({ packet, leaf, print }: { packet: BlindPacket; leaf: BallotLeaf; 
         </span>
       </p>
     </section>
-  );
-}
-
-/** The question as the tablet asks it, with a box under each answer. */
-function ChoiceQuestion({ packet, codes }: { packet: BlindPacket; codes: readonly string[] }) {
-  const ballot = choiceBallot(packet.wording);
-  return (
-    <>
-      <p class="leaf-ask">{choiceQuestions(packet.wording, packet.properties).join(" ")}</p>
-      <p>
-        {words.tick} {ballot?.unsure}
-      </p>
-      <div class="leaf-answers">
-        {answersOf(packet, codes).map((code) => (
-          <p key={code ?? "none"} class="leaf-answer">
-            {code === null ? <span>{panel.question.noPreference}</span> : <CodeDigits code={code} />}
-            <span class="box" aria-hidden="true" />
-          </p>
-        ))}
-      </div>
-      {shapeOf(packet.method).guess ? (
-        <p>
-          <span class="box" aria-hidden="true" /> {panel.question.guess}
-        </p>
-      ) : null}
-      <p>
-        <span class="box" aria-hidden="true" /> {panel.question.cannot}
-      </p>
-    </>
   );
 }
 
@@ -150,13 +120,14 @@ function smallPrint(packet: BlindPacket): string[][] {
   const how = [
     rules.alone,
     rules.rinse(packet.cleanser),
-    ...(packet.warmUp ? [rules.warmUp] : []),
-    line ? rules.orderOnLine : rules.order,
+    ...(packet.warmUp ? [packet.reference ? rules.warmUpUnmarked : rules.warmUp] : []),
+    line ? rules.orderOnLine : packet.reference ? rules.orderAfter[packet.reference] : rules.order,
     rules.swallow[packet.swallow],
     words.pause(packet.pauseSeconds),
     packet.retaste ? (line ? rules.retasteOnLine : rules.retaste) : rules.noRetaste,
     rules.stop,
     ...attributes.map(({ adjective, definition }) => words.meaning(adjective, sentence(definition))),
+    ...packet.properties.map(({ comparative, definition }) => words.meaning(comparative, sentence(definition))),
     ...(attributes.some(({ moment }) => moment.at === "after") ? [words.clock] : []),
     ...(line ? [words.mark] : []),
   ];

@@ -79,6 +79,7 @@ export function Seating({ lock, size, names }: { lock: Lock; size: PaperSize; na
   const waveOf = new Map(lock.packet.trays.map(({ tray, wave }) => [tray, wave]));
   return (
     <FlowSheet lock={lock} name={paperNames.seating} size={size}>
+      {lock.seats.some(({ trays }) => trays.length > 1) ? <p class="small-print">{words.order}</p> : null}
       <table class="seating">
         <thead>
           <tr>
@@ -92,11 +93,19 @@ export function Seating({ lock, size, names }: { lock: Lock; size: PaperSize; na
           {lock.seats.map(({ seat, trays }) => (
             <tr key={seat}>
               <th scope="row">{seat}</th>
-              <td>{trays.map(trayLabel).join(", ")}</td>
               <td>
-                {[...new Set(trays.map((tray) => waveOf.get(tray) ?? 0))]
-                  .map((wave) => waveText(lock, wave))
-                  .join(", ")}
+                {waves(trays, waveOf).map(([wave, mine]) => (
+                  <span key={wave} class="seat-line">
+                    {mine.map(trayLabel).join(", ")}
+                  </span>
+                ))}
+              </td>
+              <td>
+                {waves(trays, waveOf).map(([wave]) => (
+                  <span key={wave} class="seat-line">
+                    {waveText(lock, wave)}
+                  </span>
+                ))}
               </td>
               <td>
                 <NameCell
@@ -114,9 +123,19 @@ export function Seating({ lock, size, names }: { lock: Lock; size: PaperSize; na
   );
 }
 
+/** The trays of a seat by wave, in the order of serving. */
+function waves(trays: readonly number[], waveOf: ReadonlyMap<number, number>): [number, number[]][] {
+  const of = new Map<number, number[]>();
+  for (const tray of trays) {
+    const wave = waveOf.get(tray) ?? 0;
+    of.set(wave, [...(of.get(wave) ?? []), tray]);
+  }
+  return [...of];
+}
+
 function waveText(lock: Lock, wave: number): string {
-  const starts = lock.plan.waves[wave - 1]?.starts.trim() ?? "";
-  return starts === "" ? String(wave) : `${wave}, ${starts}`;
+  const { starts = "", session = "" } = lock.plan.waves[wave - 1] ?? {};
+  return [String(wave), session.trim(), starts.trim()].filter((part) => part !== "").join(", ");
 }
 
 function NameCell({ seat, name, onName }: { seat: number; name: string; onName: (name: string) => Promise<void> }) {

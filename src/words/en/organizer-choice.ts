@@ -1,5 +1,6 @@
 import type { Plannable } from "../../model/method.ts";
-import { organizer, plural } from "./organizer.ts";
+import type { Plan } from "../../model/plan.ts";
+import { listed, organizer, plural } from "./organizer.ts";
 import { figure, inHundred, oneDecimal, percent } from "./organizer-figures.ts";
 
 /** Words of the plan for choice methods: what is asked, which product plays which part, what is sought, when to stop. */
@@ -140,4 +141,28 @@ export const choiceWords = {
   normNone: "Had no preference there",
   normOf: "Answered there",
   normRemove: "Leave this out",
+
+  locked: {
+    property: (name: string, definition: string, expected: string | null, counts: boolean) =>
+      [
+        `${name.trim()}: ${definition.trim().replace(/\.$/, "")}.`,
+        expected === null ? "Either product may have more." : `Expected to have more: \u201c${expected}\u201d.`,
+        counts ? "" : "Only looked at.",
+      ]
+        .filter(Boolean)
+        .join(" "),
+    reference: "Cup without a code",
+    referenceOf: (mark: string, always: string | null) =>
+      always === null
+        ? `Marked ${mark}, tasted first: each product on half of the trays.`
+        : `Marked ${mark}, tasted first: always \u201c${always}\u201d.`,
+    repeatsOf: (repeats: number, where: Plan["repeatsIn"]) =>
+      where === "sessions" ? `${repeats}, one in each session.` : `${repeats}, all in one sitting.`,
+    stoppingOf: (rule: Exclude<Plan["stopping"], { rule: "fixed" }>) =>
+      rule.rule === "looks"
+        ? `Looks after ${listed(rule.at.map(String))} answers, and at the end.`
+        : `By Wald\u2019s lines, after any answer; a difference is missed at most ${percent(rule.beta)} of the time.`,
+    normOf: ({ title, none, of }: NonNullable<Plan["blankNorm"]>) =>
+      `\u201c${title.trim()}\u201d: ${none} of ${of} had no preference.`,
+  },
 };
