@@ -57,7 +57,7 @@ function checksOf(
   const sessions = plannedSessions(record);
   const ticked = marked.filter(({ guess }) => guess);
   return {
-    orders: ordersServed(record, marked, choiceMethod(record.plan.method).orders).map((order) => ({
+    orders: ordersServed(record, marked).map((order) => ({
       order,
       ...countsOf(marked.filter((answer) => answer.order === order)),
     })),

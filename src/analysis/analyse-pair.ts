@@ -27,7 +27,7 @@ export function analysePair(record: StudyRecord, app: string): PairResult {
   const { first: counted, questions } = withFamily([question, ...further]);
   const statistics = record.keyMatches ? counted : { ...counted, outcome: "withheld" as const };
   const { marked, leftOut } = question;
-  const orders = ordersServed(record, marked, ["AB", "BA"]).map((order) => {
+  const orders = ordersServed(record, marked).map((order) => {
     const served = marked.filter((answer) => answer.order === order);
     return { order, judgments: served.length, correct: served.filter(({ place }) => place === 1).length };
   });

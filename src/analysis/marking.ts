@@ -84,23 +84,12 @@ export function markedKinds(record: StudyRecord): MarkedKind[] {
   });
 }
 
-/**
- * Orders of the planned trays and of the counted ones, read from the samples: those that `known` names first and in its
- * order, then any others.
- */
-export function ordersServed(
-  record: StudyRecord,
-  counted: readonly { order: string }[],
-  known: readonly string[] = [],
-): string[] {
+/** Orders of the planned trays and of the counted ones, read from the samples, in the order of their letters. */
+export function ordersServed(record: StudyRecord, counted: readonly { order: string }[]): string[] {
   const spares = new Set(record.packet.trays.filter(({ spare }) => spare).map(({ tray }) => tray));
   const lookUp = keyOf(record);
   const planned = record.opened.key.trays.filter(({ tray }) => !spares.has(tray)).map(({ tray }) => lookUp(tray).order);
-  const served = new Set([...planned, ...counted.map(({ order }) => order)]);
-  return [
-    ...known.filter((order) => served.has(order)),
-    ...[...served].filter((order) => !known.includes(order)).sort(),
-  ];
+  return [...new Set([...planned, ...counted.map(({ order }) => order)])].sort();
 }
 
 /** Names of the sessions planned, in their order, and of the one that a counted answer belongs to. */

@@ -1,4 +1,4 @@
-import { type Method, methods } from "../model/method.ts";
+import { type Method, methods, plannable, shapeOf, sidesFor } from "../model/method.ts";
 import { problem } from "../model/problem.ts";
 import type { Result } from "../model/result.ts";
 import { requireShare } from "./check.ts";
@@ -13,7 +13,7 @@ import {
 } from "./thurstone.ts";
 
 /**
- * What sets one choice method apart from another in the analysis. A further method is one more entry in `table` (and in
+ * What sets one choice method apart from another in the analysis. A further method is one more entry in `choiceMethods` (and in
  * the model's `methodShapes` once it can be planned); everything else follows from these fields.
  */
 export type ChoiceMethod = {
@@ -21,31 +21,28 @@ export type ChoiceMethod = {
   choices: number;
   guessProbability: number;
   sides: "one";
-  /** Serving orders in the trade's letters, A = first product of the plan. */
-  orders: readonly string[];
   /** Psychometric function: share of right answers at a distance d-prime; its slope; and back (null: no finite distance). */
   rightShare: (dPrime: number) => number;
   slope: (dPrime: number) => number;
   dPrime: (rightShare: number) => number | null;
 };
 
-const entry = (choices: number, psychometric: Psychometric, orders: readonly string[]): ChoiceMethod => ({
+/** An entry from its psychometric function. Of a tetrad there are three ways to form two pairs. */
+export const choiceEntry = (choices: number, psychometric: Psychometric): ChoiceMethod => ({
   choices,
   guessProbability: psychometric.guess,
   sides: "one",
-  orders,
   rightShare: psychometric.right,
   slope: psychometric.slope,
   dPrime: (rightShare) => dPrimeFrom(psychometric, rightShare),
 });
 
-/** A tetrad has three ways to form two pairs. */
-const table: Partial<Record<Method, ChoiceMethod>> = {
-  triangle: entry(3, triangle, ["AAB", "ABA", "BAA", "BBA", "BAB", "ABB"]),
-  "duo-trio": entry(2, duoTrio, ["A:AB", "A:BA", "B:AB", "B:BA"]),
-  "paired-difference": entry(2, twoAlternative, ["AB", "BA"]),
-  "three-alternative": entry(3, threeAlternative, ["ABB", "BAB", "BBA"]),
-  tetrad: entry(3, tetrad, ["AABB", "ABAB", "ABBA", "BAAB", "BABA", "BBAA"]),
+export const choiceMethods: Partial<Record<Method, ChoiceMethod>> = {
+  triangle: choiceEntry(3, triangle),
+  "duo-trio": choiceEntry(2, duoTrio),
+  "paired-difference": choiceEntry(2, twoAlternative),
+  "three-alternative": choiceEntry(3, threeAlternative),
+  tetrad: choiceEntry(3, tetrad),
 };
 
 /**
@@ -53,11 +50,12 @@ const table: Partial<Record<Method, ChoiceMethod>> = {
  * Throws   Problem "analysis/method-not-yet" for a method without a computation
  */
 export function familyOf(method: Method, sides: "one" | "two" = "one"): Result["family"] {
-  if (method === "paired-preference" || (method === "paired-difference" && sides === "two")) return "pair";
-  if (method === "same-different" || method === "a-not-a") return "kinds";
-  if (method === "line-scale") return "scale";
-  choiceMethod(method);
-  return "choice";
+  const planned = plannable.find((known) => known === method);
+  if (!planned) throw problem("analysis/method-not-yet", { method });
+  const { answer } = shapeOf(planned);
+  if (answer === "marks") return "scale";
+  if (answer === "same-different" || answer === "a-not-a") return "kinds";
+  return sidesFor(planned, sides) === "two" ? "pair" : "choice";
 }
 
 /**
@@ -67,7 +65,7 @@ export function familyOf(method: Method, sides: "one" | "two" = "one"): Result["
 export function choiceMethod(name: string): ChoiceMethod {
   const known = methods.find((method) => method === name);
   if (!known) throw problem("analysis/unknown-method", { method: name, known: methods.join(", ") });
-  const found = table[known];
+  const found = choiceMethods[known];
   if (!found) throw problem("analysis/method-not-yet", { method: name });
   return found;
 }

@@ -1,5 +1,5 @@
 import { mostWithLooks } from "../analysis/stopping-rule.ts";
-import { shapeOf } from "../model/method.ts";
+import { shapeOf, sidesFor } from "../model/method.ts";
 import type { OpenPart } from "../model/open-part.ts";
 import type { Attribute, Plan, Property } from "../model/plan.ts";
 import { seeksLikeness, sizeTest } from "./size-test.ts";
@@ -42,16 +42,9 @@ function openProperties(properties: readonly Property[]): OpenPart[] {
 export function mayStopEarly(plan: Plan): boolean {
   const { answer } = shapeOf(plan.method);
   const counts = answer === "code" || answer === "partner";
-  const directed = plan.method !== "paired-difference" || plan.sides === "one";
+  const directed = sidesFor(plan.method, plan.sides) === "one";
   const oneQuestion = !shapeOf(plan.method).property || plan.properties.length <= 1;
-  return (
-    counts &&
-    directed &&
-    oneQuestion &&
-    plan.method !== "paired-preference" &&
-    !seeksLikeness(plan) &&
-    plan.repeats === 1
-  );
+  return counts && directed && oneQuestion && !seeksLikeness(plan) && plan.repeats === 1;
 }
 
 /** Fewer answers than this at a look decide nothing: the same as for a verdict. */

@@ -1,9 +1,9 @@
 import { leastForVerdict } from "../analysis/choice.ts";
 import { familyOf } from "../analysis/method.ts";
-import { shapeOf } from "../model/method.ts";
+import { shapeOf, sidesFor } from "../model/method.ts";
 import type { OpenPart } from "../model/open-part.ts";
 import { type Caution, cautions, type Declaration, emptyScale, type Plan } from "../model/plan.ts";
-import { productBounds } from "./method.ts";
+import { ordersOf, partsOf, productBounds } from "./method.ts";
 import { alike, isBlank, isRisk, openMethod } from "./open-method.ts";
 import { inEachSession, sessionsOf } from "./seating.ts";
 import { seeksLikeness, sizeTest } from "./size-test.ts";
@@ -141,13 +141,14 @@ function openRoles(plan: Plan): OpenPart[] {
   const open: OpenPart[] = [];
   const constant = shape.reference === "A" || (shape.reference === "R" && reference.kind === "constant");
   if (constant && !named(reference.product)) open.push({ part: "samples", what: "reference" });
-  if (!shape.property || (method === "paired-difference" && sides === "two")) return open;
+  if (!shape.property || sidesFor(method, sides) === "two") return open;
   properties.forEach(({ name, expected }, property) => {
     if (!named(expected)) open.push({ part: "samples", what: "expected", property, name });
   });
-  // the trays of a three-alternative choice hold the stronger product once: it can be but one
+  // trays that hold the stronger product once, and the other one more often, are made for one product
+  const cups = partsOf(ordersOf(plan)[0] ?? "").samples.length;
   const stronger = new Set(properties.map(({ expected }) => expected));
-  if (method === "three-alternative" && properties.length > 1 && stronger.size > 1 && !stronger.has(null)) {
+  if (cups > products.length && properties.length > 1 && stronger.size > 1 && !stronger.has(null)) {
     open.push({ part: "samples", what: "one-expected" });
   }
   return open;

@@ -31,7 +31,7 @@ export function departuresOfRecord(
   return [
     ...[...state.trays.values()].flatMap(departuresOf),
     ...(packet ? seated.flatMap((one) => departuresOfMarks(one, packet)) : []),
-    ...seatsCountedTwice(seated),
+    ...seatsCountedTwice(seated, state.lock?.body.seats ?? []),
     ...departuresOfUnanswered(unanswered),
     ...departuresOfStudy(state, around),
   ];
@@ -62,11 +62,16 @@ function departuresOfMarks({ tray: { tray }, ballot }: Seated, packet: BlindPack
 }
 
 /** Seats of which more trays count than were planned for them: somebody tasted a spare though the first answer counts. */
-function seatsCountedTwice(seated: readonly Seated[]): Departure[] {
+function seatsCountedTwice(
+  seated: readonly Seated[],
+  seats: readonly { seat: number; trays: readonly number[] }[],
+): Departure[] {
   const spares = seated.filter(({ tray }) => tray.spare);
   return [...new Set(spares.map(({ seat }) => seat))].flatMap((seat) => {
     const counted = seated.filter((one) => one.seat === seat).map(({ tray }) => tray.tray);
-    return counted.length > 1 ? [{ what: "seat-counted-twice" as const, seat, trays: counted }] : [];
+    // whoever came without a seat has one spare tray
+    const planned = seats.find((one) => one.seat === seat)?.trays.length ?? 1;
+    return counted.length > planned ? [{ what: "seat-counted-twice" as const, seat, trays: counted }] : [];
   });
 }
 

@@ -31,6 +31,8 @@ export type MethodShape = {
   answer: AnswerShape;
   /** The letter on an uncoded cup that is tasted before the coded ones; null where there is none. */
   reference: "R" | "A" | null;
+  /** One-sided: somebody is right, or one product is to have more; two-sided; or either, as the plan says. */
+  sides: "one" | "two" | "either";
   /** Does the question name a property? Then a tray may have several questions, each with its property. */
   property: boolean;
   /** May the panelist tick "this was a guess"? */
@@ -42,22 +44,23 @@ export type MethodShape = {
 };
 
 const pair = { least: 2, most: 2 } as const;
-const choice = { products: pair, answer: "code", reference: null, guess: true, repeats: true } as const;
+const choice = { products: pair, answer: "code", reference: null, sides: "one", guess: true, repeats: true } as const;
 
 export const methodShapes = {
   triangle: { ...choice, property: false, similarity: true },
   "duo-trio": { ...choice, reference: "R", property: false, similarity: true },
-  "paired-difference": { ...choice, property: true, similarity: true },
+  "paired-difference": { ...choice, sides: "either", property: true, similarity: true },
   "three-alternative": { ...choice, property: true, similarity: true },
   tetrad: { ...choice, answer: "partner", property: false, similarity: true },
   "same-different": { ...choice, answer: "same-different", property: false, guess: false, similarity: false },
   "a-not-a": { ...choice, answer: "a-not-a", reference: "A", property: false, guess: false, similarity: false },
-  "paired-preference": { ...choice, property: false, guess: false, similarity: false },
+  "paired-preference": { ...choice, sides: "two", property: false, guess: false, similarity: false },
   // judges manage about six samples of a savory food a sitting (advice for cooked pork, seen in an abstract)
   "line-scale": {
     ...choice,
     products: { least: 2, most: 6 },
     answer: "marks",
+    sides: "two",
     property: false,
     guess: false,
     similarity: false,
@@ -70,6 +73,12 @@ export type Plannable = keyof typeof methodShapes;
 export const plannable = Object.keys(methodShapes) as readonly Plannable[];
 
 export const shapeOf = (method: Plannable): MethodShape => methodShapes[method];
+
+/** Which way the test of a plan looks: as the plan says only where the method leaves it open. */
+export const sidesFor = (method: Plannable, sides: "one" | "two"): "one" | "two" => {
+  const fixed = shapeOf(method).sides;
+  return fixed === "either" ? sides : fixed;
+};
 
 /** Answers that are words and no code. "none": somebody who prefers neither. */
 export const answerWords = ["none", "same", "different", "a", "not-a"] as const;

@@ -2,12 +2,16 @@ import { describe, expect, test } from "vitest";
 import * as z from "zod/mini";
 import { analyse, resultOfRows } from "../../src/analysis/analyse.ts";
 import { resultOfKindRows } from "../../src/analysis/analyse-kinds.ts";
-import { choiceMethod } from "../../src/analysis/method.ts";
+import { designMethod } from "../../src/design/method.ts";
 import type { Plan } from "../../src/model/plan.ts";
 import { type Result, result as schema } from "../../src/model/result.ts";
 import { cycle, property, recordByHand, type TrayByHand } from "./method-records.ts";
 import { reference } from "./reference.ts";
 import { current } from "./scenario.ts";
+
+/** Orders of a method of two products without parts of their own. */
+const ordersFor = (method: "triangle" | "tetrad") =>
+  designMethod(method).orders({ products: 2, references: [], stronger: "A", weaker: "B" });
 
 const whats = (caveats: readonly { what: string }[]) => caveats.map(({ what }) => what);
 /** Trays of these orders by turns; the first `correct` are answered right, at the places named. */
@@ -59,7 +63,7 @@ describe("the kitchen's invented studies", () => {
     expect(found.study?.products[0]?.batches).toContain("batch of the cup");
   });
   test("tetrad: 10 of 18, needs 10, p = 0.0433, a third can tell, d-prime 1.21", () => {
-    const { orders } = choiceMethod("tetrad");
+    const orders = ordersFor("tetrad");
     const found = choice(
       analyse(recordByHand({ method: "tetrad", people: 18 }, answered(orders, [2, 3, 4, 4, 3, 2], 10, 18)), "1"),
     );
@@ -323,7 +327,7 @@ describe("sessions planned together", () => {
 
 describe("a study that stopped early", () => {
   const early = (correct: number) => {
-    const { orders } = choiceMethod("triangle");
+    const orders = ordersFor("triangle");
     const places = [3, 2, 1, 3, 2, 1];
     const record = recordByHand(
       { people: 30, stopping: { rule: "looks", at: [17] } },
@@ -363,7 +367,7 @@ describe("a study that stopped early", () => {
 test("naming the products the other way round turns letters and nothing else, in every choice method", () => {
   for (const [method, orders, places, plan] of [
     ["duo-trio", ["A:AB", "A:BA", "B:AB", "B:BA"], [1, 2, 2, 1], {}],
-    ["tetrad", choiceMethod("tetrad").orders, [2, 3, 4, 4, 3, 2], {}],
+    ["tetrad", ordersFor("tetrad"), [2, 3, 4, 4, 3, 2], {}],
     ["three-alternative", ["BAA", "ABA", "AAB"], [1, 2, 3], { properties: [property("x")] }],
     ["paired-difference", ["AB", "BA"], [2, 1], { properties: [property("x")] }],
   ] as const) {

@@ -23,10 +23,10 @@ describe("the result of a study", () => {
     expect(found.orders).toEqual([
       { order: "AAB", judgments: 4, correct: 3 },
       { order: "ABA", judgments: 4, correct: 3 },
-      { order: "BAA", judgments: 4, correct: 2 },
-      { order: "BBA", judgments: 4, correct: 2 },
-      { order: "BAB", judgments: 4, correct: 2 },
       { order: "ABB", judgments: 4, correct: 2 },
+      { order: "BAA", judgments: 4, correct: 2 },
+      { order: "BAB", judgments: 4, correct: 2 },
+      { order: "BBA", judgments: 4, correct: 2 },
     ]);
     // odd sample first: BAA, ABB; second: ABA, BAB; third: AAB, BBA
     expect(found.oddPositions).toEqual([

@@ -40,7 +40,7 @@ describe.each(right)("%s, right places %j", (method, places, change) => {
     const trays = record.opened.key.trays.map((tray) => ({ ...tray, order: "??" }));
     const relabeled = { ...record, opened: { ...record.opened, key: { ...record.opened.key, trays } } };
     expect(markedChoices(relabeled)).toEqual(markedChoices(record));
-    expect(ordersServed(relabeled, [], orders)).toEqual(orders);
+    expect(ordersServed(relabeled, [])).toEqual([...new Set(orders)].sort());
   });
 });
 

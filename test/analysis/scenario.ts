@@ -1,7 +1,11 @@
-import { choiceMethod } from "../../src/analysis/method.ts";
+import { designMethod } from "../../src/design/method.ts";
 import type { Plan } from "../../src/model/plan.ts";
 import { type Judgment, type StudyRecord, studyRecord } from "../../src/model/record.ts";
 import { read } from "../../src/model/schema.ts";
+
+/** Orders of a method of two products without parts of their own. */
+const ordersFor = (method: "triangle" | "tetrad") =>
+  designMethod(method).orders({ products: 2, references: [], stronger: "A", weaker: "B" });
 
 /**
  * The triangle study of Quillmere Kitchen as a closed and revealed record: Odalys Brandt asks whether the canteen staff
@@ -77,7 +81,7 @@ const plan: Plan = {
   avoidCodes: [],
 };
 
-const orders = choiceMethod("triangle").orders;
+const orders = ordersFor("triangle");
 
 /** Tray t of 24: order by turns, its batch that of its wave, codes that tell nothing. */
 function keyTray(tray: number) {
