@@ -19,7 +19,7 @@ const sizeOf = (dPrime: number): string =>
   dPrime < 0.5 ? "hardly noticeable" : dPrime < 1 ? "small" : dPrime < 2 ? "medium" : "large";
 
 /** "d′ 1.2, medium" */
-const distanceText = (dPrime: number): string => `d\u2032${nb}${figure(dPrime)}, ${sizeOf(dPrime)}`;
+const distanceText = (dPrime: number): string => `d\u2032${nb}${figure(dPrime)}, ${sizeOf(Number(figure(dPrime)))}`;
 
 export const choiceWords = {
   otherMethods: "Other",

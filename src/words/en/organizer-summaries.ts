@@ -46,6 +46,11 @@ function methodText(plan: Plan): string {
     return `Line scale, ${scale.millimeters(plan.scale.lengthMm)}: ${propertiesText(plan)}; ${fooled}`;
   }
   const name = method.names[plan.method];
+  const asked = shapeOf(plan.method).property
+    ? `: ${listed(plan.properties.map((property) => property.name.trim() || "a property without a name")) || "nothing asked yet"}`
+    : "";
+  if (isTwoSided(plan)) return `${name}${asked}, more in either product; ${fooled}`;
+  if (asked !== "" && !likeness(plan)) return `${name}${asked}; ${fooled}`;
   if (!likeness(plan)) return `${name}, to show a difference; ${fooled}`;
   const { limit, dPrime, beta } = plan.similarity;
   const within =
@@ -62,7 +67,13 @@ function propertiesText({ scale: { attributes } }: Plan): string {
 
 const likeness = (plan: Plan): boolean => shapeOf(plan.method).similarity && plan.goal === "similarity";
 
+/** Answers that are words have no count that decides alone: it hangs on how many say so in all. */
+const isKinds = ({ method }: Plan): boolean => ["same-different", "a-not-a"].includes(shapeOf(method).answer);
+const isTwoSided = ({ method, sides }: Plan): boolean => method === "paired-difference" && sides === "two";
+
 function neededText(plan: Plan, needed: number): string {
+  if (isKinds(plan)) return "an exact test of two shares decides";
+  if (isTwoSided(plan)) return `${needed} must choose the same`;
   if (plan.method === "paired-preference")
     return plan.noPreference === "not-offered"
       ? `${needed} must choose the same`
@@ -74,6 +85,10 @@ function chanceText(plan: Plan, chance: number): string {
   const found = `in ${inHundred(chance)} such studies.`;
   const sought = plan.discriminatorShareSought;
   if (plan.method === "paired-preference") return `Finds a split of ${splitText(sought)} ${found}`;
+  if (plan.dPrimeSought !== null || isKinds(plan)) {
+    if (!likeness(plan)) return `Finds a distance d\u2032 of ${figure(plan.dPrimeSought ?? 1)} ${found}`;
+  }
+  if (isTwoSided(plan)) return `Finds a split of ${splitText(sought)} ${found}`;
   return likeness(plan)
     ? `Shows likeness, if nobody can tell, ${found}`
     : `Finds ${percent(sought)} who can tell ${found}`;
@@ -91,7 +106,8 @@ export const summaries = {
       .join(" "),
   method: (plan: Plan) => `${methodText(plan)}.`,
   people: (plan: Plan, figures: { needed: number | null; chance: number } | null) => {
-    const seats = `${plural(plan.people, "person", "people")}`;
+    const trays = plan.repeats > 1 ? `, ${plan.repeats} trays each` : "";
+    const seats = `${plural(plan.people, "person", "people")}${trays}`;
     if (figures === null) return `${seats} and ${plural(plan.spares, "spare tray", "spare trays")}.`;
     if (figures.needed === null) return `${seats}: too few for any result to count.`;
     return `${seats} and ${plural(plan.spares, "spare tray", "spare trays")}; ${neededText(plan, figures.needed)}. ${chanceText(plan, figures.chance)}`;
