@@ -1,3 +1,4 @@
+import { plannable, shapeOf } from "../model/method.ts";
 import type { ChoiceResult } from "../model/result.ts";
 import type { ReportWords } from "../words/en/report.ts";
 import { leastForVerdict } from "./choice.ts";
@@ -23,7 +24,7 @@ export function choiceWords(result: ChoiceResult, words: ReportWords): FamilyTex
 
 /** A directional choice has found more of something in one product, not only told two apart. */
 const directional = ({ method }: ChoiceResult): boolean =>
-  method === "paired-difference" || method === "three-alternative";
+  plannable.some((known) => known === method && shapeOf(known).property);
 
 function agreedOf(result: ChoiceResult, { agreed, agreedIfShown }: ReportWords): string {
   const { study, outcome } = result;
