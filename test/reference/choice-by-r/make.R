@@ -25,7 +25,7 @@ for (case in list(c(14, 24, 1/3), c(8, 24, 1/3), c(2, 24, 1/3), c(22, 36, 1/2), 
 share <- list(
   "paired-difference" = function(d) pnorm(d / sqrt(2)),
   "three-alternative" = function(d) integrate(function(z) dnorm(z - d) * pnorm(z)^2, -Inf, Inf, rel.tol = 1e-12)$value,
-  "triangle" = function(d) pf(3, 1, 1, ncp = d^2 * 2 / 3, lower.tail = FALSE),
+  "triangle" = function(d) 2 * integrate(function(z) dnorm(z) * (pnorm(d * sqrt(2 / 3) - z * sqrt(3)) + pnorm(-d * sqrt(2 / 3) - z * sqrt(3))), 0, Inf, rel.tol = 1e-12)$value,
   "duo-trio" = function(d) 1 - pnorm(d / sqrt(2)) - pnorm(d / sqrt(6)) + 2 * pnorm(d / sqrt(2)) * pnorm(d / sqrt(6)),
   "tetrad" = function(d) 1 - 2 * integrate(function(z) dnorm(z) * (2 * pnorm(z) * pnorm(z - d) - pnorm(z - d)^2), -Inf, Inf, rel.tol = 1e-12)$value
 )
