@@ -291,8 +291,11 @@ function joined(ballots: Ballot[], packet: BlindPacket | null, tray: BlindTray):
     ...first,
     events: ballots.flatMap(({ events }) => events),
     answerEvents: ballots.flatMap(({ answerEvents }) => answerEvents),
+    // no two are in time for one question; one that came too late must not stand in its place
+    answers: new Map(
+      ballots.flatMap(({ answers, questions }) => [...answers].filter(([at]) => inTime(questions.get(at) ?? "late"))),
+    ),
     // what is in time goes last, and so stands where another tablet answered the same question too late
-    answers: new Map(ballots.toReversed().flatMap(({ answers }) => [...answers])),
     marks: new Map(ballots.flatMap(({ marks }) => [...marks]).toSorted(([, a], [, b]) => timely(a.arrival, b.arrival))),
     questions: new Map(ballots.flatMap(({ questions }) => [...questions]).toSorted(([, a], [, b]) => timely(a, b))),
     finished: ballots.some(({ finished }) => finished),
