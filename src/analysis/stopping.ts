@@ -1,5 +1,6 @@
 import type { StudyRecord } from "../model/record.ts";
 import type { StoppingPath } from "../model/result-choice.ts";
+import { leastForVerdict } from "./choice.ts";
 import { type StoppingRule, stagesAt, stoppingRule } from "./stopping-rule.ts";
 import { type Stage, sumOf, walk } from "./stopping-walk.ts";
 
@@ -83,9 +84,16 @@ export function runOf(rule: StoppingRule, looks: readonly LookCounts[], all: Loo
   return { path: early, whole: stagesAt(rule, [...taken, ...further], true) };
 }
 
-/** Numbers of answers of all looks that a plan foresees, the end included: by Wald's lines after every answer. */
+/**
+ * Numbers of answers of all looks that a plan foresees, the end included: by Wald's lines after every answer, once there
+ * are enough for a verdict.
+ */
 export const plannedLooks = (rule: StoppingRule): number[] =>
-  rule.rule === "looks" ? [...rule.at, rule.planned] : Array.from({ length: rule.planned }, (_, at) => at + 1);
+  rule.rule === "looks"
+    ? [...rule.at, rule.planned]
+    : Array.from({ length: rule.planned }, (_, at) => at + 1).filter(
+        (n) => n >= Math.min(leastForVerdict, rule.planned),
+      );
 
 /** A study's answers up to the look that decided. */
 export type Stopped<A> = { rule: StoppingRule; counted: A[]; looks: LookCounts[]; all: LookCounts };

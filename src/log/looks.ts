@@ -34,13 +34,16 @@ export function looksOf(
   return { looks, others: begun.filter((fact) => first.get(fact.body.look) !== fact) };
 }
 
+/** Fewer answers than this give no verdict (`analysis/choice` has the same number). */
+const leastForVerdict = 6;
+
 /**
  * The least number of answers for a look of this number, from 1; null where the plan allows no such look. By Wald's
- * lines it may be asked at any number of answers.
+ * lines it may be asked at any number of answers that a verdict can stand on: a stop before that could say nothing.
  */
 export function leastForLook({ stopping, people }: Pick<Plan, "stopping" | "people">, look: number): number | null {
   if (stopping.rule === "fixed" || look < 1) return null;
-  if (stopping.rule === "sequential") return look < people ? look : null;
+  if (stopping.rule === "sequential") return look < people ? Math.max(look, leastForVerdict) : null;
   return [...new Set(stopping.at)].sort((a, b) => a - b)[look - 1] ?? null;
 }
 

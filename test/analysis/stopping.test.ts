@@ -158,3 +158,12 @@ describe("looks with an exact total", () => {
     expect(stoppingRule(plan({ stopping: { rule: "fixed" } }))).toBeNull();
   });
 });
+
+test("Wald's lines are first asked at six answers: a stop before that would leave a study without a verdict", () => {
+  // a triangle in which half of the people are to tell, both risks 0.05: five right in a row pass the upper line,
+  // since each multiplies the likelihood ratio by 2 and 2^5 > 19 = 0.95 / 0.05
+  const preview = previewStopping(
+    plan({ discriminatorShareSought: 0.5, stopping: { rule: "sequential", beta: 0.05 } }),
+  );
+  expect(preview?.looks.map(({ judgments }) => judgments).slice(0, 2)).toEqual([6, 7]);
+});

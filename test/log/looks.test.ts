@@ -131,8 +131,9 @@ describe("which look comes next", () => {
     expect(nextLook(plan, looksAt(21), 21)).toEqual({ what: "later", look: 2, from: 22 });
     expect(nextLook(plan, looksAt(10, 20), 25)).toEqual({ what: "none" });
   });
-  test("by Wald's lines after every answer, until everybody has answered", () => {
-    expect(nextLook(wald, [], 0)).toEqual({ what: "later", look: 1, from: 1 });
+  test("by Wald's lines after every answer from the sixth on, since fewer give no verdict, until everybody has", () => {
+    expect(nextLook(wald, [], 5)).toEqual({ what: "later", look: 1, from: 6 });
+    expect(nextLook(wald, [], 6)).toEqual({ what: "due", look: 1 });
     expect(nextLook(wald, looksAt(7), 8)).toEqual({ what: "due", look: 2 });
     expect(nextLook(wald, looksAt(7), 30)).toEqual({ what: "none" });
   });

@@ -127,9 +127,17 @@ describe("the answers of a look", () => {
     expect(reply.text).not.toContain("518");
   });
 
-  test("by Wald's lines a further look takes a further answer", async () => {
+  test("by Wald's lines no look before a verdict could stand, and a further look takes a further answer", async () => {
     await begin({ rule: "sequential", beta: 0.1 });
-    const [first, again] = [lookAt(1, 3, 2), lookAt(2, 3, 2)];
+    const early = lookAt(1, 3, 2);
+    await house.push(lead, [early.text]);
+    expect(problemCode(await ask(early.id))).toBe("look/too-early");
+
+    study = randomUUID();
+    await begin({ rule: "sequential", beta: 0.1 });
+    const more = [3, 4, 5, 6].map((tray) => tabletPen.answer(study, tray).text);
+    await house.push(tablet, more);
+    const [first, again] = [lookAt(1, 7, 6), lookAt(2, 7, 6)];
     await house.push(lead, [first.text, again.text]);
     expect((await ask(first.id)).status).toBe(200);
     expect(problemCode(await ask(again.id))).toBe("look/too-early");
