@@ -62,23 +62,28 @@ function questionOf(record: StudyRecord, at: number, property: AskedProperty | u
   const single = onePerSeat(all);
   const { kept: marked, leftOut } = plan.repeats === 1 ? single : { kept: all, leftOut: [] };
   const [first, second] = plan.products.map(({ name }) => name);
+  // a plan keeps what was typed for another method, or another rule: it is no part of this study
+  const noPreference = plan.method === "paired-preference" ? plan.noPreference : "not-offered";
+  const norm = noPreference === "not-offered" ? null : plan.blankNorm;
   const statistics = pairStatistics({
     method: plan.method === "paired-difference" ? "paired-difference" : "paired-preference",
     property: property?.asked ?? null,
     products: [first ?? "", second ?? ""],
     alpha: plan.alpha,
     confidence: plan.confidence,
-    noPreference: plan.noPreference,
+    noPreference,
     ...votesOf(marked.map(({ seat, picked }) => ({ panelist: seatName(seat), picked }))),
     sought: { share: shareSought(plan), people: plan.people },
-    blank: plan.blankNorm && { ...plan.blankNorm, here: nonesOf(single.kept) },
+    blank: norm && { ...norm, here: nonesOf(single.kept) },
   });
   return { inFamily: property?.inFamily ?? true, statistics, marked, leftOut };
 }
 
-/** The plan names a distance, or by how much the one side is to outnumber the other. */
-const shareSought = ({ dPrimeSought, discriminatorShareSought }: StudyRecord["plan"]): number =>
-  dPrimeSought === null ? (1 + discriminatorShareSought) / 2 : twoAfcRight(dPrimeSought);
+/** The plan names a distance, which a preference has not, or by how much the one side is to outnumber the other. */
+const shareSought = ({ method, dPrimeSought, discriminatorShareSought }: StudyRecord["plan"]): number =>
+  dPrimeSought === null || method === "paired-preference"
+    ? (1 + discriminatorShareSought) / 2
+    : twoAfcRight(dPrimeSought);
 
 const nonesOf = (answers: readonly MarkedPair[]) => ({
   none: answers.filter(({ picked }) => picked === "none").length,

@@ -6,10 +6,11 @@ import type { Declaration, Plan, Product, Wave } from "../model/plan.ts";
 
 /** Changes of a plan, as functions from one plan to the next. Ids are given, never made here. */
 
-/** Another method; what was typed for the one before stays. Likeness is no goal of every method. */
+/** Another method; what was typed for the one before stays. Likeness, or looks, are nothing for every method. */
 export const withMethod = (plan: Plan, method: Plannable): Plan => ({
   ...plan,
   method,
+  stopping: shapeOf(method).answer === "marks" ? { rule: "fixed" } : plan.stopping,
   goal: shapeOf(method).similarity ? plan.goal : "difference",
 });
 

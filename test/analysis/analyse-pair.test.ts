@@ -25,6 +25,12 @@ describe("the result of a preference study", () => {
   test("the plan's power: 0.3 more on the one side is 65 to 35", () => {
     expect(found.power).toMatchObject({ share: 0.65, people: 24 });
   });
+  test("what the plan still has of another method or rule is no part of the study", () => {
+    // a distance is none of a preference; without the answer "none" no count of it can be held against a norm
+    const blankNorm = { title: "blank", none: 5, of: 20 };
+    const left = study(6, 15, 0, { dPrimeSought: 2, noPreference: "not-offered", blankNorm });
+    expect(analysePair(left, "1")).toMatchObject({ power: { share: 0.65 }, blankNorm: null });
+  });
   test("by order served: how many chose the sample served first", () => {
     const record = study(6, 15, 3);
     const expected = ["AB", "BA"].map((order) => {

@@ -11,6 +11,7 @@ import {
   keyOf,
   readBatches,
   readCodes,
+  withMethod,
   withoutDeclaration,
   withoutProduct,
   withProduct,
@@ -30,6 +31,12 @@ describe("changes of a plan", () => {
   test("a new wave begins with the people who have no seat yet", () => {
     const plan = readyPlan({ people: 30 });
     expect(withWave(plan, "11111111-2222-4333-8444-555555555503").waves.at(-1)?.people).toBe(6);
+  });
+
+  test("a line scale goes on until everybody has answered, whatever rule was typed before", () => {
+    const plan = readyPlan({ stopping: { rule: "looks", at: [12] } });
+    expect(withMethod(plan, "line-scale").stopping).toEqual({ rule: "fixed" });
+    expect(withMethod(plan, "tetrad").stopping).toEqual(plan.stopping);
   });
 
   test("a changed declaration takes back the word that all are complete", () => {
