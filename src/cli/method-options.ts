@@ -1,7 +1,8 @@
 import type { ChoiceGoal } from "../analysis/choice.ts";
 import { choiceMethod, familyOf } from "../analysis/method.ts";
+import type { Limit } from "../analysis/similarity.ts";
 import { type Method, methods } from "../model/method.ts";
-import type { NoPreference } from "../model/plan.ts";
+import type { NoPreference, Sides } from "../model/plan.ts";
 import { problem } from "../model/problem.ts";
 import type { Result } from "../model/result.ts";
 import { terminal } from "../words/en/terminal.ts";
@@ -9,15 +10,30 @@ import { type Given, number, required } from "./options.ts";
 
 const { expected } = terminal;
 
-/** A method that is computed, and the family of its results. */
-export type Computed = { method: Method; family: Result["family"] };
+/** A method that is computed, on one side or on two, and the family of its results. */
+export type Computed = { method: Method; sides: Sides; family: Result["family"] };
 
 /** Throws Problem "analysis/unknown-method" for a name nobody knows, "analysis/method-not-yet" for one not computed. */
-export function computedMethod(name: string): Computed {
+export function computedMethod(given: Given): Computed {
+  const name = required(given, "method");
   const method = methods.find((known) => known === name);
   if (!method) throw problem("analysis/unknown-method", { method: name, known: methods.join(", ") });
-  return { method, family: familyOf(method) };
+  // refuses what is not computed before anything is asked of its sides
+  const family = familyOf(method);
+  if (method !== "paired-difference") {
+    const sides = oneSided(family) ? "one" : "two";
+    requireSame(given, "sides", sides, expected.sides(method, sides));
+    return { method, sides, family };
+  }
+  const sides = given.text("sides") ?? "one";
+  if (sides !== "one" && sides !== "two") {
+    throw problem("cli/bad-option", { option: "--sides", value: sides, expected: expected.eitherSides });
+  }
+  return { method, sides, family: familyOf(method, sides) };
 }
+
+/** Of a method whose plan does not choose. */
+export const oneSided = (family: Result["family"]): boolean => family === "choice" || family === "kinds";
 
 /** Throws Problem "cli/bad-option" for an option that says nothing here, with what to do instead. */
 export function refuseGiven(given: Given, options: readonly string[], instead: string): void {
@@ -35,33 +51,63 @@ export function requireSame(given: Given, option: string, computed: string, inst
   }
 }
 
-/** What a choice test is to show, with the limit of a similarity goal: its limit has to be named. */
-export function goalOf(given: Given, { method }: Computed): ChoiceGoal {
-  const { sides } = choiceMethod(method);
-  requireSame(given, "sides", sides, expected.sides(method, sides));
+/** Options that belong to a likeness goal alone. */
+const ofLikeness = ["limit", "dprime-limit"] as const;
+
+/** Which goal a choice test has; every other family has but one. Throws Problem "cli/bad-option". */
+export function goalName(given: Given, { method, family }: Computed): ChoiceGoal["goal"] {
   const goal = given.text("goal") ?? "difference";
-  if (goal === "difference") {
-    refuseGiven(given, ["limit", "beta"], expected.similarityOnly);
-    return { goal };
+  const known = goal === "difference" || goal === "similarity";
+  if (!known || (goal === "similarity" && family !== "choice")) {
+    const instead = family === "choice" ? expected.goal : expected.onlyDifference(method);
+    throw problem("cli/bad-option", { option: "--goal", value: goal, expected: instead });
   }
-  if (goal !== "similarity")
-    throw problem("cli/bad-option", { option: "--goal", value: goal, expected: expected.goal });
-  required(given, "limit");
-  return {
-    goal,
-    limit: {
-      discriminatorShare: number(given, "limit", 0.3, (value) => value > 0 && value < 1, expected.limit),
-      beta: number(given, "beta", 0.05, (value) => value > 0 && value <= 0.5, expected.beta),
-    },
-  };
+  if (goal === "difference") refuseGiven(given, ofLikeness, expected.similarityOnly);
+  return goal;
 }
 
-/** Preference and scale have one goal and two sides, and intervals that go with alpha. */
-export function requireTwoSided(given: Given, { method }: Computed): void {
-  requireSame(given, "goal", "difference", expected.onlyDifference(method));
-  requireSame(given, "sides", "two", expected.sides(method, "two"));
-  refuseGiven(given, ["confidence"], expected.confidenceOfAlpha);
-  refuseGiven(given, ["limit", "beta"], expected.similarityOnly);
+/** What a choice test is to show, with the limit of a similarity goal: its limit has to be named. */
+export function goalOf(given: Given, computed: Computed): ChoiceGoal {
+  if (goalName(given, computed) === "similarity") return { goal: "similarity", limit: limitOf(given, computed) };
+  refuseGiven(given, ["beta"], expected.similarityOnly);
+  return { goal: "difference" };
+}
+
+/** The limit, as a share who can tell or as a distance, and the risk that goes with it. */
+export function limitOf(given: Given, { method }: Computed): Limit {
+  const beta = number(given, "beta", 0.05, (value) => value > 0 && value <= 0.5, expected.beta);
+  if (given.text("dprime-limit") === null) {
+    required(given, "limit");
+    const share = number(given, "limit", 0.3, (value) => value > 0 && value < 1, expected.limit);
+    return { discriminatorShare: share, dPrime: null, beta };
+  }
+  refuseGiven(given, ["limit"], expected.oneLimit);
+  const dPrime = number(given, "dprime-limit", 1, isDistance, expected.distance);
+  // beyond what a double tells from "everybody is right" there is no limit left to hold
+  const { rightShare, guessProbability } = choiceMethod(method);
+  const right = rightShare(dPrime);
+  if (!(right > guessProbability && right < 1)) {
+    throw problem("cli/bad-option", { option: "--dprime-limit", value: String(dPrime), expected: expected.distance });
+  }
+  return { discriminatorShare: 0, dPrime, beta };
+}
+
+/** A distance that a plan may name. */
+export const isDistance = (value: number): boolean => value > 0 && value <= 10;
+
+/** What a family without a limit of likeness, and without a risk of its own beside alpha, cannot be asked. */
+export function requireDifference(given: Given, computed: Computed): void {
+  goalName(given, computed);
+  refuseGiven(given, ["beta"], expected.similarityOnly);
+}
+
+/**
+ * The same for the preference and for the scale, whose intervals go with alpha. A paired difference also has intervals
+ * of its own confidence.
+ */
+export function requireTwoSided(given: Given, computed: Computed): void {
+  requireDifference(given, computed);
+  if (computed.method !== "paired-difference") refuseGiven(given, ["confidence"], expected.confidenceOfAlpha);
 }
 
 /** Confidence of the interval for the share of right answers: between 0 and 1, neither of them; 0.95 when not given. */
@@ -88,3 +134,7 @@ export function noPreferenceOf(given: Given, option: string, none: number): NoPr
   if (!rule) throw problem("cli/bad-option", { option: `--${option}`, value, expected: expected.noneRule });
   return rule;
 }
+
+/** Same-different and A-not-A, as the type of their four counts has them. */
+export const kindsMethod = ({ method }: Computed): "same-different" | "a-not-a" =>
+  method === "a-not-a" ? "a-not-a" : "same-different";

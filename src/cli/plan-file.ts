@@ -12,8 +12,9 @@ const isObject = (value: unknown): value is Fields =>
 
 /**
  * Reads a plan file: a plan as the app has it, or a shorter one written by hand. What is left out is as in a new plan,
- * but without spare trays; products and waves may lack an id, batches may stand under a product's name, and without
- * waves everybody is in one, with one batch of each product.
+ * but without spare trays; products, properties and waves may lack an id, batches may stand under a product's name, the
+ * reference and the product that a property expects may be named, and without waves everybody is in one, with one batch
+ * of each product.
  *
  * Throws   Problem "file/not-json", "file/wrong-shape" with the field at fault
  */
@@ -39,6 +40,12 @@ export function readPlan(text: string, path: string): { plan: Plan; oneWave: boo
           isObject(each) ? { contains: [], mayContain: [], other: "", none: false, ...each } : each,
         )
       : (written.declarations ?? []),
+    reference: isObject(written.reference)
+      ? { ...empty.reference, ...written.reference, product: idIn(products, written.reference.product) }
+      : (written.reference ?? empty.reference),
+    properties: Array.isArray(written.properties)
+      ? written.properties.map((each: unknown) => propertyOf(each, products))
+      : (written.properties ?? []),
     // what is no list stays as it was written, for the schema to name
     products: written.products === undefined || Array.isArray(written.products) ? products : written.products,
     waves:
@@ -56,11 +63,24 @@ function waveOfAll(people: number, products: readonly unknown[]): Fields {
   return { id: newId(), starts: "", people, batches: Object.fromEntries(ids.map((id) => [id, ["1"]])) };
 }
 
-function wavesOf(waves: unknown, products: readonly unknown[]): unknown {
-  if (!Array.isArray(waves)) return waves;
-  const idOf = new Map(
+/** A product's id for its name; anything else stays as it was written. */
+const idIn = (products: readonly unknown[], name: unknown): unknown =>
+  name === undefined ? null : (idsByName(products).get(String(name)) ?? name);
+
+const idsByName = (products: readonly unknown[]): Map<string, string> =>
+  new Map(
     products.flatMap((product) => (isObject(product) ? [[String(product.name), String(product.id)] as const] : [])),
   );
+
+function propertyOf(written: unknown, products: readonly unknown[]): unknown {
+  if (!isObject(written)) return written;
+  const usual = { id: newId(), name: written.comparative ?? "", comparative: "", definition: "", inFamily: true };
+  return { ...usual, ...written, expected: idIn(products, written.expected) };
+}
+
+function wavesOf(waves: unknown, products: readonly unknown[]): unknown {
+  if (!Array.isArray(waves)) return waves;
+  const idOf = idsByName(products);
   return waves.map((wave: unknown) => {
     if (!isObject(wave)) return wave;
     const batches = isObject(wave.batches)

@@ -1,10 +1,15 @@
-import { analyse, resultOfRows } from "../analysis/analyse.ts";
+import { analyse } from "../analysis/analyse.ts";
+import { resultOfRows } from "../analysis/analyse-choice.ts";
+import { resultOfKindRows } from "../analysis/analyse-kinds.ts";
 import { resultOfChoices } from "../analysis/analyse-pair.ts";
 import { resultOfScaleRows } from "../analysis/analyse-scale.ts";
+import { familyOf } from "../analysis/method.ts";
 import { readAnswers } from "../archive/answer-rows.ts";
 import { readChoices } from "../archive/choice-rows.ts";
+import { readKinds } from "../archive/kind-rows.ts";
 import { readScale } from "../archive/scale-rows.ts";
 import { readStudyFile, recordOfFile } from "../archive/study-file.ts";
+import type { Plan } from "../model/plan.ts";
 import { problem } from "../model/problem.ts";
 import type { Result } from "../model/result.ts";
 import { terminal } from "../words/en/terminal.ts";
@@ -14,18 +19,22 @@ import {
   computedMethod,
   confidenceOf,
   goalOf,
+  kindsMethod,
   noPreferenceOf,
+  oneSided,
   refuseGiven,
+  requireDifference,
   requireTwoSided,
   ruleName,
 } from "./method-options.ts";
-import { alphaOf, type Given, readGiven, required } from "./options.ts";
+import { alphaOf, type Given, readGiven } from "./options.ts";
 import { asJson, type Output, resultText } from "./output.ts";
 
 export const resultOptions = {
   method: "text",
   goal: "text",
   limit: "text",
+  "dprime-limit": "text",
   beta: "text",
   none: "text",
   sides: "text",
@@ -43,14 +52,11 @@ export function result(argv: readonly string[], output: Output, app: string): vo
   const found = /^\uFEFF?\s*\{/.test(text)
     ? resultOfStudy(given, text, path, output, app)
     : resultOfCsv(given, text, path, output, app);
-  if (found.family === "choice" && found.people > 1 && found.people < found.judgments) {
-    output.note(terminal.notices.spread);
-  }
   output.print(given.has("json") ? asJson(found) : resultText(found));
 }
 
 function resultOfCsv(given: Given, text: string, path: string, output: Output, app: string): Result {
-  const computed = computedMethod(required(given, "method"));
+  const computed = computedMethod(given);
   const { found, extraColumns } = readers[computed.family](given, computed, text, path, app);
   if (extraColumns.length > 0) output.note(terminal.notices.extraColumns(extraColumns));
   return found;
@@ -74,16 +80,25 @@ const readers: Record<Result["family"], Reader> = {
   },
   pair: (given, computed, text, path, app) => {
     requireTwoSided(given, computed);
-    const alpha = alphaOf(given);
+    const method = computed.method === "paired-difference" ? computed.method : "paired-preference";
+    if (method === "paired-difference") refuseGiven(given, ["none"], terminal.expected.notOfMethod(method));
+    const [alpha, confidence] = [alphaOf(given), confidenceOf(given)];
     const { answers, products, extraColumns } = readChoices(text, path);
     const none = answers.filter(({ choice }) => choice === null).length;
-    const noPreference = noPreferenceOf(given, "none", none);
+    // a paired difference does not offer it: a file that holds one is refused by the analysis
+    const noPreference = method === "paired-difference" ? "not-offered" : noPreferenceOf(given, "none", none);
     // a product that nobody chose is not named in the file
-    const [first, second] = [products[0] ?? terminal.unnamed[0], products[1] ?? terminal.unnamed[1]];
-    return { found: resultOfChoices({ products: [first, second], alpha, noPreference }, answers, app), extraColumns };
+    const named: [string, string] = [products[0] ?? terminal.unnamed[0], products[1] ?? terminal.unnamed[1]];
+    const asked = { method, products: named, alpha, confidence, noPreference } as const;
+    return { found: resultOfChoices(asked, answers, app), extraColumns };
   },
-  kinds: (_given, { method }) => {
-    throw problem("analysis/method-not-yet", { method });
+  kinds: (given, computed, text, path, app) => {
+    requireDifference(given, computed);
+    refuseGiven(given, ["none"], terminal.expected.notOfMethod(computed.method));
+    const [alpha, confidence] = [alphaOf(given), confidenceOf(given)];
+    const method = kindsMethod(computed);
+    const { answers, extraColumns } = readKinds(text, path, method);
+    return { found: resultOfKindRows({ method, alpha, confidence }, answers, app), extraColumns };
   },
   scale: (given, computed, text, path, app) => {
     requireTwoSided(given, computed);
@@ -94,32 +109,38 @@ const readers: Record<Result["family"], Reader> = {
   },
 };
 
-/** The plan of a study is locked: what it fixed cannot be asked for otherwise. */
 function resultOfStudy(given: Given, text: string, path: string, output: Output, app: string): Result {
   const { record, held, brokenLinks, missing } = recordOfFile(readStudyFile(text, path), path);
-  const { method, alpha, goal, similarity, noPreference } = record.plan;
-  const { expected } = terminal;
-  const locked = (value: string | number) => expected.locked(String(value));
-  const likeness = goal === "similarity" ? similarity : null;
-  refuseOther(given, "method", method, expected.methodOfStudy(method));
-  refuseOther(given, "goal", goal, locked(goal));
-  refuseOther(
-    given,
-    "sides",
-    method === "triangle" ? "one" : "two",
-    expected.sides(method, method === "triangle" ? "one" : "two"),
-  );
-  refuseOther(given, "alpha", String(alpha), locked(alpha));
-  refuseOther(given, "limit", likeness && String(likeness.limit), likeness ? locked(likeness.limit) : expected.leftOut);
-  refuseOther(given, "beta", likeness && String(likeness.beta), likeness ? locked(likeness.beta) : expected.leftOut);
-  const rule = method === "paired-preference" ? ruleName(noPreference) : null;
-  refuseOther(given, "none", rule, rule ? locked(rule) : expected.leftOut);
-  refuseOther(given, "confidence", null, expected.leftOut);
+  refuseUnlocked(given, record.plan);
   if (held > 0) output.note(terminal.notices.held(held));
   if (brokenLinks > 0) output.note(terminal.notices.brokenLinks(brokenLinks));
   if (missing > 0) output.note(terminal.notices.missing(missing));
   if (!record.keyMatches) output.note(terminal.notices.keyMismatch);
   return analyse(record, app);
+}
+
+/** The plan of a study is locked: what it fixed may be named as it is, and not otherwise. */
+function refuseUnlocked(given: Given, plan: Plan): void {
+  const { method, alpha, goal, similarity, noPreference } = plan;
+  const { expected } = terminal;
+  const family = familyOf(method, plan.sides);
+  const sides = oneSided(family) ? "one" : "two";
+  refuseOther(given, "method", method, expected.methodOfStudy(method));
+  refuseOther(given, "goal", goal, expected.locked(goal));
+  refuseOther(given, "sides", sides, expected.sides(method, sides));
+  refuseOther(given, "alpha", String(alpha), expected.locked(String(alpha)));
+  const likeness = goal === "similarity" ? similarity : null;
+  const fixed: Record<string, number | string | null> = {
+    limit: likeness && likeness.dPrime === null ? likeness.limit : null,
+    "dprime-limit": likeness?.dPrime ?? null,
+    beta: likeness?.beta ?? null,
+    none: method === "paired-preference" ? ruleName(noPreference) : null,
+    confidence: method === "paired-preference" || family === "scale" ? null : plan.confidence,
+  };
+  for (const [option, value] of Object.entries(fixed)) {
+    const locked = value === null ? null : String(value);
+    refuseOther(given, option, locked, locked === null ? expected.leftOut : expected.locked(locked));
+  }
 }
 
 function refuseOther(given: Given, option: string, locked: string | null, expected: string): void {

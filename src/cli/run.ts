@@ -4,9 +4,10 @@ import { sentenceOf } from "../words/problem-sentence.ts";
 import { count } from "./count.ts";
 import type { Output } from "./output.ts";
 import { result } from "./result.ts";
+import { size } from "./size.ts";
 import { trays } from "./trays.ts";
 
-const commands = ["start", "demo", "trays", "result", "count"];
+const commands = ["start", "demo", "trays", "result", "count", "size"];
 
 /** Problems of the surroundings, not of what was typed or of a file that was given. */
 const surroundings: readonly ProblemCode[] = [
@@ -51,9 +52,10 @@ async function runCommand([command, ...rest]: readonly string[], output: Output,
     }
     case "trays":
     case "result":
-    case "count": {
+    case "count":
+    case "size": {
       if (rest.includes("--help") || rest.includes("-h")) return output.print(terminal.commandHelp[command]);
-      const run = { trays, result, count }[command];
+      const run = { trays, result, count, size }[command];
       return run(rest, output, version);
     }
     default:

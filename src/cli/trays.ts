@@ -48,7 +48,7 @@ function draw(plan: Plan, seed: string): Drawn {
 function give(given: Given, drawn: Drawn, output: Output): void {
   const { study, commitment, trays: made, opened } = drawn;
   const halves = {
-    blind: { study, commitment, blind: made.blind },
+    blind: { study, commitment, seats: made.seats, blind: made.blind },
     key: { study, commitment, sealed: { seed: opened.key.seed, salt: opened.salt, key: opened.key } },
   };
   const files = { blind: given.text("blind"), key: given.text("key") };
@@ -70,25 +70,30 @@ function give(given: Given, drawn: Drawn, output: Output): void {
   output.print(texts.join("\n\n"));
 }
 
-function blindText({ blind }: Trays): string {
-  const { tray, wave, codes, spare } = terminal.trayColumns;
+function blindText({ blind, seats }: Trays): string {
+  const { tray, wave, seat, codes, spare } = terminal.trayColumns;
+  const seatOf = new Map(seats.flatMap((each) => each.trays.map((number) => [number, each.seat] as const)));
   const rows = blind.map((each) => [
     trayLabel(each.tray),
     String(each.wave),
+    String(seatOf.get(each.tray) ?? ""),
     each.codes.join(" "),
     each.spare ? spare : "",
   ]);
-  return `${terminal.headings.blind}\n${columns([[tray, wave, codes, ""], ...rows]).replace(/ +$/gm, "")}`;
+  return `${terminal.headings.blind}\n${columns([[tray, wave, seat, codes, ""], ...rows]).replace(/ +$/gm, "")}`;
 }
 
 function keyText({ plan, opened: { key } }: Drawn): string {
-  const { tray, order, samples } = terminal.trayColumns;
+  const { tray, order, reference, samples } = terminal.trayColumns;
   const names = new Map(plan.products.map(({ id, name }) => [id, name]));
+  // the cup that carries no code, of the methods that have one
+  const referred = key.trays.some((each) => each.reference);
   const rows = key.trays.map((each) => [
     trayLabel(each.tray),
     each.order,
+    ...(each.reference ? [`${names.get(each.reference.product) ?? ""} (${each.reference.batch})`] : []),
     ...each.samples.map(({ code, product, batch }) => `${code} ${names.get(product) ?? product} (${batch})`),
   ]);
-  const table = columns([[tray, order, samples, "", ""], ...rows]).replace(/ +$/gm, "");
+  const table = columns([[tray, order, ...(referred ? [reference] : []), samples], ...rows]).replace(/ +$/gm, "");
   return `${terminal.headings.sealed}\n${terminal.seed(key.seed)}\n${table}`;
 }

@@ -246,7 +246,7 @@ describe("a caller's mistake: one sentence on standard error, nothing on standar
       "a person twice",
       "paired-preference",
       "panelist,choice\n1,new\n1,current\n",
-      /bad\.csv, line 3: panelist “1” has answered on line 2/,
+      /bad\.csv, line 3: panelist “1”, repeat 1 stands on line 2/,
     ],
     ["an empty choice", "paired-preference", "panelist,choice\n1,\n", /bad\.csv, line 2, column “choice”/],
     [

@@ -109,6 +109,46 @@ describe("trays from a plan file", () => {
   });
 });
 
+describe("trays of other methods", () => {
+  const drawn = async (plan: unknown) => {
+    const { code, out } = await inProcess("trays", files.put("method.json", JSON.stringify(plan)), "--json");
+    expect(code).toBe(0);
+    return JSON.parse(out) as Document & { seats: { seat: number; trays: number[] }[] };
+  };
+  test("duo-trio with a constant reference, three trays each: the reference is named, a seat holds three trays", async () => {
+    const reference = { kind: "constant", product: "new" };
+    const { sealed, seats } = await drawn({ ...short, method: "duo-trio", repeats: 3, reference });
+    const [batch] = sealed.key.trays.flatMap((tray) => (tray.reference ? [tray.reference] : []));
+    expect(sealed.key.trays).toHaveLength(36);
+    expect(new Set(sealed.key.trays.map(({ reference: cup }) => cup?.product))).toEqual(new Set([batch?.product]));
+    expect(new Set(sealed.key.trays.map(({ order }) => order))).toEqual(new Set(["B:AB", "B:BA"]));
+    expect(seats.map(({ trays }) => trays.length)).toEqual(Array(12).fill(3));
+    const file = files.put("method.json", JSON.stringify({ ...short, method: "duo-trio", reference }));
+    const { out } = await inProcess("trays", file);
+    expect(out).toMatch(/tray +order +reference +samples/);
+    expect(out).toMatch(/B:AB +new \(1\)/);
+  });
+  test("three-alternative: the product that is expected to have more stands in each place equally often", async () => {
+    const properties = [{ comparative: "juicier", expected: "new" }];
+    const { sealed } = await drawn({ ...short, method: "three-alternative", properties });
+    const orders = sealed.key.trays.map(({ order }) => order);
+    for (const order of ["BAA", "ABA", "AAB"]) expect(orders.filter((each) => each === order)).toHaveLength(4);
+  });
+  test.each([
+    ["paired-difference", 2],
+    ["tetrad", 4],
+    ["same-different", 2],
+    ["a-not-a", 1],
+    ["paired-preference", 2],
+  ])("%s: %i coded cups a tray, in the key what is in each", async (method, cups) => {
+    const { blind, sealed } = await drawn({ ...short, method });
+    expect(blind.map(({ codes }) => codes.length)).toEqual(Array(12).fill(cups));
+    expect(sealed.key.trays.map(({ samples }) => samples.map(({ code }) => code))).toEqual(
+      blind.map(({ codes }) => codes),
+    );
+  });
+});
+
 describe("a plan file that trays cannot be drawn from: exit code 2, one sentence, nothing printed", () => {
   test.each<[string, string, RegExp]>([
     ["no JSON", "people: 12", /bad\.json is not valid JSON/],
@@ -130,6 +170,20 @@ describe("a plan file that trays cannot be drawn from: exit code 2, one sentence
       "a wave without a batch",
       JSON.stringify({ ...short, waves: [{ people: 12, batches: { new: ["1"] } }] }),
       /“current”/,
+    ],
+    [
+      "a reference of a kind that nobody knows",
+      JSON.stringify({ ...short, method: "duo-trio", reference: { kind: "changing" } }),
+      /“reference\.kind” must be/,
+    ],
+    [
+      "a property that expects no product of the plan",
+      JSON.stringify({
+        ...short,
+        method: "paired-difference",
+        properties: [{ comparative: "juicier", expected: "x" }],
+      }),
+      /“properties\.0\.expected” must be/,
     ],
     ["too many people at once", JSON.stringify({ ...short, people: 900 }), /900 trays need more/],
   ])("%s", async (_, text, sentence) => {

@@ -1,7 +1,14 @@
 /** What the terminal says around a result: help, headings and notices. */
-const methods = "triangle, paired-preference or line-scale";
-/** The same for `count`: values of a scale are more than a count. */
-const counted = "triangle or paired-preference";
+const choices = "triangle, duo-trio, paired-difference, three-alternative, tetrad";
+/** For `count` and `size`: values of a scale are more than a count. */
+const counted = `${choices},
+                     same-different, a-not-a or paired-preference`;
+const methods = `${choices},
+                     same-different, a-not-a, paired-preference or line-scale`;
+const riskLines = `  --goal GOAL        difference, or similarity: that fewer than a limit can tell (difference). Similarity is for
+                     tests in which one answer is right
+  --limit SHARE      share who can tell that still counts as alike, like 0.3; similarity needs this limit
+  --dprime-limit D   or this one: the limit as a distance d-prime`;
 
 export const terminal = {
   help: `cloche: blinded sensory tests for a test kitchen, from a terminal
@@ -11,6 +18,7 @@ export const terminal = {
   cloche trays PLAN               draw trays, codes and key from a plan file
   cloche result FILE              the result of answers in a CSV file, or of an exported study
   cloche count                    the result of one outcome, from its counts
+  cloche size                     how many people a test needs, or what so many people can find
 
   cloche COMMAND --help           options of a command (or -h)
   cloche --version
@@ -22,51 +30,95 @@ corrected; 1: something else went wrong.`,
     count: `cloche count: the result of one outcome, from its counts
 
   --method METHOD    ${counted}
-  --correct K        right answers of a triangle
-  --of N             answers given to it
-  --first K          people who preferred the first product of a preference
-  --second M         people who preferred the second
-  --none Z           people with no preference, where that was an answer (0)
+
+Where one answer is right (triangle, duo-trio, three-alternative, tetrad; paired-difference with one side):
+  --correct K        right answers
+  --of N             answers given
+  --people P         different people who gave them (as many as answers)
+  --repeats R        or: answers of each person (1)
+
+Where either product may be chosen (paired-preference; paired-difference with two sides):
+  --first K          answers for the first product
+  --second M         answers for the second
+  --none Z           people with no preference, where that was an answer (0); paired-preference only
   --none-rule RULE   what becomes of them: drop before the test, split evenly, or report as a third share (drop)
-  --goal GOAL        difference, or for a triangle similarity: that fewer than a limit can tell (difference)
-  --limit SHARE      share who can tell that still counts as alike, like 0.3; needed for similarity
+
+Where two kinds of trays are told (same-different; a-not-a):
+  --unlike N         trays with two different products; samples that were not A
+  --told-unlike K    of those, called different; called not A
+  --like L           trays with one product twice; samples of A
+  --told-like M      of those, called different; called not A
+
+${riskLines}
   --beta SHARE       risk of calling more than the limit alike, at most 0.5 (0.05); similarity only
-  --sides one|two    as the method has it: one for a triangle, two for a preference
+  --sides one|two    of paired-difference: was one product named beforehand as the stronger? (one)
   --alpha SHARE      risk of being fooled by chance, above 0 and at most 0.5 (0.05)
-  --confidence SHARE of the two-sided interval for the share of right answers (0.95); triangle only
+  --confidence SHARE of the two-sided intervals beside the test (0.95); those of a preference go with alpha
   --json             one JSON document with full precision
   -h, --help         this text
 
   cloche count --method triangle --correct 14 --of 24
-  cloche count --method triangle --correct 20 --of 60 --goal similarity --limit 0.3
+  cloche count --method duo-trio --correct 22 --of 36 --repeats 3
+  cloche count --method tetrad --correct 20 --of 60 --goal similarity --dprime-limit 1
+  cloche count --method paired-difference --sides two --first 17 --second 7
+  cloche count --method same-different --told-unlike 14 --unlike 20 --told-like 6 --like 20
   cloche count --method paired-preference --first 19 --second 31 --none 10`,
+
+    size: `cloche size: how many people a test needs, or what so many people can find
+
+  --method METHOD    ${counted}
+  --pd SHARE         what is to be found: share who can tell, like 0.3. Where either product may be chosen: by how much
+                     the one side is to lead, 0.3 for 65 to 35
+  --dprime D         or: the distance d-prime; same-different and a-not-a have no other
+  --people N         instead of how many: what N people can find. With --pd, --dprime or a limit: how often they do
+  --repeats R        trays of each person (1); to show a difference, where one answer is right
+${riskLines}
+  --sides one|two    of paired-difference (one)
+  --alpha SHARE      risk of seeing what is not there, above 0 and at most 0.5 (0.05). For similarity: of missing
+                     likeness when nobody can tell (0.2)
+  --beta SHARE       risk of missing what is there (0.2). For similarity: of calling more than the limit alike (0.05)
+  --json             one JSON document with full precision: people, the first number that does it; peopleStable, from
+                     which on it stays so; criticalNumber, power, rule
+  -h, --help         this text
+
+Exact: counts are whole, so power goes in teeth, and both numbers of people are given.
+
+  cloche size --method triangle --pd 0.3
+  cloche size --method tetrad --dprime 1 --beta 0.1
+  cloche size --method triangle --people 10
+  cloche size --method triangle --goal similarity --limit 0.3`,
 
     result: `cloche result FILE: the result of answers
 
 FILE is a CSV file, or a study that the app exported (JSON). A CSV file has a header line; its columns may stand in
-any order, and others are left unread.
+any order, and others are left unread. Each file may have the column repeat (1, 2, …), if people answered more than once.
 
-  triangle           panelist, correct (1 right, 0 wrong); repeat (1, 2, …) if people answered more than once
-  paired-preference  panelist, choice (the name of a product, or none); one line a person. The first product named
-                     is the first of the result
-  line-scale         panelist, product, value (left empty: no answer); repeat, attribute and moment where there was
-                     more than one. Each attribute at each moment is one of its own; the first one named is the one
-                     the question is about
+  triangle, duo-trio, three-alternative, tetrad, paired-difference with one side
+                     panelist, correct (1 right, 0 wrong)
+  paired-preference, paired-difference with two sides
+                     panelist, choice (the name of a product; of a preference also none). The first product named is
+                     the first of the result
+  same-different     panelist, served (same or different), answer (same or different)
+  a-not-a            panelist, served (A or not A), answer (A or not A)
+  line-scale         panelist, product, value (left empty: no answer); attribute and moment where there was more than
+                     one. Each attribute at each moment is one of its own; the first one named is the one the question
+                     is about
 
-  --method METHOD    ${methods}; an exported study names its own
-  --goal GOAL        difference, or for a triangle similarity: that fewer than a limit can tell (difference)
-  --limit SHARE      share who can tell that still counts as alike, like 0.3; needed for similarity
+  --method METHOD    ${methods}; an exported study names
+                     its own
+${riskLines}
   --beta SHARE       risk of calling more than the limit alike, at most 0.5 (0.05); similarity only
   --none RULE        answers of no preference: drop before the test, split evenly, or report as a third share (drop)
-  --sides one|two    as the method has it: one for a triangle, two for the others
+  --sides one|two    of paired-difference: was one product named beforehand as the stronger? (one)
   --alpha SHARE      risk of being fooled by chance, above 0 and at most 0.5 (0.05)
-  --confidence SHARE of the two-sided interval for the share of right answers (0.95); triangle only
+  --confidence SHARE of the two-sided intervals beside the test (0.95); those of a preference or scale go with alpha
   --json             one JSON document with full precision
   -h, --help         this text
 
 What a study has locked (method, goal, risks, rule) cannot be asked for otherwise.
 
   cloche result answers.csv --method triangle
+  cloche result pairs.csv --method same-different
   cloche result marks.csv --method line-scale --json`,
 
     trays: `cloche trays PLAN: draw trays, codes and key from a plan file
@@ -77,6 +129,10 @@ plan, without spare trays and with everybody in one wave:
   { "method": "triangle", "people": 24, "spares": 3,
     "products": [{ "name": "current" }, { "name": "new" }],
     "waves": [{ "starts": "11:15", "people": 24, "batches": { "current": ["1", "2"], "new": ["1", "2"] } }] }
+
+Where a method asks for more: "repeats": 3 (trays of each person); "reference": { "kind": "constant", "product":
+"current" } for duo-trio, or for a-not-a the product that is A; "properties": [{ "comparative": "juicier", "expected":
+"new" }] for paired-difference and three-alternative.
 
   --seed HEX         seed of orders and batches, to repeat a draw; codes are drawn anew each time (a fresh seed)
   --blind FILE       write the blind half to a new file: tray, wave and codes in serving order
@@ -97,7 +153,16 @@ The sealed half is plain text here. Keep it from whoever serves or tastes.`,
     blind: "Blind half: codes in serving order",
     sealed: "Sealed half: which code is which. Keep it from whoever serves or tastes.",
   },
-  trayColumns: { tray: "tray", wave: "wave", codes: "codes", order: "order", samples: "samples", spare: "spare" },
+  trayColumns: {
+    tray: "tray",
+    wave: "wave",
+    seat: "seat",
+    codes: "codes",
+    order: "order",
+    reference: "reference",
+    samples: "samples",
+    spare: "spare",
+  },
   study: (id: string) => `Study ${id}`,
   seed: (seed: string) => `Seed ${seed}`,
   commitment: (hash: string) => `Commitment ${hash}`,
@@ -113,8 +178,6 @@ The sealed half is plain text here. Keep it from whoever serves or tastes.`,
       `${events === 1 ? "One record that was" : `${events} records that were`} known when the study was closed or its key opened ${events === 1 ? "is" : "are"} missing from the file. The numbers may change.`,
     keyMismatch:
       "The opened key does not match the seal made at lock: there is no verdict. Compare the sealed page with the commitment.",
-    spread:
-      "Some people answered more than once. How much people differ (the spread between them) is not computed yet, so there are no bounds.",
     holdsKey: "This output holds the key: it tells which code is which product.",
     fileHoldsKey: (path: string) => `${path} holds the key: it tells which code is which product.`,
     oneWave: (people: number) =>
@@ -127,14 +190,29 @@ The sealed half is plain text here. Keep it from whoever serves or tastes.`,
     alpha: (most: number) => `a number above 0 and at most ${most}, like 0.05`,
     goal: "difference or similarity",
     onlyDifference: (method: string) => `difference: ${method} has no other goal`,
-    sides: (method: string, sides: string) => `${sides}, as ${method} has it (no other is computed yet)`,
+    sides: (method: string, sides: string) => `${sides}, as ${method} has it`,
+    eitherSides: "one or two",
     similarityOnly: "left out: it belongs to --goal similarity",
     confidenceOfAlpha: "left out: the intervals of this method go with --alpha",
     limit: "a share between 0 and 1, like 0.3",
     beta: "a number above 0 and at most 0.5, like 0.05",
     noneRule: "drop, split or report",
+    sided: (method: string, sides: string) => `${method} with ${sides} ${sides === "one" ? "side" : "sides"}`,
     notOfMethod: (method: string) => `left out for ${method}`,
-    countable: "triangle or paired-preference; values of a line scale go through cloche result",
+    countable: "a choice test; values of a line scale go through cloche result",
+    sizeable: "a choice test; the size of a line scale is a matter of how wide its intervals are",
+    oneLimit: "left out where --dprime-limit is given: one limit is enough",
+    oneEffect: "left out where --dprime is given: one of the two is enough",
+    limitInstead: "left out for similarity: --limit or --dprime-limit says what counts as alike",
+    onlyDistance: (method: string) => `left out for ${method}: --dprime says what is to be found`,
+    onlyShare: "left out for paired-preference: --pd says by how much one side is to lead",
+    distance: "a distance above 0 and at most 10 that the method can tell from guessing and from certainty",
+    pd: "a share above 0 and at most 1, like 0.3",
+    risk: "a number between 0 and 1, like 0.05",
+    personIsUnit: "1: with several trays people are compared, and the numbers are those of one tray each",
+    peopleFromFile: "left out here: whose answers are whose says a file, and cloche result reads it",
+    divides: (answers: number) => `a number that divides the ${answers} answers`,
+    peopleTimes: (people: number) => `${people}, as --repeats has it`,
     openShare: "a number between 0 and 1, like 0.05",
     hex: "2 to 128 hex digits",
     value: "followed by a value",
