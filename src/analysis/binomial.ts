@@ -1,4 +1,5 @@
 import { requireCount, requireRisk, requireShare } from "./check.ts";
+import { walkToCritical } from "./critical-search.ts";
 import { deviance, meanOf, stirlingRemainder } from "./saddle-point.ts";
 
 /**
@@ -73,7 +74,8 @@ export function criticalNumber(n: number, guessProbability: number, alpha: numbe
   requireShare("guessProbability", guessProbability);
   requireRisk("alpha", alpha);
   const reaches = (right: number) => tailsAt(right, n, guessProbability).upper <= alpha;
-  const found = firstWhere(n + 1, reaches);
+  const near = walkToCritical(n, guessProbability, alpha, (right) => logPoint(right, n, guessProbability), reaches);
+  const found = near ?? firstWhere(n + 1, reaches);
   return found > n ? null : found;
 }
 

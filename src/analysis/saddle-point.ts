@@ -48,7 +48,7 @@ function devianceOf(x: number, mean: number): number {
 
 /** log n! (of a gamma function where n is not whole) minus Stirling's log(sqrt(2 pi n) (n / e)^n), for n > 0. */
 export function stirlingRemainder(n: number): number {
-  if (n < 16) return smallRemainder(n);
+  if (n < 16) return wholeRemainders[n] ?? smallRemainder(n);
   const square = n * n;
   // coefficients B(2k) / (2k (2k - 1)) of Stirling's series
   const tail = (1 / 1680 - (1 / 1188 - 691 / 360360 / square) / square) / square;
@@ -65,3 +65,8 @@ function smallRemainder(n: number): number {
   }
   return remainder;
 }
+
+/** Of the whole numbers below 16, which counts are: index n; there is none for 0. */
+const wholeRemainders: readonly (number | undefined)[] = Array.from({ length: 16 }, (_, n) =>
+  n === 0 ? undefined : smallRemainder(n),
+);

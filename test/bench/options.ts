@@ -16,7 +16,7 @@ export const usage = `npm run bench -- [--goals 2,5,7,9] [--quick] [--out bench.
   2  a tap on Keep until the answer is durable, against a skeleton page
   5  cold start of the panel without network, against a static page
   7  taking in events, against raw inserts and bare disk flushes
-  9  critical numbers, against R`;
+  9  critical numbers, against R; one d-prime and one panel size, against a frame`;
 
 /** Reads the arguments. Returns the options; a sentence when they make no sense; null when help is asked for. */
 export function readOptions(given: string[]): Options | string | null {
