@@ -4,8 +4,11 @@ import { leastForVerdict } from "./choice.ts";
 import { type StoppingRule, stagesAt, stoppingRule } from "./stopping-rule.ts";
 import { type Stage, sumOf, walk } from "./stopping-walk.ts";
 
-/** What a look saw: how many answers, and how many of them right. */
-export type LookCounts = { judgments: number; correct: number };
+/**
+ * What a look saw: how many answers, and how many of them right. `said`: what the lead was told then, where a look is in
+ * the log.
+ */
+export type LookCounts = { judgments: number; correct: number; said?: "go-on" | "stop" | null };
 type Path = NonNullable<StoppingPath>;
 export type Said = Path["looks"][number]["said"];
 
@@ -36,8 +39,9 @@ function pathOf(rule: StoppingRule, given: readonly LookCounts[], ended: boolean
     ended,
   );
   const path = stages.map((stage, at) => {
-    const { correct = 0 } = looks[at] ?? {};
-    return { ...stage, correct, said: saidBy(stage, correct) };
+    const { correct = 0, said } = looks[at] ?? {};
+    // a ballot voided later must not make a look decide after which the study went on; to say less never adds to alpha
+    return { ...stage, correct, said: said === "go-on" ? said : saidBy(stage, correct) };
   });
   const decided = path.findIndex(({ said }) => said !== "go-on");
   return decided === -1 ? path : path.slice(0, decided + 1);
@@ -126,10 +130,10 @@ export function looksSeen<A extends { tray: number; correct: boolean }>(
   marked: readonly A[],
 ): { answers: A[]; counts: LookCounts }[] {
   const seen = new Set<number>();
-  return looks.map(({ trays }) => {
+  return looks.map(({ trays, said }) => {
     for (const tray of trays) seen.add(tray);
     const answers = marked.filter(({ tray }) => seen.has(tray));
-    return { answers, counts: countsOf(answers) };
+    return { answers, counts: { ...countsOf(answers), said } };
   });
 }
 
