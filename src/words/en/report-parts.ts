@@ -76,8 +76,8 @@ export const parts = {
     exploratory:
       "A question outside of that family is exploratory: it has no verdict, and a small p among several is easily chance.",
     caption: "What was asked of each tray",
-    columns: ["Question", "Chosen as asked", "Needed alone", "p", "p, Holm", "Found"],
-    columnsTwo: (product: string) => ["Question", `For ${named(product)}`, "Needed alone", "p", "p, Holm", "Found"],
+    columns: ["Question", "Chosen as asked", "Needed, Holm", "p", "p, Holm", "Found"],
+    columnsTwo: (product: string) => ["Question", `For ${named(product)}`, "Needed, Holm", "p", "p, Holm", "Found"],
     outcomes: {
       reached: "shown",
       "not-reached": "not shown",
