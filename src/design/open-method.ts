@@ -15,7 +15,7 @@ export function openMethod(plan: Plan): OpenPart[] {
   if (isKinds(plan)) {
     if (plan.dPrimeSought === null) open.push({ part: "method", what: "distance-sought" });
   } else if (!(sought > 0 && sought <= 1)) open.push({ part: "method", what: "share-sought" });
-  return [...open, ...openStopping(plan)];
+  return [...open, ...openStopping(plan), ...openNorm(plan)];
 }
 
 const isKinds = ({ method }: Plan): boolean => {
@@ -61,6 +61,13 @@ function openStopping(plan: Plan): OpenPart[] {
   }
   const rising = stopping.at.every((at, look) => at > (stopping.at[look - 1] ?? leastAtLook - 1) && at < people);
   return rising ? [] : [{ part: "method", what: "look-numbers", least: leastAtLook, people }];
+}
+
+/** A plan keeps what was typed for another method or rule: that is no part of this study. */
+function openNorm({ method, noPreference, blankNorm }: Plan): OpenPart[] {
+  if (blankNorm === null || method !== "paired-preference" || noPreference === "not-offered") return [];
+  const { none, of } = blankNorm;
+  return none <= of && of >= 1 ? [] : [{ part: "method", what: "blank-norm", none, of }];
 }
 
 function openScale(attributes: readonly Attribute[]): OpenPart[] {

@@ -28,6 +28,8 @@ export type OpenPart =
   /** A stopping rule that this plan cannot have; looks that do not rise, or lie outside of what is planned. */
   | { part: "method"; what: "stopping" }
   | { part: "method"; what: "look-numbers"; least: number; people: number }
+  /** Paired preference: more had no preference in the earlier study than answered there, or nobody answered. */
+  | { part: "method"; what: "blank-norm"; none: number; of: number }
   /** Line scale: nothing to judge; an attribute (by its place, from 0) that lacks something or repeats another. */
   | { part: "method"; what: "attributes" }
   | {

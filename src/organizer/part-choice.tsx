@@ -54,7 +54,7 @@ function Norm({ draft: { plan, edit } }: { draft: Draft }) {
         label={words.normNone}
         value={norm.none}
         low={0}
-        high={norm.of}
+        high={5000}
         whole
         onValue={(none) => none !== null && set({ none })}
       />
@@ -62,7 +62,7 @@ function Norm({ draft: { plan, edit } }: { draft: Draft }) {
         id="norm-of"
         label={words.normOf}
         value={norm.of}
-        low={Math.max(1, norm.none)}
+        low={1}
         high={5000}
         whole
         onValue={(of) => of !== null && set({ of })}

@@ -154,6 +154,8 @@ export function fieldOf(open: OpenPart): string {
       return "method-stopping";
     case "look-numbers":
       return "method-looks";
+    case "blank-norm":
+      return "norm-none";
     case "repeats":
       return "people-repeats";
     case "reference":

@@ -22,6 +22,22 @@ test.each([
     { part: "samples", what: "products", count: 7, least: 2, most: 6 },
     "This method compares two to six products in a sitting; the plan has 7.",
   ],
+  [
+    { part: "people", what: "too-few-people", people: 5, least: 6 },
+    "5 people give no verdict, whatever they answer. Plan at least 6.",
+  ],
+  [
+    { part: "people", what: "too-few-people", people: 1, least: 6 },
+    "One person gives no verdict in this plan. Plan at least 6 people; or, to show a difference where one answer is right, at least 6 trays for that person.",
+  ],
+  [
+    { part: "people", what: "no-critical-number", people: 1, risk: 0.001 },
+    "With the answers of one person no outcome would count at a risk of 0.1\u00a0%. Plan more trays, or allow a higher risk.",
+  ],
+  [
+    { part: "method", what: "blank-norm", none: 21, of: 20 },
+    "In the earlier study, 21 of 20 had no preference: that cannot be. Correct the two numbers, or leave the study out.",
+  ],
   [{ part: "serving", what: "batch", wave: 1, product: 1, name: "new" }, "Name a batch of “new” for wave 2."],
   [
     { part: "safety", what: "declaration", of: "cleanser", product: null, name: "" },

@@ -58,9 +58,11 @@ export function openPartSentence(open: OpenPart): string {
     case "people":
       return "Say how many people will taste: at least one.";
     case "too-few-people":
-      return `${open.people} people give no verdict, whatever they answer. Plan at least ${open.least}.`;
+      return open.people === 1
+        ? `One person gives no verdict in this plan. Plan at least ${open.least} people; or, to show a difference where one answer is right, at least ${open.least} trays for that person.`
+        : `${open.people} people give no verdict, whatever they answer. Plan at least ${open.least}.`;
     case "no-critical-number":
-      return `With ${open.people} people no outcome would count at a risk of ${chosenPercent(open.risk)}. Plan more people, or allow a higher risk.`;
+      return `With ${open.people === 1 ? "the answers of one person" : `${open.people} people`} no outcome would count at a risk of ${chosenPercent(open.risk)}. Plan more ${open.people === 1 ? "trays" : "people"}, or allow a higher risk.`;
     case "distance-sought":
       return "Choose the distance d\u2032 that the plan should be able to find.";
     case "properties":
@@ -73,6 +75,8 @@ export function openPartSentence(open: OpenPart): string {
       return "This plan cannot end early: that takes one question in which somebody is right, one tray a person, a difference to be shown that not everybody tells, and at most 2,000 people. Let it go on until everybody has answered.";
     case "look-numbers":
       return `Looks lie after ${open.least} answers or more and before all ${open.people}, each later than the one before. Change the numbers.`;
+    case "blank-norm":
+      return `In the earlier study, ${open.none} of ${open.of} had no preference: that cannot be. Correct the two numbers, or leave the study out.`;
     case "repeats":
       return "This method has one tray a person. Plan more people, or another method.";
     case "reference":
