@@ -30,7 +30,7 @@ export function departuresOfRecord(
   const packet = state.lock?.body.packet;
   return [
     ...[...state.trays.values()].flatMap(departuresOf),
-    ...(packet ? seated.flatMap((one) => departuresOfMarks(one, packet)) : []),
+    ...(packet ? seated.flatMap((one) => departuresOfQuestions(one, packet)) : []),
     ...seatsCountedTwice(seated, state.lock?.body.seats ?? []),
     ...departuresOfUnanswered(unanswered),
     ...departuresOfStudy(state, around),
@@ -40,10 +40,17 @@ export function departuresOfRecord(
 /** Screens and card checks are good to about half a millimeter in a hundred; more is another line. */
 const lengthTolerance = 0.01;
 
-function departuresOfMarks({ tray: { tray }, ballot }: Seated, packet: BlindPacket): Departure[] {
+function departuresOfQuestions({ tray: { tray }, ballot }: Seated, packet: BlindPacket): Departure[] {
   const planned = packet.line;
   const blind = packet.trays.find((one) => one.tray === tray);
-  if (!planned || !blind) return [];
+  if (!blind) return [];
+  const arrivals = [...ballot.questions.values()].map((arrival) => ({ arrival }));
+  const missed: Departure[] = [
+    { what: "not-reached", tray, questions: questionsOf(packet, blind) - arrivals.length },
+    { what: "marks-late", tray, questions: arrivals.length - arrivals.filter(inTime).length },
+  ];
+  const some = (departure: Departure) => "questions" in departure && departure.questions > 0;
+  if (!planned) return missed.filter(some);
   const marks = [...ballot.marks.values()];
   const counted = marks.filter(inTime);
   const other = counted.find(
@@ -51,12 +58,11 @@ function departuresOfMarks({ tray: { tray }, ballot }: Seated, packet: BlindPack
   );
   const list: Departure[] = [
     { what: "not-judged", tray, questions: counted.filter(({ mark }) => mark === null).length },
-    { what: "not-reached", tray, questions: questionsOf(packet, blind) - marks.length },
-    { what: "marks-late", tray, questions: marks.length - counted.length },
+    ...missed,
     { what: "clock-hidden", tray, questions: counted.filter(({ hidden }) => hidden).length },
   ];
   return [
-    ...list.filter((departure) => "questions" in departure && departure.questions > 0),
+    ...list.filter(some),
     ...(other ? [{ what: "other-length" as const, tray, lengthMm: other.line.lengthMm }] : []),
   ];
 }

@@ -108,10 +108,10 @@ export const departure = z.discriminatedUnion("what", [
   z.strictObject({ what: z.literal("after-reveal"), tray: trayNumber }),
   z.strictObject({ what: z.literal("off-plan"), tray: trayNumber }),
   z.strictObject({ what: z.literal("unfinished"), tray: trayNumber }),
-  /** Questions of a line scale on a counted tray: left without a mark by the panelist, or never reached. */
+  /** Questions of a counted tray: left without a mark by the panelist (line scale), or never reached. */
   z.strictObject({ what: z.literal("not-judged"), tray: trayNumber, questions: count }),
   z.strictObject({ what: z.literal("not-reached"), tray: trayNumber, questions: count }),
-  /** Marks of a counted tray that came after the close and were not admitted. */
+  /** Answers of a counted tray that came after the close and were not admitted. */
   z.strictObject({ what: z.literal("marks-late"), tray: trayNumber, questions: count }),
   /** The line was shown at another length than the locked one. */
   z.strictObject({ what: z.literal("other-length"), tray: trayNumber, lengthMm: z.number() }),

@@ -43,3 +43,23 @@ describe("several questions of one tray, on two tablets", () => {
     ]);
   });
 });
+
+describe("a tray with one of its two questions answered", () => {
+  const recordOfOne = (late: boolean) => {
+    const log = new Writer();
+    const facts = [lockTwo(log), answer(log, tabletA, 1, "482")];
+    const heads = { [lead]: log.head(lead), [tabletA]: log.head(tabletA) };
+    if (late) facts.push(answer(log, tabletA, 2, "309"));
+    facts.push(log.write(lead, "study-closed", { heads, knownUnsent: 0, note: "" }));
+    facts.push(log.reveal({ [lead]: log.head(lead), [tabletA]: log.head(tabletA) }));
+    return recordOf(foldStudy(facts), { keyMatches: true });
+  };
+  test.each([
+    { late: false, what: "not-reached" as const },
+    { late: true, what: "marks-late" as const },
+  ])("counts for that one, and the record says what became of the other: $what", ({ late, what }) => {
+    const { judgments, departures } = recordOfOne(late);
+    expect(judgments.map(({ question }) => question)).toEqual([1]);
+    expect(departures.filter(({ what }) => what !== "not-answered")).toEqual([{ what, tray: 1, questions: 1 }]);
+  });
+});
