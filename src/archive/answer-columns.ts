@@ -16,13 +16,16 @@ export type Cells = Record<string, string | number>;
 export const inOrderOfTrays = <A extends OnTray>(marked: readonly A[]): A[] =>
   marked.toSorted((one, other) => one.tray - other.tray || one.question - other.question);
 
-/** Each tray's number among the counted trays of its seat, from 1: a person's repeats. */
-export function repeatsOf(marked: readonly { seat: number; tray: number }[]): Map<number, number> {
-  const traysOf = new Map<number, Set<number>>();
-  for (const { seat, tray } of marked) traysOf.set(seat, (traysOf.get(seat) ?? new Set()).add(tray));
+/**
+ * Each tray's number among the counted trays of its seat, from 1: a person's repeats, in the order of the waves. A spare
+ * has a high number, and may all the same belong to the first session.
+ */
+export function repeatsOf(marked: readonly { seat: number; tray: number; wave: number }[]): Map<number, number> {
+  const traysOf = new Map<number, Map<number, number>>();
+  for (const { seat, tray, wave } of marked) traysOf.set(seat, (traysOf.get(seat) ?? new Map()).set(tray, wave));
   return new Map(
-    [...traysOf.values()].flatMap((trays) =>
-      [...trays].sort((a, b) => a - b).map((tray, at) => [tray, at + 1] as const),
+    [...traysOf.values()].flatMap((waves) =>
+      [...waves].sort(([a, of], [b, ofOther]) => of - ofOther || a - b).map(([tray], at) => [tray, at + 1] as const),
     ),
   );
 }
@@ -51,6 +54,9 @@ export function occasionColumns({ plan }: Pick<StudyRecord, "plan">): string[] {
     ...(asksSeveral({ plan }) ? ["question", "property"] : []),
   ];
 }
+
+/** How many samples a tray has, answered or not: a file without answers has the columns of the others. */
+export const samplesOf = ({ packet }: Pick<StudyRecord, "packet">): number => packet.trays[0]?.codes.length ?? 0;
 
 /** "code_1", "code_2" …: one column for each place of the serving order. */
 export const places = (stem: string, count: number): string[] =>

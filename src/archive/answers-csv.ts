@@ -9,6 +9,7 @@ import {
   occasionOf,
   places,
   repeatsOf,
+  samplesOf,
 } from "./answer-columns.ts";
 import { writeTable } from "./csv.ts";
 
@@ -27,13 +28,13 @@ const placeColumn = (method: Method): string => (method === "triangle" ? "positi
  * Returns  a text that `readAnswers` reads back. A panelist is a seat ("seat-7"): the log holds no names. `repeat` counts
  *          the trays of one seat; codes, products and batches stand in serving order, the reference cup before them
  */
-export function answersCsv(record: Pick<StudyRecord, "plan">, marked: readonly Marked[]): string {
+export function answersCsv(record: Pick<StudyRecord, "plan" | "packet">, marked: readonly Marked[]): string {
   const { plan } = record;
   const names = new Map(plan.products.map(({ id, name }) => [id, name]));
   const nameOf = (product: string): string => names.get(product) ?? product;
   const repeats = repeatsOf(marked);
   const occasion = occasionOf(record);
-  const columns = columnsOf(record, marked);
+  const columns = columnsOf(record);
   const rows = inOrderOfTrays(marked).map((answer) => {
     const { samples, reference } = answer;
     const cells: Cells = {
@@ -69,10 +70,10 @@ export function answersCsv(record: Pick<StudyRecord, "plan">, marked: readonly M
 }
 
 /** The triangle's columns are those of its first files; other methods have the codes of the tray as well. */
-function columnsOf(record: Pick<StudyRecord, "plan">, marked: readonly Marked[]): string[] {
+function columnsOf(record: Pick<StudyRecord, "plan" | "packet">): string[] {
   const { method } = record.plan;
   const { answer, reference, guess } = shapeOf(method);
-  const samples = marked[0]?.samples.length ?? 3;
+  const samples = samplesOf(record);
   return [
     ...["panelist", "repeat", "correct", "tray", "wave"],
     ...occasionColumns(record),

@@ -1,4 +1,4 @@
-import type { Plannable } from "../model/method.ts";
+import { type Plannable, shapeOf } from "../model/method.ts";
 import type { StudyRecord } from "../model/record.ts";
 import {
   type Cells,
@@ -9,6 +9,7 @@ import {
   occasionOf,
   places,
   repeatsOf,
+  samplesOf,
 } from "./answer-columns.ts";
 import { writeTable } from "./csv.ts";
 import type { KindsWords } from "./kind-rows.ts";
@@ -25,19 +26,19 @@ type Marked = OnTray & { unlike: boolean; told: boolean };
  *          is a seat ("seat-7"); `repeat` counts the trays of one seat; codes, products and batches stand in serving
  *          order, the reference cup before them
  */
-export function kindsCsv(record: Pick<StudyRecord, "plan">, marked: readonly Marked[]): string {
+export function kindsCsv(record: Pick<StudyRecord, "plan" | "packet">, marked: readonly Marked[]): string {
   const { plan } = record;
   const names = new Map(plan.products.map(({ id, name }) => [id, name]));
   const nameOf = (product: string): string => names.get(product) ?? product;
   const words = wordsOf(plan.method);
   const repeats = repeatsOf(marked);
   const occasion = occasionOf(record);
-  const samples = marked[0]?.samples.length ?? 1;
+  const samples = samplesOf(record);
   const columns = [
     ...["panelist", "repeat", "served", "answer", "tray", "wave"],
     ...occasionColumns(record),
     "order",
-    ...(marked[0]?.reference ? ["reference_product", "reference_batch"] : []),
+    ...(shapeOf(plan.method).reference !== null ? ["reference_product", "reference_batch"] : []),
     ...places("code", samples),
     ...places("product", samples),
     ...places("batch", samples),
