@@ -10,6 +10,7 @@ import { type Told, told } from "./written.ts";
 /**
  * The demo's numbers, by the real analysis of the real record. "As printed" are the rounded numbers of the invented
  * scenario, computed with other programs when it was thought up; the full ones are base R's (test/reference/demo-by-r).
+ * Intervals that the scenario prints are two-sided at 95 %; the main ones of a report go with its test.
  */
 let studies: Told[];
 beforeAll(async () => {

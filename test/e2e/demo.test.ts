@@ -38,14 +38,18 @@ test("one click loads it and leads to the list of studies, each marked as invent
   await lead.button(demoWords.offer.load).waitFor();
   expect(await axe(lead.page)).toEqual([]);
   await lead.button(demoWords.offer.load).click();
-  await links().nth(3).waitFor({ timeout: 60_000 });
+  await links().nth(7).waitFor({ timeout: 60_000 });
   expect(await links().allInnerTexts()).toEqual([
     "Demo: With or without the rest, alike enough?",
+    "Demo: Steam first, the juicier of three",
+    "Demo: Steam first, is it juicier?",
+    "Demo: Steam first, four cups",
+    "Demo: Steam first, is it told from what we know?",
     "Demo: Steam first, how juicy?",
     "Demo: Steam first, which do diners prefer?",
     "Demo: Steam first, can our staff tell?",
   ]);
-  expect(await lead.page.locator("table.studies tbody tr", { hasText: "invented" }).count()).toBe(4);
+  expect(await lead.page.locator("table.studies tbody tr", { hasText: "invented" }).count()).toBe(8);
   expect(await lead.button(demoWords.offer.load).count()).toBe(0);
   expect(await axe(lead.page)).toEqual([]);
 });
@@ -54,6 +58,10 @@ test.each([
   ["can our staff tell?", /14 of 24/],
   ["which do diners prefer?", /31/],
   ["how juicy?", /11\.9/],
+  ["is it told from what we know?", /22 of 36/],
+  ["four cups", /10 of 18/],
+  ["is it juicier?", /18 of 24/],
+  ["the juicier of three", /13 of 24/],
 ])("“%s”: from its day to its report, which has the number and says that it is invented", async (title, number) => {
   await lead.page.goto(`${server.origin}/organizer/#/`);
   await links().filter({ hasText: title }).click();
@@ -67,8 +75,8 @@ test.each([
 
 test("the reader's list marks them as invented too", async () => {
   await lead.page.goto(`${server.origin}/report/`);
-  await lead.page.locator("ul.studies li", { hasText: "invented" }).nth(2).waitFor();
-  expect(await lead.page.locator("ul.studies li").count()).toBe(3);
+  await lead.page.locator("ul.studies li", { hasText: "invented" }).nth(6).waitFor();
+  expect(await lead.page.locator("ul.studies li").count()).toBe(7);
   expect(await axe(lead.page)).toEqual([]);
 });
 
