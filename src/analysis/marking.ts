@@ -94,10 +94,9 @@ export function ordersServed(record: StudyRecord, counted: readonly { order: str
 
 /** Names of the sessions planned, in their order, and of the one that a counted answer belongs to. */
 export function plannedSessions({ plan }: StudyRecord): { names: string[]; of: (answer: { wave: number }) => string } {
-  return {
-    names: [...new Set(plan.waves.map(({ session }) => session))],
-    of: ({ wave }) => plan.waves[wave - 1]?.session ?? "",
-  };
+  // spaces around a name make no other session: the seats go by the same rule
+  const sessions = plan.waves.map(({ session }) => session.trim());
+  return { names: [...new Set(sessions)], of: ({ wave }) => sessions[wave - 1] ?? "" };
 }
 
 /** As the files of answers name them. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { markedChoices, markedKinds, markedPairs, ordersServed } from "../../src/analysis/marking.ts";
+import { markedChoices, markedKinds, markedPairs, ordersServed, plannedSessions } from "../../src/analysis/marking.ts";
 import type { Plan } from "../../src/model/plan.ts";
 import { problemOf } from "../problem-of.ts";
 import { property, recordByHand, type TrayByHand } from "./method-records.ts";
@@ -141,4 +141,14 @@ describe("a record that contradicts itself", () => {
     expect(code("a-not-a", { order: "A:B", answers: [1] })).toBe("analysis/answer-unknown");
     expect(code("triangle", { order: "AAB", answers: ["same"] })).toBe("analysis/code-not-on-tray");
   });
+});
+
+test("spaces around the name of a session make no other session", () => {
+  const record = recordByHand({}, [{ order: "AAB" }]);
+  const [wave] = record.plan.waves;
+  if (!wave) throw new Error("the scenario has waves");
+  const waves = ["Monday", "Monday ", "Tuesday"].map((session) => ({ ...wave, session }));
+  const sessions = plannedSessions({ ...record, plan: { ...record.plan, waves } });
+  expect(sessions.names).toEqual(["Monday", "Tuesday"]);
+  expect(sessions.of({ wave: 2 })).toBe("Monday");
 });
