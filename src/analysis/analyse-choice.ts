@@ -6,8 +6,7 @@ import { caveatsOfChoice, caveatsOfResult, caveatsOfStudy, personOnce, tooFewAns
 import { type ChoiceCounts, type ChoiceGoal, choiceStatistics } from "./choice.ts";
 import { type ChoiceGiven, choiceOfPeople, peopleOf, seatName } from "./choice-people.ts";
 import { type Marked, markedChoices, onePerSeat, ordersServed, plannedSessions, servedOn } from "./marking.ts";
-import { choiceMethod } from "./method.ts";
-import { type AskedProperty, askedProperties, withFamily, withheld } from "./questions.ts";
+import { type AskedProperty, type AskedQuestion, askedProperties, withFamily, withheld } from "./questions.ts";
 import { sessionsOf } from "./sessions.ts";
 import { stoppedChoice } from "./stopped-choice.ts";
 import { untilStop } from "./stopping.ts";
@@ -73,7 +72,7 @@ function checksOf(
   };
 }
 
-type Question = { inFamily: boolean; statistics: ChoiceStatistics; marked: Marked[]; leftOut: number[] };
+type Question = AskedQuestion<ChoiceStatistics> & { marked: Marked[]; leftOut: number[] };
 
 /** One question of the trays by itself. With a stopping rule the answers within the deciding look are what counts. */
 function questionOf(record: StudyRecord, at: number, property: AskedProperty | undefined): Question {
@@ -83,14 +82,19 @@ function questionOf(record: StudyRecord, at: number, property: AskedProperty | u
   const { kept, leftOut } = unit ? onePerSeat(all) : { kept: all, leftOut: [] };
   const stopped = untilStop(record, kept);
   const marked = stopped?.counted ?? kept;
-  const alone = choiceOfPeople(
-    givenOf(plan),
-    peopleOf(marked.map(({ seat, correct }) => ({ panelist: seatName(seat), correct }))),
-  );
-  const named = { ...alone, property: property?.asked ?? null };
+  const people = peopleOf(marked.map(({ seat, correct }) => ({ panelist: seatName(seat), correct })));
+  const atRisk = (risk: number): ChoiceStatistics => {
+    const alone = choiceOfPeople(givenOf(planAt(plan, risk)), people);
+    return { ...alone, property: property?.asked ?? null };
+  };
+  const named = atRisk(plan.goal === "similarity" ? plan.similarity.beta : plan.alpha);
   const inFamily = property?.inFamily ?? true;
-  return { inFamily, statistics: stopped ? stoppedChoice(named, stopped) : named, marked, leftOut };
+  return { inFamily, statistics: stopped ? stoppedChoice(named, stopped) : named, atRisk, marked, leftOut };
 }
+
+/** The plan with another risk of a yes that is false: alpha, or beta where likeness is to be shown. */
+const planAt = (plan: StudyRecord["plan"], risk: number): StudyRecord["plan"] =>
+  plan.goal === "similarity" ? { ...plan, similarity: { ...plan.similarity, beta: risk } } : { ...plan, alpha: risk };
 
 const goalOf = ({ goal, similarity }: StudyRecord["plan"]): ChoiceGoal =>
   goal === "difference"

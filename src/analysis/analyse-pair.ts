@@ -8,12 +8,12 @@ import { seatName } from "./choice-people.ts";
 import { type MarkedPair, markedPairs, onePerSeat, ordersServed, plannedSessions, servedOn } from "./marking.ts";
 import { type PairCounts, pairStatistics } from "./pair.ts";
 import type { PersonVotes } from "./pair-people.ts";
-import { type AskedProperty, askedProperties, withFamily, withheld } from "./questions.ts";
+import { type AskedProperty, type AskedQuestion, askedProperties, withFamily, withheld } from "./questions.ts";
 import { sessionsOf } from "./sessions.ts";
 import { studyPart } from "./study-part.ts";
 import { twoAfcRight } from "./thurstone.ts";
 
-type Question = { inFamily: boolean; statistics: PairStatistics; marked: MarkedPair[]; leftOut: number[] };
+type Question = AskedQuestion<PairStatistics> & { marked: MarkedPair[]; leftOut: number[] };
 
 /**
  * As `analyse`, for a pair in which neither product is right: a paired preference, or a paired difference in which either
@@ -65,18 +65,19 @@ function questionOf(record: StudyRecord, at: number, property: AskedProperty | u
   // a plan keeps what was typed for another method, or another rule: it is no part of this study
   const noPreference = plan.method === "paired-preference" ? plan.noPreference : "not-offered";
   const norm = noPreference === "not-offered" ? null : plan.blankNorm;
-  const statistics = pairStatistics({
+  const votes = votesOf(marked.map(({ seat, picked }) => ({ panelist: seatName(seat), picked })));
+  const counts = {
     method: plan.method === "paired-difference" ? "paired-difference" : "paired-preference",
     property: property?.asked ?? null,
     products: [first ?? "", second ?? ""],
-    alpha: plan.alpha,
     confidence: plan.confidence,
     noPreference,
-    ...votesOf(marked.map(({ seat, picked }) => ({ panelist: seatName(seat), picked }))),
+    ...votes,
     sought: { share: shareSought(plan), people: plan.people },
     blank: norm && { ...norm, here: nonesOf(single.kept) },
-  });
-  return { inFamily: property?.inFamily ?? true, statistics, marked, leftOut };
+  } as const;
+  const atRisk = (alpha: number): PairStatistics => pairStatistics({ ...counts, alpha });
+  return { inFamily: property?.inFamily ?? true, statistics: atRisk(plan.alpha), atRisk, marked, leftOut };
 }
 
 /** The plan names a distance, which a preference has not, or by how much the one side is to outnumber the other. */

@@ -25,6 +25,9 @@ export function askedProperties({ plan }: StudyRecord): AskedProperty[] {
   }));
 }
 
+/** One question with its statistics, tested by itself, and the same at another risk than the plan's. */
+export type AskedQuestion<S extends Statistics> = { inFamily: boolean; statistics: S; atRisk: (risk: number) => S };
+
 /**
  * Several questions of the same trays: those of the family named at lock share its risk by Holm's steps, the others are
  * looked at without a verdict.
@@ -34,20 +37,20 @@ export function askedProperties({ plan }: StudyRecord): AskedProperty[] {
  *          the p-values of the others; questions: the same of all, empty where one thing was asked
  */
 export function withFamily<S extends Statistics>(
-  asked: readonly { inFamily: boolean; statistics: S }[],
+  asked: readonly AskedQuestion<S>[],
 ): { first: S; questions: QuestionResult[] } {
   const [question] = asked;
   if (!question) throw new Error("no question was asked");
   if (asked.length === 1) return { first: question.statistics, questions: [] };
   const family = asked.filter(({ inFamily }) => inFamily).map(({ statistics }) => statistics);
   const adjusted = holm(family.map(({ pValue }) => pValue));
-  const within = (statistics: S): S => {
+  const within = ({ statistics, atRisk }: AskedQuestion<S>): S => {
     const at = family.indexOf(statistics);
     if (at < 0 || family.length === 1) return statistics;
     const others = family.filter((_, other) => other !== at).map(({ pValue }) => pValue);
-    return stepped(statistics, adjusted[at] ?? 1, others);
+    return stepped(statistics, adjusted[at] ?? 1, others, atRisk);
   };
-  const all = asked.map(({ inFamily, statistics }) => ({ inFamily, statistics: within(statistics) }));
+  const all = asked.map((one) => ({ inFamily: one.inFamily, statistics: within(one) }));
   return {
     first: all[0]?.statistics ?? question.statistics,
     questions: all.map(({ inFamily, statistics }) => rowOf(statistics, inFamily)),
@@ -61,19 +64,38 @@ export const withheld = (questions: readonly QuestionResult[]): QuestionResult[]
 const riskOf = (statistics: Statistics): number =>
   statistics.family === "choice" && statistics.limit ? statistics.limit.beta : statistics.alpha;
 
-function stepped<S extends Statistics>(statistics: S, pValueAdjusted: number, others: readonly number[]): S {
-  const { outcome, criticalNumber } = statistics;
+function stepped<S extends Statistics>(
+  statistics: S,
+  pValueAdjusted: number,
+  others: readonly number[],
+  atRisk: (risk: number) => S,
+): S {
+  const { outcome, criticalNumber, pValue } = statistics;
   const reached = pValueAdjusted <= riskOf(statistics);
+  // Holm left this question that part of the risk: at it the plain p decides as the adjusted one does at the whole, and
+  // so bounds at it stand on the side where the verdict stands
+  const left = pValueAdjusted > 0 ? (riskOf(statistics) * pValue) / pValueAdjusted : riskOf(statistics);
   const lost = { reached: "not-reached", "within-limit": "not-within-limit" } as const;
   const kept = reached || (outcome !== "reached" && outcome !== "within-limit") ? outcome : lost[outcome];
   const needed = criticalNumber === null ? null : numberWithin(statistics, others);
   return {
     ...statistics,
+    ...boundsOf(left > 0 && left < riskOf(statistics) ? atRisk(left) : statistics),
     pValueAdjusted,
     outcome: kept,
     criticalNumber: needed,
     chanceAtCritical: needed === null ? null : chanceOf(statistics, needed),
   };
+}
+
+/** What goes with the test. */
+function boundsOf(statistics: Statistics): Partial<Statistics> {
+  if (statistics.family === "pair") {
+    const { firstShare, secondShare, dPrime } = statistics;
+    return { firstShare, secondShare, dPrime };
+  }
+  const { discriminatorShare, discriminatorShareRange, dPrime } = statistics;
+  return { discriminatorShare, discriminatorShareRange, dPrime };
 }
 
 /** P of another count than the one at hand; of a pair: for the larger side. Only for a test by counts of a difference. */

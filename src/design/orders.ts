@@ -35,7 +35,7 @@ export function dealToSeats(
     if (cycle === 0) {
       const places = orders.map((_, at) => at);
       first = dealtInBlocks(places, seats.length, random);
-      shifts = [0, ...shuffled(places.slice(1), random)];
+      shifts = shiftsOf(orders.length, random);
     }
     // a shift of all orders by one number keeps each block balanced, and gives everybody another order
     seats.forEach(({ trays }, seat) => {
@@ -45,6 +45,17 @@ export function dealToSeats(
     });
   }
   return dealt;
+}
+
+/**
+ * By how many places the orders shift from round to round. The second round is half the list away: orders that are each
+ * other's opposite stand so (same against different, one reference against the other), and then everybody who has two
+ * trays has one of each.
+ */
+function shiftsOf(orders: number, random: Uniform): number[] {
+  const half = orders % 2 === 0 ? [orders / 2] : [];
+  const rest = Array.from({ length: orders }, (_, at) => at).filter((at) => at > 0 && !half.includes(at));
+  return [0, ...half, ...shuffled(rest, random)];
 }
 
 /**

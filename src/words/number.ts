@@ -47,7 +47,13 @@ export function atMostPercent(share: number): string {
 }
 
 /** A risk or confidence as it was chosen, all its digits: "95 %", "99.9 %". */
-export const chosenPercent = (share: number): string => percentSign(String(Number((share * 100).toPrecision(9))));
+export function chosenPercent(share: number): string {
+  const percent = Number((share * 100).toPrecision(9));
+  const rounded = Number(percent.toFixed(1));
+  // a level that a rule worked out has no end of digits; one that was typed has few
+  const typed = Math.abs(percent * 1000 - Math.round(percent * 1000)) < 1e-6;
+  return percentSign(String(typed || rounded === 0 || rounded === 100 ? percent : rounded));
+}
 
 /**
  * A p-value: four decimals, "less than 0.0001" below, never 0. Where rounding would put it on the other side of alpha,

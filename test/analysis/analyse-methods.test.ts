@@ -215,6 +215,9 @@ describe("several questions on each tray", () => {
       outcome: "reached",
       criticalNumber: 17,
     });
+    // the bounds stand where the verdict does: no gain is shown, and none is excluded
+    expect(found.discriminatorShareRange.low).toBe(0);
+    expect([found.discriminatorShare.low, found.dPrime.low]).toEqual([0, 0]);
   });
   test("two-sided: a pair for each property, with distances, and the same steps", () => {
     const found = analyse(study([6, 20], [true, true], { sides: "two" }), "1");

@@ -75,3 +75,22 @@ describe.each(["one-sitting", "sessions"] as const)("two trays a person, %s", (w
     expect(new Set(counts.map(({ trays }) => trays))).toEqual(new Set([24 / counts.length]));
   });
 });
+
+/** What is compared within a person needs both kinds from each of them. */
+test.each(["same-different", "a-not-a"] as const)(
+  "%s, two trays each: everybody has one of each kind, whatever the seed",
+  (method) => {
+    const [, from] = everyPlan.find(([, plan]) => plan.method === method) ?? [];
+    if (!from) throw new Error("no such plan");
+    const plan = repeated(from, "one-sitting");
+    for (let seed = 0; seed < 40; seed++) {
+      const { key, seats } = made(plan, seed.toString(16).padStart(4, "0"));
+      const orderOf = new Map(key.trays.map(({ tray, order }) => [tray, order]));
+      const unlike = (tray: number) => {
+        const order = (orderOf.get(tray) ?? "").replace(":", "");
+        return order[0] !== order[1];
+      };
+      for (const { trays } of seats) expect(trays.filter(unlike)).toHaveLength(1);
+    }
+  },
+);
