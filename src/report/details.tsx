@@ -71,12 +71,14 @@ function formulaOf(result: Result): string[] {
       return [...choiceFormula(result), ...furtherLines(result)];
     case "pair":
       return [
-        ...formulaText.preference({
-          judgments: result.judgments,
-          more: Math.max(result.tested.first, result.tested.second),
-          alpha: result.alpha,
-          needed: result.criticalNumber,
-        }),
+        ...(result.byPerson
+          ? formulaText.byPerson()
+          : formulaText.preference({
+              judgments: result.judgments,
+              more: Math.max(result.tested.first, result.tested.second),
+              alpha: result.alpha,
+              needed: result.criticalNumber,
+            })),
         ...furtherLines(result),
       ];
     case "kinds":
@@ -99,9 +101,14 @@ function choiceFormula(result: ChoiceResult): string[] {
     alpha: result.alpha,
     needed: result.criticalNumber,
     bounds: result.correctShare.kind !== "none",
+    looks: result.stopping !== null,
+    family: result.pValueAdjusted !== null,
   };
   if (!result.limit) return formulaText.difference(facts);
   const { discriminatorShare, correctShare, beta } = result.limit;
+  if (result.people > 1 && result.people < result.judgments) {
+    return formulaText.similarityRepeats({ choices: facts.choices, limit: discriminatorShare, beta });
+  }
   return formulaText.similarity({ ...facts, limit: discriminatorShare, right: correctShare, beta });
 }
 

@@ -22,9 +22,7 @@ export function furtherLines(result: ChoiceResult | PairResult): string[] {
       ? []
       : [more.score(percent(score.low), percent(score.high), score.confidence)]),
     ...(result.dPrime ? distanceLines(result) : []),
-    ...(result.family === "pair" && result.byPerson ? [more.byPerson] : []),
     ...(result.betaBinomial || result.chanceCorrected ? [more.spread] : []),
-    ...(result.family === "choice" && result.stopping ? [more.stopped] : []),
     ...(result.pValueAdjusted === null ? [] : [more.holm]),
   ].filter((line) => line !== "");
 }

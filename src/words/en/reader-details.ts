@@ -9,6 +9,10 @@ type ChoiceFormula = {
   alpha: number;
   needed: number | null;
   bounds: boolean;
+  /** The p-value counts paths through looks at the answers, not one tail. */
+  looks: boolean;
+  /** The question shares its risk with others of the same trays. */
+  family: boolean;
 };
 
 const distance = (bounds: boolean): string =>
@@ -18,20 +22,36 @@ const shareWhoTell = (choices: number): string =>
 const dots = (of: string): string =>
   `The dots of the picture stand at the middles of 100 equal parts of the exact distribution of ${of}.`;
 
+const fixedText = (f: ChoiceFormula): string[] => [
+  `p is the chance that ${f.judgments} answers hold ${f.correct} or more right ones when each is right with chance 1/${f.choices}: the upper tail of the binomial distribution, exact, with no approximation by a bell curve.`,
+  neededText(f),
+];
+function neededText({ needed, alpha, family }: ChoiceFormula): string {
+  const reach = family
+    ? `whose p, adjusted beside the others of the family, is ${alpha} or less`
+    : `whose upper tail is ${alpha} or less`;
+  return needed === null
+    ? `Needed would be a count ${reach}; with so few answers there is none.`
+    : `Needed is the smallest count ${reach}: ${needed}.`;
+}
+const stoppedText = [
+  "p adds up the chances under guessing of every path that ends with a yes earlier, or at the same look with as many right or more: exact, by going through the looks one after the other.",
+  "What was needed at each look stands in the table of looks. The bounds are the shares at which the chance of such a path is the risk.",
+];
+const boundsText = (bounds: boolean): string =>
+  bounds
+    ? `Its bound is exact (Clopper and Pearson) and one-sided at confidence 1 ${minus} alpha, so that it lies above 0 just when p is alpha or less; a range with two ends is at 1 ${minus} 2 alpha for the same reason.`
+    : "The count of answers gives it no bounds: some people answered more than once, and answers of one person hang together.";
+
 /** How every number was computed, and what it takes to check it. */
 export const details = {
   heading: "Details",
   formula: "The exact formula",
   formulaText: {
     difference: (f: ChoiceFormula) => [
-      `p is the chance that ${f.judgments} answers hold ${f.correct} or more right ones when each is right with chance 1/${f.choices}: the upper tail of the binomial distribution, exact, with no approximation by a bell curve.`,
-      f.needed === null
-        ? `Needed would be a count whose upper tail is ${f.alpha} or less; with so few answers there is none.`
-        : `Needed is the smallest count whose upper tail is ${f.alpha} or less: ${f.needed}.`,
+      ...(f.looks ? stoppedText : fixedText(f)),
       shareWhoTell(f.choices),
-      f.bounds
-        ? `Its bound is exact (Clopper and Pearson) and one-sided at confidence 1 ${minus} alpha, so that it lies above 0 just when p is alpha or less; a range with two ends is at 1 ${minus} 2 alpha for the same reason.`
-        : "It has no bounds here: some people answered more than once, and answers of one person hang together.",
+      ...(f.looks ? [] : [boundsText(f.bounds)]),
       distance(f.bounds),
       dots("guessing"),
     ],
@@ -44,6 +64,18 @@ export const details = {
       `Its upper bound is exact (Clopper and Pearson) and one-sided at confidence 1 ${minus} beta, so that it lies under the limit just when p is beta or less.`,
       distance(true),
       dots("a panel at the limit"),
+    ],
+    /** Likeness where people answered several times: the spread between people carries the test. */
+    similarityRepeats: (f: { choices: number; limit: number; beta: number }) => [
+      `p is from a beta-binomial with guessing built in: how well a mean share of ${chosenPercent(f.limit)} who can tell fits the people\u2019s own counts, against the best fit; one-sided, by the signed root of the likelihood ratio, an approximation.`,
+      `The upper bound is the mean share at which that p is ${f.beta}, so that it lies under the limit just when p is ${f.beta} or less. A plain count of answers has no number that would decide.`,
+      shareWhoTell(f.choices),
+      dots("a panel at the limit"),
+    ],
+    byPerson: () => [
+      "Several answers a person: every person\u2019s lead is turned over or not by a coin toss, all ways counted; p is the share of ways as uneven or more, exact. The count of answers has no number that would decide.",
+      "Shares of the answers are estimates without bounds, since answers of one person hang together.",
+      dots("picking at random"),
     ],
     preference: (f: { judgments: number; more: number; alpha: number; needed: number | null }) => [
       `p is twice the chance that ${f.judgments} answers hold ${f.more} or more for one product when each is decided by a fair coin, at most 1: both tails of the binomial distribution, exact.`,
@@ -87,11 +119,7 @@ export const details = {
       error: (value: string) => `Standard error of d\u2032, from the slope of the psychometric function: ${value}.`,
       noError:
         "d\u2032 has no standard error here: the psychometric function is flat at and below guessing, and an estimate without a finite value has none.",
-      byPerson:
-        "Several answers a person: every person\u2019s lead is turned over or not by a coin toss, all ways counted; p is the share of ways as uneven or more.",
       holm: "Adjusted p: the p of the family are ordered, the smallest is multiplied by their number, the next by one less, and so on; none may fall below the one before it, and none exceeds 1 (Holm).",
-      stopped:
-        "With looks, p adds up the chances under guessing of every path that ends with a yes earlier, or at the same look with as many right or more. The bounds are the shares at which that chance is the risk.",
       spread:
         "Beta-binomial: each person has a share of their own, from a beta distribution; mean and spread by maximum likelihood, intervals by profile likelihood, the test of no spread by the likelihood ratio (one-sided). All are approximations.",
     },
