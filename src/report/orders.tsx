@@ -48,7 +48,7 @@ function tablesOf(result: Result): GroupTable[] {
     group: reader.orders.places[position - 1] ?? String(position),
     ...counts,
   }));
-  return [orders, { heads: [checks.position, checks.answered, checks.right], groups: byPlace }];
+  return [orders, { heads: [checks.position(result.method), checks.answered, checks.right], groups: byPlace }];
 }
 
 const shows = (groups: readonly Group[], least: number): boolean =>

@@ -26,7 +26,10 @@ export function Parts({ result, said, lead }: Props) {
 }
 
 function PartBody({ part, result, said, lead }: Props & { part: Part }) {
-  if (part.id === "people" && !showsPeople(result, lead)) {
+  if (
+    (part.id === "people" && !showsPeople(result, lead)) ||
+    (part.id === "sessions" && !showsSessions(result, lead))
+  ) {
     return <p class="fine">{reader.orders.withheld(leastInGroup)}</p>;
   }
   const figure = partFigure(result, said, part.id, lead);
@@ -36,4 +39,10 @@ function PartBody({ part, result, said, lead }: Props & { part: Part }) {
       <Worded table={part.table} strong={1} id={partTableId(part.id)} />
     </>
   );
+}
+
+/** A session of few answers would tell a reader what one person said; the lead sees them all. */
+function showsSessions(result: Result, lead: boolean): boolean {
+  if (lead || (result.family !== "choice" && result.family !== "pair")) return true;
+  return result.sessions?.rows.every(({ judgments }) => judgments >= leastInGroup) ?? true;
 }

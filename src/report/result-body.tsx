@@ -4,7 +4,7 @@ import type { Result, ScaleResult } from "../model/result.ts";
 import { reader } from "../words/en/reader.ts";
 import { AttributeTables } from "./attribute-tables.tsx";
 import { FigureView } from "./figure-view.tsx";
-import { attributeFigures, figuresOf } from "./figures.tsx";
+import { attributeFigures, type Figure, figuresOf } from "./figures.tsx";
 import { Parts } from "./parts.tsx";
 
 type Props = {
@@ -37,14 +37,19 @@ export function ResultBody({ result, said, question, verdictId, lead = false, ch
           <p>{said.caution}</p>
         </aside>
       )}
-      {figures.map((figure) => (
-        <FigureView key={figure.id} figure={figure} />
-      ))}
+      {figures
+        .filter((figure) => !isRuler(figure))
+        .map((figure) => (
+          <FigureView key={figure.id} figure={figure} />
+        ))}
       <section class="heavy">
         <h2 class="unseen">{reader.sections.numbers}</h2>
         <Numbers rows={said.rows} />
         {result.family === "scale" && <Tables result={result} said={said} at={0} />}
       </section>
+      {figures.filter(isRuler).map((figure) => (
+        <FigureView key={figure.id} figure={figure} />
+      ))}
       {result.family === "scale" && result.attributes.length > 1 && <Further result={result} said={said} />}
       <Parts result={result} said={said} lead={lead} />
       <Sentences heading={reader.sections.notShown} sentences={said.caveats} />
@@ -53,6 +58,9 @@ export function ResultBody({ result, said, question, verdictId, lead = false, ch
     </>
   );
 }
+
+/** The ruler of d′ stands below the numbers, so that page one of the print holds verdict, picture and numbers. */
+const isRuler = ({ id }: Figure): boolean => id === "distance";
 
 function Tables({ result, said, at }: { result: ScaleResult; said: Description; at: number }) {
   const attribute = result.attributes[at];

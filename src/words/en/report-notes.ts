@@ -28,7 +28,7 @@ export const caveats: CaveatSentences = {
   "guessing-model": () =>
     "“Can tell” rests on a model: a person either tells for certain or guesses blindly, with nothing in between.",
   "repeats-pooled": (c) =>
-    `${answers(c.judgments)} came from ${people(c.people)}. The test of a difference allows for that. How large it is has no bounds here: those would need the spread between people.`,
+    `${answers(c.judgments)} came from ${people(c.people)}. The test of a difference allows for that. A plain count of answers gives no bounds; how people differ, and the bounds that go with it, stand above.`,
   "one-property": (c) =>
     `The result is about ${c.property.trim() === "" ? "the property that was asked for" : `\u201c${c.property.trim()}\u201d`}: the products may differ in others, and nothing is said of liking.`,
   "leaning-model": () =>

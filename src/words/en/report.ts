@@ -32,6 +32,12 @@ type Bound = { estimate: number | null; low: number | null; confidence: number }
 const noAnswers = plain("no answers");
 const estimateOnly = "estimate only";
 
+/** Which sample of a tray the place is of. */
+const placeHeads: Partial<Record<Method, string>> = {
+  triangle: "Place of the odd sample",
+  tetrad: "Place of the first sample\u2019s partner",
+};
+
 /** Every sentence and label of the report page. Numbers come in, words come out; nothing is decided here. */
 export const report = {
   methods: {
@@ -113,7 +119,7 @@ export const report = {
   checks: {
     note: "By order and place: a check of the serving, not a second chance at a verdict.",
     order: "Order served",
-    position: "Place of the odd sample",
+    position: (method: Method): string => placeHeads[method] ?? "Place of the sample right to pick",
     answered: "Answered",
     right: "Right",
     told: "Called different, or not A",
