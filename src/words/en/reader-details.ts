@@ -38,9 +38,9 @@ const stoppedText = [
   "p adds up the chances under guessing of every path that ends with a yes earlier, or at the same look with as many right or more: exact, by going through the looks one after the other.",
   "What was needed at each look stands in the table of looks. The bounds are the shares at which the chance of such a path is the risk.",
 ];
-const boundsText = (bounds: boolean): string =>
+const boundsText = ({ bounds, family }: ChoiceFormula): string =>
   bounds
-    ? `Its bound is exact (Clopper and Pearson) and one-sided at confidence 1 ${minus} alpha, so that it lies above 0 just when p is alpha or less; a range with two ends is at 1 ${minus} 2 alpha for the same reason.`
+    ? `Its bound is exact (Clopper and Pearson) and one-sided at confidence 1 ${minus} alpha, so that it lies above 0 just when p is alpha or less; a range with two ends is at 1 ${minus} 2 alpha for the same reason.${family ? " Alpha here is the risk that the family left for this question (Holm)." : ""}`
     : "The count of answers gives it no bounds: some people answered more than once, and answers of one person hang together.";
 
 /** How every number was computed, and what it takes to check it. */
@@ -51,7 +51,7 @@ export const details = {
     difference: (f: ChoiceFormula) => [
       ...(f.looks ? stoppedText : fixedText(f)),
       shareWhoTell(f.choices),
-      ...(f.looks ? [] : [boundsText(f.bounds)]),
+      ...(f.looks ? [] : [boundsText(f)]),
       distance(f.bounds),
       dots("guessing"),
     ],
