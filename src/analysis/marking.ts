@@ -99,9 +99,6 @@ export function plannedSessions({ plan }: StudyRecord): { names: string[]; of: (
   return { names: [...new Set(sessions)], of: ({ wave }) => sessions[wave - 1] ?? "" };
 }
 
-/** As the files of answers name them. */
-export { markedChoices as markedTriangles, markedPairs as markedPreferences };
-
 /** Everything that was eaten from the trays of these answers, for what is said of batches. */
 export const servedOn = (marked: readonly (OnTray & { tray: number })[]) =>
   marked.map(({ tray, samples, reference }) => ({ tray, samples: reference ? [reference, ...samples] : samples }));

@@ -139,23 +139,3 @@ export function findableBy(test: SizeTest, people: number, power = 0.8): Findabl
     power: test.chance(people, high),
   };
 }
-
-/**
- * What so many people can find, one judgment each, by a method that has a share: who tell, or of a preference the lead of
- * one side; see `findableBy`.
- *
- * Returns  `dPrime` null for a preference, where nobody is right
- * Example  findable("triangle", 24, 0.05) // discriminatorShare 0.406, dPrime 2.0
- */
-export function findable(
-  method: Method,
-  people: number,
-  alpha: number,
-  sought = 0.8,
-): { discriminatorShare: number; dPrime: number | null; criticalNumber: number; power: number } | null {
-  const found = findableBy(differenceTest(method, alpha, 0), people, sought);
-  if (found === null) return null;
-  const { effect, criticalNumber, power } = found;
-  const dPrime = method === "paired-preference" ? null : found.dPrime;
-  return { discriminatorShare: effect, dPrime, criticalNumber, power };
-}

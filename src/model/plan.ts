@@ -112,7 +112,6 @@ export type Stopping = z.infer<typeof stopping>;
 
 /** "No preference" when the two samples were the same: counts of an earlier blank study, to hold this one against. */
 const blankNorm = z.strictObject({ title: line, none: count, of: count });
-export type BlankNorm = z.infer<typeof blankNorm>;
 
 /** A distance d-prime that a plan names: above 0, and small enough to be a question. */
 const distance = z.nullable(z.number().check(z.gt(0), z.lte(10)));

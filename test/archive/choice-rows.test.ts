@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { analysePair, resultOfChoices } from "../../src/analysis/analyse-pair.ts";
-import { markedPreferences } from "../../src/analysis/marking.ts";
+import { markedPairs } from "../../src/analysis/marking.ts";
 import { readChoices } from "../../src/archive/choice-rows.ts";
 import { readTable } from "../../src/archive/csv.ts";
 import { distinctNames } from "../../src/archive/distinct-names.ts";
@@ -60,7 +60,7 @@ describe("answers that are refused, with file, line and column", () => {
 
 describe("the data of a preference study", () => {
   const record = preferenceRecord(preferencePlan(), votes(7, 13, 4));
-  const csv = preferencesCsv(record, markedPreferences(record));
+  const csv = preferencesCsv(record, markedPairs(record));
 
   test("reads back to the counts of the result", () => {
     const { answers, products } = read(csv);
@@ -85,7 +85,7 @@ describe("the data of a preference study", () => {
     const plan = preferencePlan();
     const products = plan.products.map((product, at) => ({ ...product, name: at === 0 ? "None" : "new" }));
     const odd = preferenceRecord({ ...plan, products }, votes(7, 13, 4));
-    const { answers } = read(preferencesCsv(odd, markedPreferences(odd)));
+    const { answers } = read(preferencesCsv(odd, markedPairs(odd)));
     expect(answers.filter(({ choice }) => choice === null)).toHaveLength(4);
     expect(answers.filter(({ choice }) => choice === "None (1)")).toHaveLength(7);
   });

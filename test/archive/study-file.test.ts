@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { analyse } from "../../src/analysis/analyse.ts";
-import { markedTriangles } from "../../src/analysis/marking.ts";
+import { markedChoices } from "../../src/analysis/marking.ts";
 import { readAnswers } from "../../src/archive/answer-rows.ts";
 import { answersCsv as csvOf } from "../../src/archive/answers-csv.ts";
 import { readTable } from "../../src/archive/csv.ts";
@@ -95,7 +95,7 @@ describe("a study file that cannot be used", () => {
 
 describe("answers as CSV", () => {
   const { record } = recordOf(events);
-  const answersCsv = (one: StudyRecord) => csvOf(one, markedTriangles(one));
+  const answersCsv = (one: StudyRecord) => csvOf(one, markedChoices(one));
   test("read back as the same 24 answers, 14 of them right, as the analysis counts them", () => {
     const { answers } = readAnswers(answersCsv(record), "a.csv");
     expect(answers.map(({ panelist }) => panelist)).toEqual(Array.from({ length: 24 }, (_, at) => `seat-${at + 1}`));

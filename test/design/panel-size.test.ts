@@ -1,6 +1,6 @@
 import { describe, expect, test, vi } from "vitest";
 import { discriminatorShareAt } from "../../src/analysis/method.ts";
-import { findable, panelSize, saw } from "../../src/design/panel-size.ts";
+import { findableBy, panelSize, saw } from "../../src/design/panel-size.ts";
 import { differenceTest } from "../../src/design/size-test.ts";
 import { problemOf } from "../problem-of.ts";
 import sizes from "../reference/triangle-panel-sizes/values.json" with { type: "json" };
@@ -54,14 +54,14 @@ describe("what a small panel finds with 80 % power at alpha 0.05 (computed outsi
     [24, 2.0, 13],
     [36, 1.8, 18],
   ])("%d people: d-prime %d, %d right", (people, dPrime, needed) => {
-    const found = findable("triangle", people, 0.05);
+    const found = findableBy(differenceTest("triangle", 0.05, 0), people);
     expect(found?.criticalNumber).toBe(needed);
     // half a step of the printed decimal
     expect(Math.abs((found?.dPrime ?? Number.NaN) - dPrime)).toBeLessThanOrEqual(0.05);
     expect(found?.power).toBeGreaterThanOrEqual(0.8);
   });
   test("two people cannot reach 5 %, since both guess right 1 time in 9", () => {
-    expect(findable("triangle", 2, 0.05)).toBeNull();
+    expect(findableBy(differenceTest("triangle", 0.05, 0), 2)).toBeNull();
   });
 });
 

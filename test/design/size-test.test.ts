@@ -1,5 +1,5 @@
 import { describe, expect, test, vi } from "vitest";
-import { findable, saw, sizeOf } from "../../src/design/panel-size.ts";
+import { findableBy, saw, sizeOf } from "../../src/design/panel-size.ts";
 import { emptyPlan } from "../../src/design/readiness.ts";
 import { differenceTest, likenessTest, sideShare, sizeTest } from "../../src/design/size-test.ts";
 import { problemOf } from "../problem-of.ts";
@@ -63,12 +63,15 @@ describe("a preference, two-sided at 0.05, R 4.2.2 (binom.test, pbinom)", () => 
     expect(size).toMatchObject({ people, peopleStable: stable, criticalNumber: needed });
   });
 
-  test("a lead of 0.3 is 65 to 35; what is found has no d-prime, since nobody is right", () => {
+  test("a lead of 0.3 is 65 to 35; what is found is a lead, no share who tell, since nobody is right", () => {
     expect(sideShare(0.3)).toBe(0.65);
-    expect(findable("paired-preference", 49, 0.05)).toMatchObject({ dPrime: null, criticalNumber: 32 });
+    expect(findableBy(differenceTest("paired-preference", 0.05, 0), 49)).toMatchObject({
+      discriminatorShare: null,
+      criticalNumber: 32,
+    });
     // 49 are the first who find a lead of 0.4 with 0.8
-    expect(findable("paired-preference", 49, 0.05)?.discriminatorShare).toBeLessThanOrEqual(0.4);
-    expect(findable("paired-preference", 48, 0.05)?.discriminatorShare).toBeGreaterThan(0.4);
+    expect(findableBy(differenceTest("paired-preference", 0.05, 0), 49)?.effect).toBeLessThanOrEqual(0.4);
+    expect(findableBy(differenceTest("paired-preference", 0.05, 0), 48)?.effect).toBeGreaterThan(0.4);
   });
 });
 
