@@ -139,7 +139,7 @@ describe("answers from elsewhere", () => {
     await start();
     const found: string[] = [];
     for (const method of plannable.map((method) => report.methods[method])) {
-      await page.getByLabel(method).check();
+      await page.getByRole("radio", { name: method, exact: true }).check();
       found.push(...(await looked(method)));
     }
     await compute();
@@ -158,9 +158,9 @@ describe("answers from elsewhere", () => {
     const asked: string[] = [];
     page.on("request", (request) => void (request.url().startsWith("http") && asked.push(request.url())));
     await page.context().setOffline(true);
-    await page.getByLabel(report.methods.triangle).focus();
-    await page.keyboard.press("ArrowDown");
-    await page.keyboard.press("ArrowDown");
+    await page.getByRole("radio", { name: report.methods.triangle, exact: true }).focus();
+    const steps = plannable.indexOf("line-scale") - plannable.indexOf("triangle");
+    for (let step = 0; step < steps; step++) await page.keyboard.press("ArrowDown");
     await page.getByText(reader.elsewhere.columns.scale).waitFor();
     await page.keyboard.press("Enter");
     await page.locator("h1.verdict").waitFor();
