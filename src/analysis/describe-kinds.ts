@@ -91,6 +91,8 @@ function rowsOf(result: KindsResult, { kinds }: ReportWords): Row[] {
     { id: "unlike", label: rows.told(method, "unlike"), ...values.told(unlike, boundsOf(unlike.share)) },
     { id: "like", label: rows.told(method, "like"), ...values.told(like, boundsOf(like.share)) },
   ];
+  // without an answer there is no test, and nothing that it could have found
+  if (result.judgments === 0) return list;
   if (!withinPeople) {
     list.push({ id: "needed", label: rows.needed, ...values.needed(result.criticalNumber, alpha) });
     if (chanceAtCritical !== null) {

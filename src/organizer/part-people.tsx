@@ -146,5 +146,5 @@ export function sizeSentences(plan: Plan): string[] {
 /** The effect that so many find, in the words of its unit. */
 function effectText({ unit }: SizeTest, { effect, dPrime }: Findable): string {
   if (unit === "d-prime") return choiceWords.onlyDistance(effect);
-  return unit === "lead" ? splitText(effect) : choiceWords.shareAndDistance(effect, dPrime);
+  return unit === "lead" ? splitText(Math.ceil(effect * 50) / 50) : choiceWords.shareAndDistance(effect, dPrime);
 }

@@ -43,7 +43,8 @@ function tablesOf(result: Result): GroupTable[] {
   }
   const orders: GroupTable = { heads: [checks.order, checks.answered, checks.right], groups: byOrder };
   if (result.family === "scale") return [orders];
-  if (result.family === "kinds") return [{ ...orders, heads: [checks.order, checks.answered, checks.told] }];
+  if (result.family === "kinds")
+    return [{ ...orders, heads: [checks.order, checks.answered, checks.told[result.method]] }];
   const byPlace = result.oddPositions.map(({ position, ...counts }) => ({
     group: reader.orders.places[position - 1] ?? String(position),
     ...counts,

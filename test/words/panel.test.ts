@@ -5,10 +5,10 @@ import { panel } from "../../src/words/en/panel.ts";
 
 test("what the lead typed to rinse with stands as typed at the end of a sentence, with one period", () => {
   const { rules, tasting } = panel;
-  expect(rules.rinse("Water and plain crackers")).toBe("Rinse now: Water and plain crackers.");
-  expect(rules.rinse(" warm water. ")).toBe("Rinse now: warm water.");
-  expect(rules.rinse(" ")).toBe("Rinse now.");
-  expect(tasting.resting("warm water")).toBe("Rest a moment and rinse: warm water.");
+  expect(rules.rinse("Water and plain crackers")).toBe("Clear your palate now: Water and plain crackers.");
+  expect(rules.rinse(" warm water. ")).toBe("Clear your palate now: warm water.");
+  expect(rules.rinse(" ")).toBe("Clear your palate now.");
+  expect(tasting.resting("warm water")).toBe("Rest a moment and clear your palate: warm water.");
 });
 
 test("an allergen has one name on tablets and papers, and a shorter one in a sentence", () => {

@@ -86,7 +86,7 @@ function chanceText(plan: Plan, chance: number): string {
   const sought = plan.discriminatorShareSought;
   if (plan.method === "paired-preference") return `Finds a split of ${splitText(sought)} ${found}`;
   if (plan.dPrimeSought !== null || isKinds(plan)) {
-    if (!likeness(plan)) return `Finds a distance d\u2032 of ${figure(plan.dPrimeSought ?? 1)} ${found}`;
+    if (!likeness(plan)) return `A distance d\u2032 of ${figure(plan.dPrimeSought ?? 1)} is found ${found}`;
   }
   if (isTwoSided(plan)) return `Finds a split of ${splitText(sought)} ${found}`;
   return likeness(plan)

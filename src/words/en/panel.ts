@@ -162,11 +162,11 @@ export const panel = {
     warmUp: "Taste the warm-up sample first: the one without a code. There is no question about it.",
     /** Where a cup with a letter has no code either. */
     warmUpUnmarked: "Taste the warm-up sample first: the one without a mark. There is no question about it.",
-    rinse: (cleanser: string) => rinsing("Rinse now", cleanser),
+    rinse: (cleanser: string) => rinsing("Clear your palate now", cleanser),
     order: "Taste in the order shown.",
     orderAfter: {
-      R: "Of the samples, taste the reference first: it is marked R. Then taste the coded ones in the order shown.",
-      A: "Of the samples, taste the one first that is marked A. Then taste the one with a code.",
+      R: "Taste the reference first: it is marked R. Then taste the coded samples in the order shown.",
+      A: "Taste the sample marked A first. Then taste the one with a code.",
     },
     orderOnLine: "Take the samples in the order shown, one after the other; each has its questions, marked on a line.",
     swallow,
@@ -192,7 +192,7 @@ export const panel = {
       R: <T>(cup: T): Woven<T> => ["Taste the reference ", cup, " first. When you have tasted it, touch its letter."],
       A: <T>(cup: T): Woven<T> => ["Taste sample ", cup, " first. When you have tasted it, touch its letter."],
     },
-    resting: (cleanser: string) => rinsing("Rest a moment and rinse", cleanser),
+    resting: (cleanser: string) => rinsing("Rest a moment and clear your palate", cleanser),
     left: (seconds: number) => `The next sample follows in about ${duration(seconds)}.`,
     early: "The pause is not over yet. There is no hurry.",
     tasted: "tasted",

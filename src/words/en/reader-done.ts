@@ -82,7 +82,9 @@ export const done = {
   informed: "Allergens declared and cautions shown before tasting; codes only, no product, no purpose",
   serving: "Serving",
   together: (samples: number) =>
-    `${plural(samples, "coded sample", "coded samples")} a tray, side by side, tasted from left to right`,
+    samples === 1
+      ? "One coded sample a tray, tasted after the one marked A"
+      : `${plural(samples, "coded sample", "coded samples")} a tray, side by side, tasted from left to right`,
   disclosed: "Was it disclosed afterwards which sample was which",
   scale: "Scale",
   scaleIs: (lengthMm: number) =>

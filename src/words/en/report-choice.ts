@@ -99,7 +99,7 @@ function reached(facts: VerdictFacts): string {
   }
   const comparative = comparativeOf(facts);
   return comparative === ""
-    ? `${who(facts)} found more of what was asked for in ${expectedOf(facts)}: ${score(facts)}, and ${rule(facts)}.`
+    ? `${who(facts)} found more of the property in ${expectedOf(facts)}: ${score(facts)}, and ${rule(facts)}.`
     : `${who(facts)} found ${expectedOf(facts)} ${comparative} than ${otherOf(facts)}: ${chose(facts)}, and ${rule(facts)}.`;
 }
 

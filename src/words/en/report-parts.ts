@@ -4,6 +4,7 @@ import type { StoppingPath } from "../../model/result-choice.ts";
 import {
   chosenPercent,
   dPrimeAtMost,
+  dPrimeBound,
   dPrimeText,
   finePercent,
   percent,
@@ -139,11 +140,11 @@ export const parts = {
     value: ({ estimate, low, high, confidence, kind }: Interval): string => {
       const bounds =
         kind === "two-sided" && low !== null && high !== null
-          ? ` (${signed(low)} to ${signed(high)}, ${chosenPercent(confidence)} interval)`
+          ? ` (${minus(dPrimeBound(low))} to ${minus(dPrimeAtMost(high))}, ${chosenPercent(confidence)} interval)`
           : kind === "upper" && high !== null
             ? ` (${dPrimeAtMost(high)} or less, ${chosenPercent(confidence)} confidence)`
             : low !== null
-              ? ` (${signed(low)} or more, ${chosenPercent(confidence)} confidence)`
+              ? ` (${minus(dPrimeBound(low))} or more, ${chosenPercent(confidence)} confidence)`
               : ", estimate only";
       return estimate === null ? `no upper estimate${bounds}` : `${signed(estimate)}${bounds}`;
     },
@@ -161,4 +162,5 @@ export const parts = {
   },
 };
 
-const signed = (value: number): string => dPrimeText(value).replace("-", "\u2212");
+const minus = (text: string): string => text.replace("-", "\u2212");
+const signed = (value: number): string => minus(dPrimeText(value));

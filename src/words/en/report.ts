@@ -122,7 +122,7 @@ export const report = {
     position: (method: Method): string => placeHeads[method] ?? "Place of the sample right to pick",
     answered: "Answered",
     right: "Right",
-    told: "Called different, or not A",
+    told: { "same-different": "Called different", "a-not-a": "Called not A" },
   },
   similarity,
   preference,

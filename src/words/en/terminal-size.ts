@@ -53,7 +53,7 @@ function peopleLines(answer: SizeAnswer): string[] {
   return [
     `For ${what}: ${wholeNumber(people)} people${eachTimes(answer)}. They ${verb} ${percent(power)} of the time.`,
     peopleStable > people
-      ? `Counts are whole, so the power goes in teeth: from ${wholeNumber(peopleStable)} people on it stays high enough.`
+      ? `Counts are whole, so a somewhat larger panel can do worse: from ${wholeNumber(peopleStable)} people on none does.`
       : "No larger panel has less power than was asked for.",
   ];
 }

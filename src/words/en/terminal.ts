@@ -81,7 +81,7 @@ ${riskLines}
                      which on it stays so; criticalNumber, power, rule
   -h, --help         this text
 
-Exact: counts are whole, so power goes in teeth, and both numbers of people are given.
+Exact: counts are whole, so a somewhat larger panel can do worse; both numbers of people are given.
 
   cloche size --method triangle --pd 0.3
   cloche size --method tetrad --dprime 1 --beta 0.1
