@@ -41,7 +41,11 @@ export const choiceWords = {
   sides: "Which result counts?",
   sidesHint: "Fixed at lock.",
   sidesOptions: [
-    { value: "one", label: "Only more in the product that is expected to have it", hint: "one-sided: fewer people do" },
+    {
+      value: "one",
+      label: "Only more in the product that is expected to have it",
+      hint: "one-sided: it takes fewer people",
+    },
     { value: "two", label: "More in either product", hint: "two-sided: when nobody can say beforehand" },
   ] as const,
 

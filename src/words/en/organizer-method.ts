@@ -27,24 +27,22 @@ const names = methodNames;
 
 /** One sentence each: what a yes will and will not allow to say. */
 const hints: Record<Plannable, string> = {
-  triangle:
-    "Is there any difference? A yes says that people like these notice one, not what differs or which is better.",
+  triangle: "A yes says that people like these notice a difference, not what differs or which is better.",
   "duo-trio":
-    "Is there any difference, next to one that is known? A yes says that people notice one, not what differs. An easier task than the triangle, which needs more people.",
+    "Next to one that is known. A yes says that people notice a difference, not what differs. An easier task than the triangle, and it takes more people.",
   "paired-difference":
-    "Which one has more of a named property? A yes says which, and nothing of other properties or of liking.",
+    "A yes says which one has more of a named property, and nothing of other properties or of liking.",
   "three-alternative":
-    "Is the one that is expected to have more of a property picked out of three? A yes says so of that property alone. Few people find much.",
+    "Is the one that is expected to have more of a property picked out of three? A yes says so of that property alone. Takes the fewest people.",
   tetrad:
-    "Is there any difference, for mild food? A yes says that people notice one, not what differs. Four samples at once tire more than three.",
+    "For mild food. A yes says that people notice a difference, not what differs. Four samples at once tire more than three.",
   "same-different":
-    "Is there any difference, one pair at a time, for food that tires? A yes says that two products are called different more often than one and the same.",
+    "One pair at a time, for food that tires. A yes says that two products are called different more often than one and the same.",
   "a-not-a":
     "Is it told from the one that everybody knows? A yes says that the new one is taken for the known one less often, not what differs.",
   "paired-preference":
-    "Which one is preferred? A yes says that more people choose the one, not why, nor that they can tell the two apart for sure.",
-  "line-scale":
-    "How much of a property? A yes says by how many points products differ on it, not whether anybody likes that.",
+    "A yes says that more people choose the one, not why, nor that they can tell the two apart for sure.",
+  "line-scale": "A yes says by how many points products differ on it, not whether anybody likes that.",
 };
 const options = plannable.map((value) => ({ value, label: names[value], hint: hints[value] }));
 
@@ -216,7 +214,7 @@ export const method = {
       "The task is easy; the triangle needs fewer people for the same difference.",
     ],
     "paired-difference": [
-      "Say before the lock whether one product is expected to have more: then one side is tested, and fewer people do.",
+      "Say before the lock whether one product is expected to have more: then one side is tested, and it takes fewer people.",
       "The word must mean the same to everybody: write down what it means here.",
     ],
     "three-alternative": [

@@ -73,11 +73,11 @@ const isTwoSided = ({ method, sides }: Plan): boolean => method === "paired-diff
 
 function neededText(plan: Plan, needed: number): string {
   if (isKinds(plan)) return "an exact test of two shares decides";
-  if (isTwoSided(plan)) return `${needed} must choose the same`;
+  if (isTwoSided(plan)) return `${needed} must choose the same product`;
   if (plan.method === "paired-preference")
     return plan.noPreference === "not-offered"
-      ? `${needed} must choose the same`
-      : `if all of them choose, ${needed} must choose the same`;
+      ? `${needed} must choose the same product`
+      : `if all of them choose, ${needed} must choose the same product`;
   return likeness(plan) ? `at most ${needed} may be right` : `${needed} must be right`;
 }
 
