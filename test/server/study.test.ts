@@ -138,6 +138,9 @@ test("G6 a field too many in the packet is a 500 and nothing of it is sent", asy
   expect(reply.text).not.toContain("482");
 });
 
+/** The code as a value, not its digits: those come up in a hash now and then. */
+const theCode = /"715\\?"/;
+
 test("before the reveal the lead sees that a ballot event happened, never what; after it the full text", async () => {
   const lock = leadPen.lock(study);
   const events = [pen.opened(study, 1), pen.answer(study, 1, "715")];
@@ -156,7 +159,7 @@ test("before the reveal the lead sees that a ballot event happened, never what; 
     { ...JSON.parse(events[1]?.text ?? ""), body: { tray: 1, question: 1 } },
     { ...JSON.parse(remark.text), body: { tray: 1 } },
   ]);
-  expect(JSON.stringify(before.events.slice(1))).not.toContain("715"); // the lock itself lists every code
+  expect(JSON.stringify(before.events.slice(1))).not.toMatch(theCode); // the lock itself lists every code
   const early = await house.call("GET", `/api/studies/${study}/remarks`, { token: lead.token });
   expect([early.status, problemCode(early)]).toEqual([403, "access/not-allowed"]);
 
@@ -174,7 +177,7 @@ test("before the reveal not even an answer that this server cannot judge is show
   const { events, held } = await eventsOf(lead);
   expect(held).toBe(1);
   expect(events.map(({ text, outline }) => [text, (outline as { body: unknown }).body])).toEqual([[null, null]]);
-  expect(JSON.stringify(events)).not.toContain("715");
+  expect(JSON.stringify(events)).not.toMatch(theCode);
 });
 
 test("a tablet makes no study: a stream it alone wrote in is kept, and listed once a lead has written there", async () => {
