@@ -169,7 +169,7 @@ test("an outline tells that a ballot was answered, and nothing else", () => {
   const outlines = facts.map((fact) => readOutline(outlineOf(fact), fact.hash)).filter((fact) => fact !== null);
   expect(outlines).toHaveLength(facts.length);
   const ballots = outlines.filter((fact) => fact.kind !== "study-locked");
-  expect(JSON.stringify(ballots)).not.toMatch(/309|guess|elapsedMs|screen|salt|5a5a/);
+  expect(JSON.stringify(ballots)).not.toMatch(/"309\\?"|guess|elapsedMs|screen|salt|(5a){8}/);
   expect(foldStudy(outlines).trays.get(1)).toMatchObject({ status: "answered", counted: { answers: new Map() } });
 });
 

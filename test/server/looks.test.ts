@@ -81,7 +81,7 @@ describe("the answers of a look", () => {
     expect(choices(reply)).toEqual(["482", "518"]);
     const line = house.log.split("\n").find((text) => text.includes("answers given for a look"));
     expect(JSON.parse(line ?? "{}")).toMatchObject({ look: 1, answers: 2, device: lead.device });
-    expect(line).not.toContain("482");
+    expect(line).not.toMatch(/"482\\?"/);
     // an interrupted look may be asked for again
     expect(choices(await ask(look.id))).toEqual(["482", "518"]);
   });
@@ -124,7 +124,7 @@ describe("the answers of a look", () => {
     await house.push(lead, [look.text]);
     const reply = await ask(look.id);
     expect(problemCode(reply)).toBe(code);
-    expect(reply.text).not.toContain("518");
+    expect(reply.text).not.toMatch(/"518\\?"/);
   });
 
   test("by Wald's lines no look before a verdict could stand, and a further look takes a further answer", async () => {

@@ -135,7 +135,7 @@ test("G6 a field too many in the packet is a 500 and nothing of it is sent", asy
   const reply = await house.call("GET", "/api/panel", { token: tablet.token });
   expect([reply.status, problemCode(reply)]).toEqual([500, "server/internal"]);
   expect(reply.text).not.toContain("canary");
-  expect(reply.text).not.toContain("482");
+  expect(reply.text).not.toMatch(/"482\\?"/);
 });
 
 /** The code as a value, not its digits: those come up in a hash now and then. */
