@@ -1,3 +1,4 @@
+import { familyOf } from "../analysis/method.ts";
 import type { PlanPart } from "../model/open-part.ts";
 import type { Plan } from "../model/plan.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
@@ -26,6 +27,9 @@ function notesOf(part: PlanPart, plan: Plan): string[] {
   }
 }
 
+const offersNone = ({ method, noPreference }: Plan): boolean =>
+  method === "paired-preference" && noPreference !== "not-offered";
+
 function peopleNotes(plan: Plan): string[] {
   const { jump, sparesNote, source, width } = planWords.people;
   const figures = sizeFigures(plan);
@@ -34,7 +38,8 @@ function peopleNotes(plan: Plan): string[] {
   return [
     ...(figures.needed === null ? [] : [words.needed(plan.people, figures.needed, figures.fooled)]),
     jump,
-    ...(plan.method === "paired-preference" && plan.noPreference === "not-offered" ? [] : words.notes),
+    // of a pair the notes are about those who say that they have no preference
+    ...(familyOf(plan.method, plan.sides) === "pair" && !offersNone(plan) ? [] : words.notes),
     sparesNote,
     source,
   ];
