@@ -125,8 +125,14 @@ export class LeadHands {
 
   /** Locks, takes the passphrase down, and shows that it was. */
   async lock(see: (state: string) => Promise<void> = async () => {}): Promise<string> {
-    await this.button(planWords.toLock).click();
-    await this.page.getByLabel(lockWords.gate.type(lockWords.lock.word)).fill(lockWords.lock.word);
+    const word = this.page.getByLabel(lockWords.gate.type(lockWords.lock.word));
+    const toLock = this.button(planWords.toLock);
+    // on a busy machine the page still grows while the press is under way, and the press can land beside the button
+    for (let tries = 0; tries < 3 && !(await word.isVisible()); tries++) {
+      if ((await toLock.count()) > 0) await toLock.click();
+      await word.waitFor({ timeout: 10_000 }).catch(() => undefined);
+    }
+    await word.fill(lockWords.lock.word);
     await this.button(lockWords.lock.action).click();
     await this.heading(lockWords.once.heading).waitFor();
     await see("passphrase");
