@@ -1,5 +1,6 @@
 import type { Interval } from "../model/interval.ts";
 import type { Method } from "../model/method.ts";
+import { leastForVerdict } from "../model/outcome.ts";
 import type { ChoiceStatistics } from "../model/result-choice.ts";
 import { criticalNumber, lowerTail, upperTail } from "./binomial.ts";
 import { chancePanels } from "./chance-panels.ts";
@@ -10,8 +11,6 @@ import { exactInterval, lowerLimit, scoreInterval, upperLimit } from "./share-in
 import { type Limit, similarityParts } from "./similarity.ts";
 import { profileOfDPrime, standardErrorOfDPrime } from "./thurstone-interval.ts";
 
-/** Under this many judgments, or people unless it is one alone, there are numbers, but no verdict. */
-export const leastForVerdict = 6;
 /** A count whose lower tail of guessing is this or less puts labels and wording in doubt (common practice, no source). */
 export const lowTailInDoubt = 0.025;
 

@@ -1,7 +1,7 @@
 import { plannable, shapeOf } from "../model/method.ts";
+import { leastForVerdict } from "../model/outcome.ts";
 import type { ChoiceResult } from "../model/result.ts";
 import type { ReportWords } from "../words/en/report.ts";
-import { leastForVerdict } from "./choice.ts";
 import { type ChanceText, type FamilyText, type Row, rangeOf } from "./describe.ts";
 import { choiceParts } from "./describe-parts.ts";
 

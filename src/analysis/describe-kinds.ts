@@ -1,8 +1,8 @@
 import type { Interval } from "../model/interval.ts";
+import { leastForVerdict } from "../model/outcome.ts";
 import type { KindsResult } from "../model/result.ts";
 import type { ReportWords } from "../words/en/report.ts";
 import type { KindsFacts } from "../words/en/report-kinds.ts";
-import { leastForVerdict } from "./choice.ts";
 import { type ChanceText, type FamilyText, type Part, type Row, rangeOf } from "./describe.ts";
 import { kindsPeople } from "./describe-parts.ts";
 

@@ -1,8 +1,8 @@
 import type { Interval } from "../model/interval.ts";
+import { leastForVerdict } from "../model/outcome.ts";
 import type { PairResult } from "../model/result.ts";
 import type { ReportWords } from "../words/en/report.ts";
 import type { PreferenceFacts } from "../words/en/report-preference.ts";
-import { leastForVerdict } from "./choice.ts";
 import { type ChanceText, type FamilyText, type Row, rangeOf } from "./describe.ts";
 import { pairParts } from "./describe-parts.ts";
 

@@ -1,9 +1,9 @@
+import { leastForVerdict } from "../model/outcome.ts";
 import type { ScaleResult } from "../model/result.ts";
 import type { AttributeResult } from "../model/result-scale.ts";
 import type { ReportWords } from "../words/en/report.ts";
 import type { PairFacts, ScaleFacts } from "../words/en/report-scale.ts";
 import { decimalsFor, points, pText } from "../words/number.ts";
-import { leastForVerdict } from "./choice.ts";
 import type { AttributeText, FamilyText, Row, WordTable } from "./describe.ts";
 
 /** What is said of a line scale: the verdict and the size are those of the first property. */

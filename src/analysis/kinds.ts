@@ -1,8 +1,9 @@
 import type { Interval } from "../model/interval.ts";
+import { leastForVerdict } from "../model/outcome.ts";
 import type { KindsStatistics } from "../model/result-kinds.ts";
 import { panelsOf } from "./chance-panels.ts";
 import { requireAlpha, requireCount, requireRisk } from "./check.ts";
-import { leastForVerdict, lowTailInDoubt } from "./choice.ts";
+import { lowTailInDoubt } from "./choice.ts";
 import {
   type Conditional,
   conditionalCounts,

@@ -1,10 +1,10 @@
 import type { Interval } from "../model/interval.ts";
+import { leastForVerdict } from "../model/outcome.ts";
 import type { NoPreference } from "../model/plan.ts";
 import { problem } from "../model/problem.ts";
 import type { PairStatistics } from "../model/result-pair.ts";
 import { chancePanels } from "./chance-panels.ts";
 import { requireAlpha, requireCount, requireRisk } from "./check.ts";
-import { leastForVerdict } from "./choice.ts";
 import { fisherExactUpper } from "./fisher-exact.ts";
 import { distances, noDistance } from "./pair-distance.ts";
 import { type PersonVotes, personParts } from "./pair-people.ts";

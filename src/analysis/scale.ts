@@ -1,8 +1,8 @@
+import { leastForVerdict } from "../model/outcome.ts";
 import type { AttributeResult, ScaleOutcome, ScaleStatistics } from "../model/result-scale.ts";
 import type { BlockRow } from "./block-table.ts";
 import { type BlockAnalysis, blockAnalysis } from "./blocks.ts";
 import { requireAlpha, requireCount } from "./check.ts";
-import { leastForVerdict } from "./choice.ts";
 import { mean } from "./moments.ts";
 
 /** What was judged: in a study with its moment and end words, elsewhere by the words of the file. */

@@ -1,6 +1,6 @@
+import { leastForVerdict } from "../model/outcome.ts";
 import type { StudyRecord } from "../model/record.ts";
 import type { StoppingPath } from "../model/result-choice.ts";
-import { leastForVerdict } from "./choice.ts";
 import { type StoppingRule, stagesAt, stoppingRule } from "./stopping-rule.ts";
 import { type Stage, sumOf, walk } from "./stopping-walk.ts";
 

@@ -1,6 +1,7 @@
 import { mostWithLooks } from "../analysis/stopping-rule.ts";
 import { shapeOf, sidesFor } from "../model/method.ts";
 import type { OpenPart } from "../model/open-part.ts";
+import { leastForVerdict } from "../model/outcome.ts";
 import type { Attribute, Plan, Property } from "../model/plan.ts";
 import { seeksLikeness, sizeTest } from "./size-test.ts";
 
@@ -47,9 +48,6 @@ export function mayStopEarly(plan: Plan): boolean {
   return counts && directed && oneQuestion && !seeksLikeness(plan) && plan.repeats === 1;
 }
 
-/** Fewer answers than this at a look decide nothing: the same as for a verdict. */
-const leastAtLook = 6;
-
 function openStopping(plan: Plan): OpenPart[] {
   const { stopping, people } = plan;
   if (stopping.rule === "fixed") return [];
@@ -59,8 +57,8 @@ function openStopping(plan: Plan): OpenPart[] {
     const share = sizeTest(plan)?.soughtAt ?? 0;
     return share > 0 && share < 1 && isRisk(stopping.beta) ? [] : [{ part: "method", what: "stopping" }];
   }
-  const rising = stopping.at.every((at, look) => at > (stopping.at[look - 1] ?? leastAtLook - 1) && at < people);
-  return rising ? [] : [{ part: "method", what: "look-numbers", least: leastAtLook, people }];
+  const rising = stopping.at.every((at, look) => at > (stopping.at[look - 1] ?? leastForVerdict - 1) && at < people);
+  return rising ? [] : [{ part: "method", what: "look-numbers", least: leastForVerdict, people }];
 }
 
 /** A plan keeps what was typed for another method or rule: that is no part of this study. */

@@ -1,7 +1,7 @@
-import { leastForVerdict } from "../analysis/choice.ts";
 import { familyOf } from "../analysis/method.ts";
 import { shapeOf, sidesFor } from "../model/method.ts";
 import type { OpenPart } from "../model/open-part.ts";
+import { leastForVerdict } from "../model/outcome.ts";
 import { type Caution, cautions, type Declaration, emptyScale, type Plan } from "../model/plan.ts";
 import { ordersOf, partsOf, productBounds } from "./method.ts";
 import { alike, isBlank, isRisk, openMethod } from "./open-method.ts";

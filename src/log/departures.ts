@@ -1,6 +1,8 @@
 import { type BlindPacket, questionsOf } from "../model/packet.ts";
 import type { Departure, UnansweredReason } from "../model/record.ts";
-import type { Ballot, KeptMark, StudyState, TrayState } from "./fold.ts";
+import type { Ballot, KeptMark } from "./ballots.ts";
+import type { StudyState } from "./fold.ts";
+import type { TrayState } from "./trays.ts";
 
 /** What is known of a study beside the facts that were read. */
 export type Around = {

@@ -1,6 +1,6 @@
 import type { Fact } from "../model/event.ts";
 import type { Kitchen } from "../model/kitchen.ts";
-import { type FactOf, onceEach } from "./fold.ts";
+import { type FactOf, onceEach } from "./fact.ts";
 import { leavesOf } from "./leaves.ts";
 
 /** One version of the kitchen's defaults, and who wrote it when (a clock: shown, never compared). */

@@ -1,13 +1,10 @@
-import type { Fact, Heads } from "../model/event.ts";
+import type { Heads } from "../model/event.ts";
+import { leastForVerdict } from "../model/outcome.ts";
 import type { Plan } from "../model/plan.ts";
-import type { FactOf } from "./fold.ts";
+import { type FactOf, within } from "./fact.ts";
 
 /** A look of the stopping rule: begun with what it saw, and done once the rule has said something. */
 export type Look = { begun: FactOf<"look-begun">; done: FactOf<"look-done"> | null };
-
-/** Was the fact among what the heads name? Everything was, where there are none. */
-export const within = (fact: Pick<Fact, "device" | "seq">, heads: Heads | null): boolean =>
-  heads === null || fact.seq <= (heads[fact.device] ?? 0);
 
 /**
  * The looks of a study, by their number.
@@ -33,9 +30,6 @@ export function looksOf(
     }));
   return { looks, others: begun.filter((fact) => first.get(fact.body.look) !== fact) };
 }
-
-/** Fewer answers than this give no verdict (`analysis/choice` has the same number). */
-const leastForVerdict = 6;
 
 /**
  * The least number of answers for a look of this number, from 1; null where the plan allows no such look. By Wald's

@@ -2,9 +2,12 @@ import type { Heads } from "../model/event.ts";
 import type { OpenedKey } from "../model/key.ts";
 import { problem } from "../model/problem.ts";
 import type { Judgment, KeptMark, StudyRecord } from "../model/record.ts";
+import type { KeptMark as FoldedMark } from "./ballots.ts";
 import { type Around, departuresOfRecord, inTime, type Seated } from "./departures.ts";
-import { type KeptMark as FoldedMark, foldStudy, type StudyState, type TrayState } from "./fold.ts";
-import { type Look, within } from "./looks.ts";
+import { within } from "./fact.ts";
+import { foldStudy, type StudyState } from "./fold.ts";
+import type { Look } from "./looks.ts";
+import type { TrayState } from "./trays.ts";
 
 export type { Around };
 

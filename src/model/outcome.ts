@@ -2,6 +2,9 @@ import * as z from "zod/mini";
 import { interval } from "./interval.ts";
 import { count, line } from "./schema.ts";
 
+/** Under this many judgments, or people unless it is one alone, there are numbers, but no verdict: a look says nothing. */
+export const leastForVerdict = 6;
+
 /**
  * reached / not-reached: by the rule locked beforehand. within-limit / not-within-limit: the same for
  * a similarity goal. far-below-chance: fewer right than the lower 2.5 % tail of

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { Ballot } from "../log/fold.ts";
+import type { Ballot } from "../log/ballots.ts";
 import { trayLabel } from "../model/tray.ts";
 import { dayWords } from "../words/en/organizer-day.ts";
 import { lockWords } from "../words/en/organizer-lock.ts";

@@ -1,4 +1,6 @@
-import type { Ballot, StudyState, TrayState, TrayStatus } from "../log/fold.ts";
+import type { Ballot } from "../log/ballots.ts";
+import type { StudyState } from "../log/fold.ts";
+import type { TrayState, TrayStatus } from "../log/trays.ts";
 import type { Body, Heads } from "../model/event.ts";
 import type { DeviceInfo } from "../model/http.ts";
 import { questionsOf } from "../model/packet.ts";

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { FactOf } from "../log/fold.ts";
+import type { FactOf } from "../log/fact.ts";
 import type { Body, Paper } from "../model/event.ts";
 import { paperNames, paperWords } from "../words/en/organizer-papers.ts";
 import { appendEvent, type Lead, useLead } from "./app-context.ts";

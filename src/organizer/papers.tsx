@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
-import type { FactOf, StudyState } from "../log/fold.ts";
+import type { FactOf } from "../log/fact.ts";
+import type { StudyState } from "../log/fold.ts";
 import type { Paper } from "../model/event.ts";
 import { useReading } from "../ui/use-store.ts";
 import { organizer } from "../words/en/organizer.ts";

@@ -1,8 +1,8 @@
 import { useMemo } from "preact/hooks";
-import { leastForVerdict } from "../analysis/choice.ts";
 import { type Findable, findableBy, saw, sizeOf } from "../design/panel-size.ts";
 import { type SizeTest, seeksLikeness, sizeTest } from "../design/size-test.ts";
 import { shapeOf } from "../model/method.ts";
+import { leastForVerdict } from "../model/outcome.ts";
 import { type Plan, panelTypes } from "../model/plan.ts";
 import { choiceWords } from "../words/en/organizer-choice.ts";
 import { splitText } from "../words/en/organizer-people.ts";

@@ -1,5 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
-import type { FactOf } from "../log/fold.ts";
+import type { FactOf } from "../log/fact.ts";
 import type { Body } from "../model/event.ts";
 import { lockWords } from "../words/en/organizer-lock.ts";
 import { useLead } from "./app-context.ts";

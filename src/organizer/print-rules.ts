@@ -1,4 +1,4 @@
-import type { FactOf } from "../log/fold.ts";
+import type { FactOf } from "../log/fact.ts";
 import type { Body, Paper } from "../model/event.ts";
 import type { HeldKey } from "./key-memory.ts";
 

@@ -1,4 +1,6 @@
-import type { Ballot, StudyState, TrayState } from "../log/fold.ts";
+import type { Ballot } from "../log/ballots.ts";
+import type { StudyState } from "../log/fold.ts";
+import type { TrayState } from "../log/trays.ts";
 import type { Body } from "../model/event.ts";
 import { freeSpares, rivalBallots } from "./day.ts";
 

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { TrayState } from "../log/fold.ts";
+import type { TrayState } from "../log/trays.ts";
 import { trayLabel } from "../model/tray.ts";
 import { dayWords } from "../words/en/organizer-day.ts";
 import { appendEvent, useLead } from "./app-context.ts";

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { FactOf } from "../log/fold.ts";
+import type { FactOf } from "../log/fact.ts";
 import type { Fact, Paper } from "../model/event.ts";
 import { useReading } from "../ui/use-store.ts";
 import { appendEvent, useLead } from "./app-context.ts";

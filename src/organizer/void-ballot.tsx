@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { Ballot } from "../log/fold.ts";
+import type { Ballot } from "../log/ballots.ts";
 import { type Body, voidReasons } from "../model/event.ts";
 import { trayLabel } from "../model/tray.ts";
 import { dayWords, voidReasons as reasonWords } from "../words/en/organizer-day.ts";

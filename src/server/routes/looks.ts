@@ -1,7 +1,7 @@
 import type { FastifyInstance } from "fastify";
 import * as z from "zod/mini";
+import type { FactOf } from "../../log/fact.ts";
 import { readEvent } from "../../log/facts.ts";
-import type { FactOf } from "../../log/fold.ts";
 import { leastForLook } from "../../log/looks.ts";
 import type { Fact, Heads, Kind } from "../../model/event.ts";
 import { lookReply, streamKey } from "../../model/http.ts";

@@ -1,0 +1,181 @@
+import { type Body, type Fact, type Heads, isAnswerKind } from "../model/event.ts";
+import { answersOf, type BlindPacket, type BlindTray, questionsOf } from "../model/packet.ts";
+import { type FactOf, within } from "./fact.ts";
+
+/** One device's handling of a tray, from its events and what the lead ruled on them. */
+
+type Arrival = "on-time" | "late" | "admitted" | "after-reveal";
+
+/** A kept mark, the last of its question on this device; only what arrived in time, or was admitted, is used. */
+export type KeptMark = Body<"mark-kept"> & { device: string; arrival: Arrival };
+
+/** One device's handling of one tray. `answers` and `marks` are empty while only outlines are known. */
+export type Ballot = {
+  tray: number;
+  device: string;
+  events: string[];
+  openedAt: string | null;
+  answered: boolean;
+  answeredAt: string | null;
+  /** Choices by question. */
+  answers: Map<number, Body<"answer-kept">>;
+  /** By question. */
+  marks: Map<number, KeptMark>;
+  /** When each question's first kept answer arrived; known from outlines too. */
+  questions: Map<number, Arrival>;
+  /** Are answers there, in time or admitted, to all that the tray asks? */
+  complete: boolean;
+  /** Did some answer come after the close, and is not admitted? */
+  late: boolean;
+  answerEvents: string[];
+  finished: boolean;
+  stopped: Body<"tray-stopped">["reason"] | null;
+  voided: { reason: Body<"ballot-voided">["reason"]; note: string } | null;
+  /**
+   * Of its first answer. on-time: within the close's heads (or not closed yet); admitted and late: beyond them;
+   * after-reveal: beyond the reveal's.
+   */
+  arrival: Arrival;
+  /** Why a late ballot was admitted, when it was. */
+  admission: string | null;
+};
+
+/** What the lead ruled, and what close and reveal saw. */
+export type Rulings = {
+  heads: { close: Heads | null; reveal: Heads | null };
+  voids: FactOf<"ballot-voided">[];
+  settlements: FactOf<"contest-settled">[];
+  spares: FactOf<"spare-served">[];
+  admissions: FactOf<"late-admitted">[];
+};
+
+/** Is the answer one that this tray's ballot can give? What is not an answer always is. */
+export function fits(fact: BallotFact, { codes }: BlindTray, packet: BlindPacket): boolean {
+  if (fact.kind === "answer-kept") {
+    const { question } = fact.body;
+    if (packet.line || question < 1 || question > questionsOf(packet, { codes })) return false;
+    return fact.outline || answersOf(packet, { codes }).includes(fact.body.choice);
+  }
+  if (fact.kind !== "mark-kept") return true;
+  if (!packet.line) return false;
+  const { attributes } = packet.line;
+  const { question } = fact.body;
+  const place = Math.floor((question - 1) / attributes.length);
+  if (fact.outline) return question >= 1 && place < codes.length;
+  const { code, attribute } = fact.body;
+  return codes[place] === code && attributes[(question - 1) % attributes.length]?.id === attribute;
+}
+
+export type BallotFact = FactOf<
+  "tray-opened" | "answer-kept" | "mark-kept" | "remark-kept" | "tray-finished" | "tray-stopped"
+>;
+export const isBallotFact = (fact: Fact): fact is BallotFact =>
+  fact.kind === "tray-opened" ||
+  fact.kind === "answer-kept" ||
+  fact.kind === "mark-kept" ||
+  fact.kind === "remark-kept" ||
+  fact.kind === "tray-finished" ||
+  fact.kind === "tray-stopped";
+
+export function addToBallot(ballots: Map<string, Ballot>, fact: BallotFact, { heads }: Rulings): void {
+  const name = `${fact.body.tray} ${fact.device}`;
+  const ballot: Ballot = ballots.get(name) ?? {
+    tray: fact.body.tray,
+    device: fact.device,
+    events: [],
+    openedAt: null,
+    answered: false,
+    answeredAt: null,
+    answers: new Map(),
+    marks: new Map(),
+    questions: new Map(),
+    complete: false,
+    late: false,
+    answerEvents: [],
+    finished: false,
+    stopped: null,
+    voided: null,
+    arrival: "on-time",
+    admission: null,
+  };
+  ballots.set(name, ballot);
+  ballot.events.push(fact.id);
+  if (fact.kind === "tray-opened") ballot.openedAt ??= fact.at;
+  if (fact.kind === "tray-finished") ballot.finished = true;
+  if (fact.kind === "tray-stopped") ballot.stopped ??= fact.body.reason;
+  if (isAnswerFact(fact)) addAnswer(ballot, fact, arrivalOf(fact, heads));
+}
+
+const isAnswerFact = (fact: BallotFact): fact is FactOf<"answer-kept" | "mark-kept"> => isAnswerKind(fact.kind);
+
+function arrivalOf(fact: Fact, heads: Rulings["heads"]): Arrival {
+  if (!within(fact, heads.reveal)) return "after-reveal";
+  return within(fact, heads.close) ? "on-time" : "late";
+}
+
+function addAnswer(ballot: Ballot, fact: FactOf<"answer-kept" | "mark-kept">, arrival: Arrival): void {
+  ballot.answerEvents.push(fact.id);
+  if (!ballot.questions.has(fact.body.question)) ballot.questions.set(fact.body.question, arrival);
+  // a mark may be moved until the next sample: the last one in time counts, and a later one does not undo it
+  const before = ballot.marks.get(fact.body.question);
+  if (fact.kind === "mark-kept" && !fact.outline && (!before || before.arrival === arrival)) {
+    ballot.marks.set(fact.body.question, { ...fact.body, device: fact.device, arrival });
+  }
+  // a kept choice is final: the device's first one counts
+  if (fact.kind === "answer-kept" && !fact.outline && !ballot.answers.has(fact.body.question)) {
+    ballot.answers.set(fact.body.question, fact.body);
+  }
+  if (ballot.answered) return;
+  ballot.answered = true;
+  ballot.answeredAt = fact.at;
+  ballot.arrival = arrival;
+}
+
+export function judgeBallot(ballot: Ballot, rulings: Rulings): void {
+  const admitted = rulings.admissions.find((a) => a.body.tray === ballot.tray && a.body.device === ballot.device);
+  ballot.late = [...ballot.questions.values()].includes("late");
+  if (ballot.late && admitted) {
+    const letIn = (arrival: Arrival): Arrival => (arrival === "late" ? "admitted" : arrival);
+    ballot.arrival = letIn(ballot.arrival);
+    for (const [question, arrival] of ballot.questions) ballot.questions.set(question, letIn(arrival));
+    for (const mark of ballot.marks.values()) mark.arrival = letIn(mark.arrival);
+    ballot.admission = admitted.body.note;
+    ballot.late = false;
+  }
+  const named = rulings.voids.find((v) => v.body.targets.some((target) => ballot.events.includes(target)));
+  if (named) ballot.voided = { reason: named.body.reason, note: named.body.note };
+}
+
+export const inTime = (arrival: Arrival): boolean => arrival === "on-time" || arrival === "admitted";
+const timely = (one: Arrival, other: Arrival): number => Number(inTime(one)) - Number(inTime(other));
+const counting = ({ questions }: Ballot): number[] =>
+  [...questions].flatMap(([question, arrival]) => (inTime(arrival) ? [question] : []));
+export const isComplete = (ballot: Ballot, packet: BlindPacket, tray: BlindTray): boolean =>
+  counting(ballot).length >= questionsOf(packet, tray);
+
+/**
+ * Several tablets that answered different questions of one tray, as when one died or was enrolled again half way: one
+ * ballot. Null when two of them answered the same question: that is for the lead to settle.
+ */
+export function joined(ballots: Ballot[], packet: BlindPacket | null, tray: BlindTray): Ballot | null {
+  const [first] = ballots;
+  const answered = ballots.flatMap(counting);
+  if (!first || !packet || new Set(answered).size < answered.length) return null;
+  const all: Ballot = {
+    ...first,
+    events: ballots.flatMap(({ events }) => events),
+    answerEvents: ballots.flatMap(({ answerEvents }) => answerEvents),
+    // no two are in time for one question; one that came too late must not stand in its place
+    answers: new Map(
+      ballots.flatMap(({ answers, questions }) => [...answers].filter(([at]) => inTime(questions.get(at) ?? "late"))),
+    ),
+    // what is in time goes last, and so stands where another tablet answered the same question too late
+    marks: new Map(ballots.flatMap(({ marks }) => [...marks]).toSorted(([, a], [, b]) => timely(a.arrival, b.arrival))),
+    questions: new Map(ballots.flatMap(({ questions }) => [...questions]).toSorted(([, a], [, b]) => timely(a, b))),
+    finished: ballots.some(({ finished }) => finished),
+    stopped: ballots.find(({ stopped }) => stopped)?.stopped ?? null,
+    late: ballots.some(({ late }) => late),
+    admission: ballots.find(({ admission }) => admission !== null)?.admission ?? null,
+  };
+  return { ...all, complete: isComplete(all, packet, tray) };
+}
