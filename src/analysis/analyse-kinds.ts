@@ -1,9 +1,9 @@
+import { asKinds, type KindsMethod } from "../model/method.ts";
 import type { KindRow, StudyRecord } from "../model/record.ts";
 import type { KindsResult } from "../model/result.ts";
 import { caveatsOfKinds, caveatsOfStudy, personOnce, tooFewAnswers } from "./caveats.ts";
 import { seatName } from "./choice-people.ts";
 import { type KindsCounts, kindsStatistics, type PersonKinds } from "./kinds.ts";
-import type { KindsMethod } from "./kinds-model.ts";
 import { markedKinds, onePerSeat, ordersServed, servedOn } from "./marking.ts";
 import { studyPart } from "./study-part.ts";
 
@@ -14,7 +14,7 @@ export function analyseKinds(record: StudyRecord, app: string): KindsResult {
   const { kept: marked, leftOut } = plan.repeats === 1 ? onePerSeat(all) : { kept: all, leftOut: [] };
   const counted = kindsStatistics({
     ...countsOf(marked.map(({ seat, ...answer }) => ({ panelist: seatName(seat), ...answer }))),
-    method: plan.method === "a-not-a" ? "a-not-a" : "same-different",
+    method: asKinds(plan.method),
     alpha: plan.alpha,
     confidence: plan.confidence,
     sought: plan.dPrimeSought === null ? null : { dPrime: plan.dPrimeSought, people: plan.people },

@@ -1,4 +1,4 @@
-import { shapeOf } from "../model/method.ts";
+import { asPair, shapeOf } from "../model/method.ts";
 import { problem } from "../model/problem.ts";
 import type { ChoiceRow, StudyRecord } from "../model/record.ts";
 import type { Caveat, PairResult } from "../model/result.ts";
@@ -67,7 +67,7 @@ function questionOf(record: StudyRecord, at: number, property: AskedProperty | u
   const norm = noPreference === "not-offered" ? null : plan.blankNorm;
   const votes = votesOf(marked.map(({ seat, picked }) => ({ panelist: seatName(seat), picked })));
   const counts = {
-    method: plan.method === "paired-difference" ? "paired-difference" : "paired-preference",
+    method: asPair(plan.method),
     property: property?.asked ?? null,
     products: [first ?? "", second ?? ""],
     confidence: plan.confidence,

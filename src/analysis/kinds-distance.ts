@@ -1,6 +1,7 @@
 import type { Interval } from "../model/interval.ts";
+import type { KindsMethod } from "../model/method.ts";
 import type { KindsStatistics } from "../model/result-kinds.ts";
-import { farthestKinds, type KindsMethod, type KindsModel, kindsModel, type Told } from "./kinds-model.ts";
+import { farthestKinds, type KindsModel, kindsModel, type Told } from "./kinds-model.ts";
 import { highest } from "./maximum.ts";
 import { normalQuantile } from "./normal.ts";
 import { root } from "./root.ts";

@@ -1,9 +1,7 @@
-import type { KindsStatistics } from "../model/result-kinds.ts";
+import type { KindsMethod } from "../model/method.ts";
 import { requireNumber } from "./check.ts";
 import { normalCentral, normalDensity, normalLower, normalQuantile, normalUpper } from "./normal.ts";
 import { root } from "./root.ts";
-
-export type KindsMethod = KindsStatistics["method"];
 
 /**
  * How people come to call a tray different (or not A), as two shares of a distance d-prime and a line that they draw:

@@ -1,6 +1,7 @@
+import type { KindsMethod } from "../model/method.ts";
 import { requireAlpha, requireCount } from "./check.ts";
 import { fisherRegion, regionPower } from "./fisher-region.ts";
-import { type KindsMethod, unbiasedShares } from "./kinds-model.ts";
+import { unbiasedShares } from "./kinds-model.ts";
 
 /**
  * Chance that same-different or A-not-A reaches alpha when the products lie `dPrime` apart and people lean to neither

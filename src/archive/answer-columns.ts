@@ -63,5 +63,42 @@ export const places = (stem: string, count: number): string[] =>
   Array.from({ length: count }, (_, at) => `${stem}_${at + 1}`);
 
 /** Cells of what was in one place after the other. */
-export const inPlaces = (stem: string, values: readonly string[]): Cells =>
+const inPlaces = (stem: string, values: readonly string[]): Cells =>
   Object.fromEntries(values.map((value, at) => [`${stem}_${at + 1}`, value]));
+
+/** Columns of the uncoded cup; none where there is none. */
+export const referenceColumns = ({ plan }: Pick<StudyRecord, "plan">): string[] =>
+  shapeOf(plan.method).reference === null ? [] : ["reference_product", "reference_batch"];
+
+/**
+ * What every file of answers with its samples tells of an answer: who, which of their trays, when, and what was in each
+ * cup, in serving order, the reference cup before them. A file takes the columns it has of these.
+ */
+export function trayCells(record: Pick<StudyRecord, "plan">, marked: readonly OnTray[]): (answer: OnTray) => Cells {
+  const names = new Map(record.plan.products.map(({ id, name }) => [id, name]));
+  const nameOf = (product: string): string => names.get(product) ?? product;
+  const repeats = repeatsOf(marked);
+  const occasion = occasionOf(record);
+  return (answer) => {
+    const { seat, tray, wave, order, samples, reference } = answer;
+    return {
+      ...{ panelist: `seat-${seat}`, repeat: repeats.get(tray) ?? 1, tray, wave },
+      ...occasion(answer),
+      order,
+      reference_product: reference ? nameOf(reference.product) : "",
+      reference_batch: reference?.batch ?? "",
+      ...inPlaces(
+        "code",
+        samples.map(({ code }) => code),
+      ),
+      ...inPlaces(
+        "product",
+        samples.map(({ product }) => nameOf(product)),
+      ),
+      ...inPlaces(
+        "batch",
+        samples.map(({ batch }) => batch),
+      ),
+    };
+  };
+}

@@ -3,13 +3,12 @@ import type { StudyRecord } from "../model/record.ts";
 import {
   type Cells,
   inOrderOfTrays,
-  inPlaces,
   type OnTray,
   occasionColumns,
-  occasionOf,
   places,
-  repeatsOf,
+  referenceColumns,
   samplesOf,
+  trayCells,
 } from "./answer-columns.ts";
 import { writeTable } from "./csv.ts";
 
@@ -29,40 +28,16 @@ const placeColumn = (method: Method): string => (method === "triangle" ? "positi
  *          the trays of one seat; codes, products and batches stand in serving order, the reference cup before them
  */
 export function answersCsv(record: Pick<StudyRecord, "plan" | "packet">, marked: readonly Marked[]): string {
-  const { plan } = record;
-  const names = new Map(plan.products.map(({ id, name }) => [id, name]));
-  const nameOf = (product: string): string => names.get(product) ?? product;
-  const repeats = repeatsOf(marked);
-  const occasion = occasionOf(record);
   const columns = columnsOf(record);
+  const cellsOf = trayCells(record, marked);
   const rows = inOrderOfTrays(marked).map((answer) => {
-    const { samples, reference } = answer;
     const cells: Cells = {
-      panelist: `seat-${answer.seat}`,
-      repeat: repeats.get(answer.tray) ?? 1,
+      ...cellsOf(answer),
       correct: answer.correct ? 1 : 0,
-      tray: answer.tray,
-      wave: answer.wave,
-      ...occasion(answer),
-      order: answer.order,
-      [placeColumn(plan.method)]: answer.oddPosition,
+      [placeColumn(record.plan.method)]: answer.oddPosition,
       choice: answer.choice,
       pairs: pairsOf(answer),
       guess: answer.guess ? 1 : 0,
-      reference_product: reference ? nameOf(reference.product) : "",
-      reference_batch: reference?.batch ?? "",
-      ...inPlaces(
-        "code",
-        samples.map(({ code }) => code),
-      ),
-      ...inPlaces(
-        "product",
-        samples.map(({ product }) => nameOf(product)),
-      ),
-      ...inPlaces(
-        "batch",
-        samples.map(({ batch }) => batch),
-      ),
     };
     return columns.map((column) => cells[column] ?? "");
   });
@@ -72,7 +47,7 @@ export function answersCsv(record: Pick<StudyRecord, "plan" | "packet">, marked:
 /** The triangle's columns are those of its first files; other methods have the codes of the tray as well. */
 function columnsOf(record: Pick<StudyRecord, "plan" | "packet">): string[] {
   const { method } = record.plan;
-  const { answer, reference, guess } = shapeOf(method);
+  const { answer, guess } = shapeOf(method);
   const samples = samplesOf(record);
   return [
     ...["panelist", "repeat", "correct", "tray", "wave"],
@@ -80,7 +55,7 @@ function columnsOf(record: Pick<StudyRecord, "plan" | "packet">): string[] {
     ...["order", placeColumn(method), "choice"],
     ...(answer === "partner" ? ["pairs"] : []),
     ...(guess ? ["guess"] : []),
-    ...(reference === null ? [] : ["reference_product", "reference_batch"]),
+    ...referenceColumns(record),
     ...(method === "triangle" ? [] : places("code", samples)),
     ...places("product", samples),
     ...places("batch", samples),

@@ -2,6 +2,7 @@ import { resultOfCounts } from "../analysis/analyse-choice.ts";
 import { resultOfKinds } from "../analysis/analyse-kinds.ts";
 import { resultOfPair } from "../analysis/analyse-pair.ts";
 import { mostJudgments } from "../analysis/check.ts";
+import { asKinds, asPair } from "../model/method.ts";
 import { problem } from "../model/problem.ts";
 import type { Result } from "../model/result.ts";
 import { terminal } from "../words/en/terminal.ts";
@@ -10,7 +11,6 @@ import {
   computedMethod,
   confidenceOf,
   goalOf,
-  kindsMethod,
   noPreferenceOf,
   refuseGiven,
   requireDifference,
@@ -108,7 +108,7 @@ function peopleOf(given: Given, judgments: number): number {
 }
 
 function ofPair(given: Given, computed: Computed, app: string): Result {
-  const method = computed.method === "paired-difference" ? computed.method : "paired-preference";
+  const method = asPair(computed.method);
   requireTwoSided(given, computed);
   if (method === "paired-difference") refuseGiven(given, ["none", "none-rule"], terminal.expected.notOfMethod(method));
   const first = whole(given, "first", 0, mostJudgments);
@@ -128,5 +128,5 @@ function ofKinds(given: Given, computed: Computed, app: string): Result {
     like: { told: whole(given, "told-like", 0, like), of: like },
   };
   const risks = { alpha: alphaOf(given), confidence: confidenceOf(given) };
-  return resultOfKinds({ method: kindsMethod(computed), ...risks, ...counts }, app);
+  return resultOfKinds({ method: asKinds(computed.method), ...risks, ...counts }, app);
 }

@@ -134,7 +134,3 @@ export function noPreferenceOf(given: Given, option: string, none: number): NoPr
   if (!rule) throw problem("cli/bad-option", { option: `--${option}`, value, expected: expected.noneRule });
   return rule;
 }
-
-/** Same-different and A-not-A, as the type of their four counts has them. */
-export const kindsMethod = ({ method }: Computed): "same-different" | "a-not-a" =>
-  method === "a-not-a" ? "a-not-a" : "same-different";

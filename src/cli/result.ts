@@ -9,6 +9,7 @@ import { readChoices } from "../archive/choice-rows.ts";
 import { readKinds } from "../archive/kind-rows.ts";
 import { readScale } from "../archive/scale-rows.ts";
 import { readStudyFile, recordOfFile } from "../archive/study-file.ts";
+import { asKinds, asPair } from "../model/method.ts";
 import type { Plan } from "../model/plan.ts";
 import { problem } from "../model/problem.ts";
 import type { Result } from "../model/result.ts";
@@ -19,7 +20,6 @@ import {
   computedMethod,
   confidenceOf,
   goalOf,
-  kindsMethod,
   noPreferenceOf,
   oneSided,
   refuseGiven,
@@ -80,7 +80,7 @@ const readers: Record<Result["family"], Reader> = {
   },
   pair: (given, computed, text, path, app) => {
     requireTwoSided(given, computed);
-    const method = computed.method === "paired-difference" ? computed.method : "paired-preference";
+    const method = asPair(computed.method);
     if (method === "paired-difference") refuseGiven(given, ["none"], terminal.expected.notOfMethod(method));
     const [alpha, confidence] = [alphaOf(given), confidenceOf(given)];
     const { answers, products, extraColumns } = readChoices(text, path);
@@ -96,7 +96,7 @@ const readers: Record<Result["family"], Reader> = {
     requireDifference(given, computed);
     refuseGiven(given, ["none"], terminal.expected.notOfMethod(computed.method));
     const [alpha, confidence] = [alphaOf(given), confidenceOf(given)];
-    const method = kindsMethod(computed);
+    const method = asKinds(computed.method);
     const { answers, extraColumns } = readKinds(text, path, method);
     return { found: resultOfKindRows({ method, alpha, confidence }, answers, app), extraColumns };
   },

@@ -1,7 +1,8 @@
 import { hypergeometricCritical } from "../analysis/fisher-exact.ts";
 import { fisherRegion, regionPower } from "../analysis/fisher-region.ts";
-import { type KindsMethod, unbiasedShares } from "../analysis/kinds-model.ts";
+import { unbiasedShares } from "../analysis/kinds-model.ts";
 import { normalQuantile } from "../analysis/normal.ts";
+import type { KindsMethod } from "../model/method.ts";
 import type { SizeTest } from "./size-test.ts";
 
 /** Half of the people get each kind of tray; an odd one left over gets a like one. */

@@ -1,10 +1,9 @@
 import { criticalNumber, lowerTail, mostWithin, upperTail } from "../analysis/binomial.ts";
 import { mostJudgments } from "../analysis/check.ts";
-import type { KindsMethod } from "../analysis/kinds-model.ts";
 import { choiceMethod, discriminatorShareAt, dPrimeOf, familyOf, rightShareOf } from "../analysis/method.ts";
 import { twoAfcDPrime, twoAfcRight } from "../analysis/thurstone.ts";
 import { twoSidedCriticalNumber } from "../analysis/two-sided.ts";
-import { type Method, shapeOf } from "../model/method.ts";
+import { asKinds, type Method, shapeOf } from "../model/method.ts";
 import type { Plan, Sides } from "../model/plan.ts";
 import { chancesAlong, criticalCounts } from "./count-walk.ts";
 import { kindsTest } from "./kinds-size.ts";
@@ -61,7 +60,7 @@ export const leadAt = (dPrime: number): number => 2 * twoAfcRight(dPrime) - 1;
 export function differenceTest(method: Method, alpha: number, sought: number, options: SizeOptions = {}): SizeTest {
   const { sides = "one", repeats = 1 } = options;
   const family = familyOf(method, sides);
-  if (family === "kinds") return kindsTest(method as KindsMethod, alpha, sought);
+  if (family === "kinds") return kindsTest(asKinds(method), alpha, sought);
   return family === "pair" ? pairTest(alpha, sought) : choiceTest(method, alpha, sought, repeats);
 }
 

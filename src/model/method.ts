@@ -80,6 +80,22 @@ export const sidesFor = (method: Plannable, sides: "one" | "two"): "one" | "two"
   return fixed === "either" ? sides : fixed;
 };
 
+/** The methods of the two families whose results are named by them. */
+export const pairMethods = ["paired-preference", "paired-difference"] as const;
+export type PairMethod = (typeof pairMethods)[number];
+export const kindsMethods = ["same-different", "a-not-a"] as const;
+export type KindsMethod = (typeof kindsMethods)[number];
+
+/** The method as one of its family; a method of another family here is a mistake in the code, and stops. */
+export const asPair = (method: Method): PairMethod => oneOf(pairMethods, method);
+export const asKinds = (method: Method): KindsMethod => oneOf(kindsMethods, method);
+
+function oneOf<M extends Method>(family: readonly M[], method: Method): M {
+  const found = family.find((known) => known === method);
+  if (!found) throw new RangeError(`${method} is none of ${family.join(", ")}`);
+  return found;
+}
+
 /** Answers that are words and no code. "none": somebody who prefers neither. */
 export const answerWords = ["none", "same", "different", "a", "not-a"] as const;
 export type AnswerWord = (typeof answerWords)[number];

@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { interval } from "./interval.ts";
+import { kindsMethods } from "./method.ts";
 import { outcomes } from "./outcome.ts";
 import { count, line } from "./schema.ts";
 
@@ -15,7 +16,7 @@ const kind = z.strictObject({ told: count, of: count, share: interval, shareScor
  */
 export const kindsStatistics = z.strictObject({
   family: z.literal("kinds"),
-  method: z.enum(["same-different", "a-not-a"]),
+  method: z.enum(kindsMethods),
   goal: z.literal("difference"),
   sides: z.literal("one"),
   alpha: z.number(),

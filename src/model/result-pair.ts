@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { interval } from "./interval.ts";
+import { pairMethods } from "./method.ts";
 import { askedProperty, outcomes, repeatsFields } from "./outcome.ts";
 import { noPreferenceRules } from "./plan.ts";
 import { count, line } from "./schema.ts";
@@ -11,7 +12,7 @@ import { count, line } from "./schema.ts";
  */
 export const pairStatistics = z.strictObject({
   family: z.literal("pair"),
-  method: z.enum(["paired-preference", "paired-difference"]),
+  method: z.enum(pairMethods),
   goal: z.literal("difference"),
   sides: z.literal("two"),
   alpha: z.number(),

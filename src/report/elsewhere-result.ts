@@ -5,9 +5,9 @@ import { resultOfScaleRows } from "../analysis/analyse-scale.ts";
 import { familyOf } from "../analysis/method.ts";
 import { readAnswers } from "../archive/answer-rows.ts";
 import { readChoices } from "../archive/choice-rows.ts";
-import { type kindsWords, readKinds } from "../archive/kind-rows.ts";
+import { readKinds } from "../archive/kind-rows.ts";
 import { readScale } from "../archive/scale-rows.ts";
-import type { Plannable } from "../model/method.ts";
+import { asKinds, asPair, type Plannable } from "../model/method.ts";
 import type { Goal, NoPreference, Sides } from "../model/plan.ts";
 import type { Result } from "../model/result.ts";
 import { reader } from "../words/en/reader.ts";
@@ -65,7 +65,7 @@ export function resultOfFile(text: string, path: string, asked: AskedOfFile, app
 
 function pairOfFile(text: string, path: string, asked: AskedOfFile, app: string): FoundInFile {
   const { alpha, confidence } = asked;
-  const method = asked.method === "paired-difference" ? asked.method : "paired-preference";
+  const method = asPair(asked.method);
   const { answers, products, extraColumns } = readChoices(text, path);
   // a product that nobody chose is not named in the file
   const [first, second] = reader.elsewhere.unnamed;
@@ -77,7 +77,7 @@ function pairOfFile(text: string, path: string, asked: AskedOfFile, app: string)
 
 function kindsOfFile(text: string, path: string, asked: AskedOfFile, app: string): FoundInFile {
   const { alpha, confidence } = asked;
-  const method: keyof typeof kindsWords = asked.method === "a-not-a" ? "a-not-a" : "same-different";
+  const method = asKinds(asked.method);
   const { answers, extraColumns } = readKinds(text, path, method);
   return { result: resultOfKindRows({ method, alpha, confidence }, answers, app), rows: answers.length, extraColumns };
 }

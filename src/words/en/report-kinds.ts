@@ -1,4 +1,4 @@
-import type { KindsStatistics } from "../../model/result-kinds.ts";
+import type { KindsMethod } from "../../model/method.ts";
 import {
   chosenPercent,
   dPrimeBound,
@@ -11,7 +11,6 @@ import {
 } from "../number.ts";
 import { agreedStep, type Figure, howOften, named, pIs, plain, type Range, range } from "./phrases.ts";
 
-type KindsMethod = KindsStatistics["method"];
 type Told = { told: number; of: number };
 export type KindsFacts = {
   method: KindsMethod;
