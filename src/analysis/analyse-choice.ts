@@ -6,7 +6,7 @@ import { caveatsOfChoice, caveatsOfResult, caveatsOfStudy, personOnce, tooFewAns
 import { type ChoiceCounts, type ChoiceGoal, choiceStatistics } from "./choice.ts";
 import { type ChoiceGiven, choiceOfPeople, peopleOf, seatName } from "./choice-people.ts";
 import { type Marked, markedChoices, onePerSeat, ordersServed, plannedSessions, servedOn } from "./marking.ts";
-import { type AskedProperty, type AskedQuestion, askedProperties, withFamily, withheld } from "./questions.ts";
+import { type AskedProperty, type AskedQuestion, answered } from "./questions.ts";
 import { sessionsOf } from "./sessions.ts";
 import { stoppedChoice } from "./stopped-choice.ts";
 import { untilStop } from "./stopping.ts";
@@ -18,11 +18,9 @@ import { studyPart } from "./study-part.ts";
  */
 export function analyseChoice(record: StudyRecord, app: string): ChoiceResult {
   const { plan } = record;
-  const properties = shapeOf(plan.method).property ? askedProperties(record) : [];
-  const question = questionOf(record, 0, properties[0]);
-  const further = properties.slice(1).map((property, at) => questionOf(record, at + 1, property));
-  const { first: counted, questions } = withFamily([question, ...further]);
-  const statistics = record.keyMatches ? counted : { ...counted, outcome: "withheld" as const };
+  const { question, statistics, questions } = answered<ChoiceStatistics, Question>(record, (at, property) =>
+    questionOf(record, at, property),
+  );
   const { marked, leftOut } = question;
   const served = servedOn(marked);
   const checks = checksOf(record, marked);
@@ -31,7 +29,7 @@ export function analyseChoice(record: StudyRecord, app: string): ChoiceResult {
     app,
     study: studyPart(record, served),
     ...statistics,
-    questions: record.keyMatches ? questions : withheld(questions),
+    questions,
     ...checks,
     caveats: [
       ...caveatsOfStudy(

@@ -1,4 +1,4 @@
-import { asPair, shapeOf } from "../model/method.ts";
+import { asPair } from "../model/method.ts";
 import { problem } from "../model/problem.ts";
 import type { ChoiceRow, StudyRecord } from "../model/record.ts";
 import type { Caveat, PairResult } from "../model/result.ts";
@@ -8,7 +8,7 @@ import { seatName } from "./choice-people.ts";
 import { type MarkedPair, markedPairs, onePerSeat, ordersServed, plannedSessions, servedOn } from "./marking.ts";
 import { type PairCounts, pairStatistics } from "./pair.ts";
 import type { PersonVotes } from "./pair-people.ts";
-import { type AskedProperty, type AskedQuestion, askedProperties, withFamily, withheld } from "./questions.ts";
+import { type AskedProperty, type AskedQuestion, answered } from "./questions.ts";
 import { sessionsOf } from "./sessions.ts";
 import { studyPart } from "./study-part.ts";
 import { twoAfcRight } from "./thurstone.ts";
@@ -21,11 +21,9 @@ type Question = AskedQuestion<PairStatistics> & { marked: MarkedPair[]; leftOut:
  */
 export function analysePair(record: StudyRecord, app: string): PairResult {
   const { plan } = record;
-  const properties = shapeOf(plan.method).property ? askedProperties(record) : [];
-  const question = questionOf(record, 0, properties[0]);
-  const further = properties.slice(1).map((property, at) => questionOf(record, at + 1, property));
-  const { first: counted, questions } = withFamily([question, ...further]);
-  const statistics = record.keyMatches ? counted : { ...counted, outcome: "withheld" as const };
+  const { question, statistics, questions } = answered<PairStatistics, Question>(record, (at, property) =>
+    questionOf(record, at, property),
+  );
   const { marked, leftOut } = question;
   const orders = ordersServed(record, marked).map((order) => {
     const served = marked.filter((answer) => answer.order === order);
@@ -37,7 +35,7 @@ export function analysePair(record: StudyRecord, app: string): PairResult {
     app,
     study: studyPart(record, servedOn(marked)),
     ...statistics,
-    questions: record.keyMatches ? questions : withheld(questions),
+    questions,
     sessions,
     orders,
     caveats: [

@@ -1,3 +1,4 @@
+import { shapeOf } from "../model/method.ts";
 import type { QuestionResult } from "../model/outcome.ts";
 import type { StudyRecord } from "../model/record.ts";
 import type { ChoiceStatistics } from "../model/result-choice.ts";
@@ -13,7 +14,7 @@ type Statistics = ChoiceStatistics | PairStatistics;
 export type AskedProperty = { asked: NonNullable<Statistics["property"]>; inFamily: boolean };
 
 /** The properties that are asked of each tray, in the order of the plan. */
-export function askedProperties({ plan }: StudyRecord): AskedProperty[] {
+function askedProperties({ plan }: StudyRecord): AskedProperty[] {
   const nameOf = (product: string | null) => plan.products.find(({ id }) => id === product)?.name ?? null;
   return plan.properties.map(({ name, comparative, expected, inFamily }, at) => ({
     asked: {
@@ -57,8 +58,27 @@ export function withFamily<S extends Statistics>(
   };
 }
 
-/** The verdicts of a family taken back: nobody can say what was right when the opened key does not match its seal. */
-export const withheld = (questions: readonly QuestionResult[]): QuestionResult[] =>
+/**
+ * Every question of a study, answered: the first one, which is the study's, and all of them as a family.
+ *
+ * Takes    one: the question at a place (from 0), with the property that it asks for, if the method names one
+ * Returns  question: the first as `one` gave it; statistics: its own within the family; questions: as `withFamily`.
+ *          Where the opened key does not match its seal nobody can say what was right: no verdict stands
+ */
+export function answered<S extends Statistics, Q extends AskedQuestion<S>>(
+  record: StudyRecord,
+  one: (at: number, property: AskedProperty | undefined) => Q,
+): { question: Q; statistics: S; questions: QuestionResult[] } {
+  const properties = shapeOf(record.plan.method).property ? askedProperties(record) : [];
+  const question = one(0, properties[0]);
+  const further = properties.slice(1).map((property, at) => one(at + 1, property));
+  const { first, questions } = withFamily<S>([question, ...further]);
+  if (record.keyMatches) return { question, statistics: first, questions };
+  return { question, statistics: { ...first, outcome: "withheld" }, questions: withheld(questions) };
+}
+
+/** The verdicts of a family taken back. */
+const withheld = (questions: readonly QuestionResult[]): QuestionResult[] =>
   questions.map((row) => ({ ...row, outcome: row.outcome && "withheld" }));
 
 const riskOf = (statistics: Statistics): number =>
