@@ -1,4 +1,6 @@
+import type { Plan } from "../model/plan.ts";
 import { type OrderedPlan, ordersOf, partsOf } from "./method.ts";
+import { inEachSession } from "./seating.ts";
 import { orderBalance } from "./williams.ts";
 
 /** The least and the most that a lot can bring: the same where nothing is left to it. */
@@ -42,4 +44,15 @@ export function orderPlan(plan: OrderedPlan, trays: number): OrderPlan | null {
     places: places.map((row) => row.map(bounds)),
     follows: follows.map((row, product) => row.map((count, before) => (product === before ? null : bounds(count)))),
   };
+}
+
+/** More samples than this tire a judge in one sitting (advice for cooked pork, seen in an abstract). */
+export const mostInSitting = 6;
+
+/** Samples that one person tastes in a sitting, the reference of each tray among them. */
+export function samplesInSitting(plan: Plan): number {
+  const [order] = ordersOf(plan);
+  if (order === undefined) return 0;
+  const { reference, samples } = partsOf(order);
+  return (samples.length + (reference === null ? 0 : 1)) * (inEachSession(plan) ? 1 : plan.repeats);
 }

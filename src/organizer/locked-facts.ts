@@ -1,7 +1,7 @@
 import { orderPlan } from "../design/order-plan.ts";
 import { inOrderOfMoments } from "../design/packet.ts";
 import { seeksLikeness } from "../design/size-test.ts";
-import { shapeOf } from "../model/method.ts";
+import { shapeOf, sidesFor } from "../model/method.ts";
 import { planParts } from "../model/open-part.ts";
 import type { Plan } from "../model/plan.ts";
 import { choiceWords } from "../words/en/organizer-choice.ts";
@@ -43,7 +43,7 @@ function roles(plan: Plan): LockedFact[] {
   const { method, products, properties, reference, sides, stopping, repeats, repeatsIn, blankNorm, confidence } = plan;
   const shape = shapeOf(method);
   const named = (id: string | null): string => products.find((product) => product.id === id)?.name.trim() ?? "";
-  const twoSided = method === "paired-difference" && sides === "two";
+  const twoSided = sidesFor(method, sides) === "two";
   const always = shape.reference === "A" || reference.kind === "constant" ? named(reference.product) : null;
   return [
     {

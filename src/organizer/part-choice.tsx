@@ -11,7 +11,7 @@ export function PartChoice({ draft }: { draft: Draft }) {
   const { plan, edit } = draft;
   return (
     <>
-      {plan.method === "paired-difference" ? (
+      {shapeOf(plan.method).sides === "either" ? (
         <Choice
           id="method-sides"
           legend={words.sides}

@@ -1,6 +1,6 @@
 import { discriminatorShareAt, dPrimeOf } from "../analysis/method.ts";
 import { seeksLikeness } from "../design/size-test.ts";
-import { shapeOf } from "../model/method.ts";
+import { shapeOf, sidesFor } from "../model/method.ts";
 import { noPreferenceRules, type Plan } from "../model/plan.ts";
 import { choiceWords } from "../words/en/organizer-choice.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
@@ -23,7 +23,7 @@ export function PartMethod({ draft }: { draft: Draft }) {
   const { method } = plan;
   const goal = seeksLikeness(plan) ? "similarity" : "difference";
   const { yes, no } = words.says[method][goal];
-  const mayBeAlike = shapeOf(method).similarity && !(method === "paired-difference" && plan.sides === "two");
+  const mayBeAlike = shapeOf(method).similarity && sidesFor(method, plan.sides) === "one";
   return (
     <>
       <MethodList value={method} onChange={(chosen) => edit((before) => withMethod(before, chosen))} />

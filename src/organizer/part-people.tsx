@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import { type Findable, findableBy, saw, sizeOf } from "../design/panel-size.ts";
+import { type Findable, findableBy, type PanelSize, saw, sizeOf } from "../design/panel-size.ts";
 import { type SizeTest, seeksLikeness, sizeTest } from "../design/size-test.ts";
 import { shapeOf } from "../model/method.ts";
 import { leastForVerdict } from "../model/outcome.ts";
@@ -34,6 +34,7 @@ export function PartPeople({ draft }: { draft: Draft }) {
       ...[plan.discriminatorShareSought, plan.dPrimeSought],
     ],
   );
+  const size = useMemo(() => test && sizeOf(test, wanted), [test]);
   return (
     <>
       <div class="dials">
@@ -53,24 +54,24 @@ export function PartPeople({ draft }: { draft: Draft }) {
       </div>
       {test === null || seeksLikeness(plan) ? null : <SoughtUnit draft={draft} />}
       {shapeOf(plan.method).repeats || plan.repeats > 1 ? <Repeats draft={draft} /> : null}
-      {test === null ? <Width plan={plan} /> : <Teeth plan={plan} test={test} />}
+      {test === null ? <Width plan={plan} /> : <Teeth plan={plan} test={test} size={size} />}
       <PanelType draft={draft} />
     </>
   );
 }
 
-function Teeth({ plan, test }: { plan: Plan; test: SizeTest }) {
+function Teeth({ plan, test, size }: { plan: Plan; test: SizeTest; size: PanelSize | null }) {
   const { people } = plan;
   const points = useMemo(() => {
     // as far as the panel that would do, and some more to see that it stays there
-    const enough = sizeOf(test, wanted)?.peopleStable ?? 0;
+    const enough = size?.peopleStable ?? 0;
     return saw(test, 6, Math.min(240, Math.max(66, people + 24, enough + 12)));
-  }, [test, people]);
+  }, [test, size, people]);
   const shown = { points, chosen: plan.people, ...sizeWords(plan) };
   return (
     <>
       <p class="lead-in" aria-live="polite">
-        {sizeSentences(plan).join(" ")}
+        {sizeSentences(plan, test, size).join(" ")}
       </p>
       <Saw {...shown} />
       <details>
@@ -120,10 +121,13 @@ function PanelType({ draft: { plan, edit } }: { draft: Draft }) {
   );
 }
 
-/** What this number of people finds, and how many would find it four times in five. Empty for the line scale. */
-export function sizeSentences(plan: Plan): string[] {
-  const test = sizeTest(plan);
-  const figures = sizeFigures(plan);
+/**
+ * What this number of people finds, and how many would find it four times in five. Empty for the line scale.
+ *
+ * Takes    test, size: of this plan, where they were worked out before
+ */
+export function sizeSentences(plan: Plan, test = sizeTest(plan), size = test && sizeOf(test, wanted)): string[] {
+  const figures = sizeFigures(plan, test);
   if (test === null || figures === null) return [];
   const { people, repeats } = plan;
   const { words: said, share } = sizeWords(plan);
@@ -132,7 +136,6 @@ export function sizeSentences(plan: Plan): string[] {
     return [words.tooFew(people, leastForVerdict)];
   }
   const sentences = [said.finds(people, figures.chance, share)];
-  const size = sizeOf(test, wanted);
   if (size) sentences.push(choiceWords.first(size.people, size.peopleStable));
   else if (figures.chance < wanted) sentences.push(words.tooMany);
   if (seeksLikeness(plan)) return sentences;

@@ -1,15 +1,10 @@
 import { familyOf } from "../analysis/method.ts";
-import { ordersOf, partsOf } from "../design/method.ts";
-import { inEachSession } from "../design/seating.ts";
+import { mostInSitting, samplesInSitting } from "../design/order-plan.ts";
 import { seeksLikeness } from "../design/size-test.ts";
-import type { Plan } from "../model/plan.ts";
 import { choiceWords as words } from "../words/en/organizer-choice.ts";
 import { Choice } from "./fields.tsx";
 import { NumberField } from "./number-field.tsx";
 import type { Draft } from "./use-draft.ts";
-
-/** More samples than this tire a judge in one sitting (advice for cooked pork, seen in an abstract). */
-const mostInSitting = 6;
 
 /** Several trays a person: how many, when, and what they do and do not stand for. */
 export function Repeats({ draft: { plan, edit } }: { draft: Draft }) {
@@ -48,12 +43,4 @@ export function Repeats({ draft: { plan, edit } }: { draft: Draft }) {
       ) : null}
     </>
   );
-}
-
-/** Samples that one person tastes in a sitting, the reference of each tray among them. */
-function samplesInSitting(plan: Plan): number {
-  const [order] = ordersOf(plan);
-  if (order === undefined) return 0;
-  const { reference, samples } = partsOf(order);
-  return (samples.length + (reference === null ? 0 : 1)) * (inEachSession(plan) ? 1 : plan.repeats);
 }

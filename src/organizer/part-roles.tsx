@@ -1,4 +1,4 @@
-import { shapeOf } from "../model/method.ts";
+import { shapeOf, sidesFor } from "../model/method.ts";
 import { choiceWords } from "../words/en/organizer-choice.ts";
 import { Choice } from "./fields.tsx";
 import { changeProperty, withKnown, withReference } from "./plan-choice.ts";
@@ -10,7 +10,7 @@ const words = choiceWords.roles;
 export function Roles({ draft }: { draft: Draft }) {
   const { plan } = draft;
   const { reference, property } = shapeOf(plan.method);
-  const either = plan.method === "paired-difference" && plan.sides === "two";
+  const either = sidesFor(plan.method, plan.sides) === "two";
   return (
     <>
       {reference === "R" ? <ReferenceFields draft={draft} /> : null}

@@ -1,3 +1,6 @@
+import { discriminatorShareAt, dPrimeOf, familyOf } from "../analysis/method.ts";
+import { twoAfcDPrime } from "../analysis/thurstone.ts";
+import { leadAt, usualDPrime } from "../design/size-test.ts";
 import type { Plan, Property, Reference, Stopping } from "../model/plan.ts";
 
 /** Changes of what choice methods ask, as functions from one plan to the next. Ids are given, never made here. */
@@ -55,3 +58,21 @@ export const readLooks = (typed: string): number[] =>
   ]
     .sort((one, other) => one - other)
     .slice(0, mostLooks);
+
+/** A distance as the dial has it. */
+export const tenth = (distance: number): number => Math.max(0.1, Math.round(distance * 10) / 10);
+
+/** About the same difference to be found, named as a distance. */
+export function soughtAsDistance(plan: Plan): Plan {
+  const { method, sides, discriminatorShareSought: share } = plan;
+  const distance = familyOf(method, sides) === "pair" ? twoAfcDPrime((1 + share) / 2) : dPrimeOf(method, share);
+  return { ...plan, dPrimeSought: tenth(distance ?? usualDPrime) };
+}
+
+/** The same the other way round. */
+export function soughtAsShare(plan: Plan): Plan {
+  const { method, sides, dPrimeSought } = plan;
+  if (dPrimeSought === null) return plan;
+  const share = familyOf(method, sides) === "pair" ? leadAt(dPrimeSought) : discriminatorShareAt(method, dPrimeSought);
+  return { ...plan, dPrimeSought: null, discriminatorShareSought: Math.max(0.01, Math.round(share * 100) / 100) };
+}

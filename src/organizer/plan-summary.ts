@@ -10,8 +10,10 @@ import { planWords } from "../words/en/organizer-plan.ts";
  * What the number of people means: the count that decides, how likely a false yes is, and a yes where one is wanted.
  * Null for the line scale, which has no such count.
  */
-export function sizeFigures(plan: Plan): { needed: number | null; chance: number; fooled: number } | null {
-  const test = sizeTest(plan);
+export function sizeFigures(
+  plan: Plan,
+  test = sizeTest(plan),
+): { needed: number | null; chance: number; fooled: number } | null {
   const { people } = plan;
   if (test === null) return null;
   if (people < 1) return { needed: null, chance: 0, fooled: 0 };

@@ -1,16 +1,13 @@
-import { discriminatorShareAt, dPrimeOf, familyOf } from "../analysis/method.ts";
-import { twoAfcDPrime } from "../analysis/thurstone.ts";
-import { leadAt, usualDPrime } from "../design/size-test.ts";
-import type { Plan } from "../model/plan.ts";
+import { familyOf } from "../analysis/method.ts";
+import { usualDPrime } from "../design/size-test.ts";
 import { choiceWords } from "../words/en/organizer-choice.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { Dial } from "./dial.tsx";
 import { Choice } from "./fields.tsx";
 import { NumberField } from "./number-field.tsx";
+import { soughtAsDistance, soughtAsShare, tenth } from "./plan-choice.ts";
 import { sizeWords } from "./plan-summary.ts";
 import type { Draft } from "./use-draft.ts";
-
-const tenth = (distance: number): number => Math.max(0.1, Math.round(distance * 10) / 10);
 
 /** How large a difference the plan should find: as a share, or as a distance where the method has one. */
 export function SoughtDial({ draft }: { draft: Draft }) {
@@ -32,24 +29,9 @@ export function SoughtUnit({ draft: { plan, edit } }: { draft: Draft }) {
       legend={choiceWords.unit}
       options={choiceWords.units}
       value={plan.dPrimeSought === null ? "share" : "distance"}
-      onChange={(unit) =>
-        edit((before) => (unit === "share" ? inShare(before) : { ...before, dPrimeSought: distanceOf(before) }))
-      }
+      onChange={(unit) => edit(unit === "share" ? soughtAsShare : soughtAsDistance)}
     />
   );
-}
-
-/** About the same difference, named the other way. */
-function distanceOf({ method, sides, discriminatorShareSought: share }: Plan): number {
-  const distance = familyOf(method, sides) === "pair" ? twoAfcDPrime((1 + share) / 2) : dPrimeOf(method, share);
-  return tenth(distance ?? usualDPrime);
-}
-
-function inShare(plan: Plan): Plan {
-  const { method, sides, dPrimeSought } = plan;
-  if (dPrimeSought === null) return plan;
-  const share = familyOf(method, sides) === "pair" ? leadAt(dPrimeSought) : discriminatorShareAt(method, dPrimeSought);
-  return { ...plan, dPrimeSought: null, discriminatorShareSought: Math.max(0.01, Math.round(share * 100) / 100) };
 }
 
 function DistanceDial({ draft: { plan, edit } }: { draft: Draft }) {

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { familyOf } from "../analysis/method.ts";
-import { plannable } from "../model/method.ts";
+import { plannable, shapeOf } from "../model/method.ts";
 import { goals, noPreferenceRules, sidesOf } from "../model/plan.ts";
 import { reader } from "../words/en/reader.ts";
 import { report } from "../words/en/report.ts";
@@ -73,7 +73,7 @@ function Rule({ typed, change }: { typed: Typed; change: (part: Partial<Typed>) 
   const similarity = seeksLikeness(typed);
   return (
     <>
-      {typed.method === "paired-difference" && (
+      {shapeOf(typed.method).sides === "either" && (
         <Choices
           legend={words.sides}
           name="sides"

@@ -48,7 +48,7 @@ export function askedOf(typed: Typed): AskedOfFile | string {
     return words.badNumber(words.limitDistance, 0, mostDistance);
   }
   const goal = similarity ? "similarity" : "difference";
-  const sides = method === "paired-difference" ? typed.sides : "one";
+  const sides = shapeOf(method).sides === "either" ? typed.sides : "one";
   return { ...{ method, noPreference, goal, sides }, ...shares, limitDistance: byDistance ? distance : null };
 }
 

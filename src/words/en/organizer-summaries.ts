@@ -69,7 +69,7 @@ const likeness = (plan: Plan): boolean => shapeOf(plan.method).similarity && pla
 
 /** Answers that are words have no count that decides alone: it hangs on how many say so in all. */
 const isKinds = ({ method }: Plan): boolean => ["same-different", "a-not-a"].includes(shapeOf(method).answer);
-const isTwoSided = ({ method, sides }: Plan): boolean => method === "paired-difference" && sides === "two";
+const isTwoSided = ({ method, sides }: Plan): boolean => shapeOf(method).sides === "either" && sides === "two";
 
 function neededText(plan: Plan, needed: number): string {
   if (isKinds(plan)) return "an exact test of two shares decides";
