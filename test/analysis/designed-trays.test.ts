@@ -1,9 +1,6 @@
 import { describe, expect, test } from "vitest";
 import * as z from "zod/mini";
 import { analyse } from "../../src/analysis/analyse.ts";
-import { blindPacketOf } from "../../src/design/packet.ts";
-import { seeded } from "../../src/design/random.ts";
-import { makeTrays } from "../../src/design/trays.ts";
 import type { Key } from "../../src/model/key.ts";
 import type { Plan } from "../../src/model/plan.ts";
 import { type Judgment, type StudyRecord, studyRecord } from "../../src/model/record.ts";
@@ -11,19 +8,20 @@ import { type Result, result as schema } from "../../src/model/result.ts";
 import { read } from "../../src/model/schema.ts";
 import { readyPlan } from "../design/scenario.ts";
 import { property } from "./method-records.ts";
+import { drawnTrays, emptyRecord } from "./study-records.ts";
 
 /** Trays drawn as for a real study, answered by people who always know, and by people who never do. */
-const study = "aaaaaaaa-bbbb-4ccc-8ddd-eeeeeeeeeeee";
-const hash = "a1f309c277be".padEnd(64, "0");
 type KeyTray = Key["trays"][number];
 type Answer = (tray: KeyTray, question: number) => Judgment["choice"];
 
 function answered(changes: Partial<Plan>, answer: Answer): StudyRecord {
   const plan = readyPlan(changes);
-  const { blind, key, seats } = makeTrays(plan, study, { seed: "5eed", codes: seeded("codes", "test") });
+  const empty = emptyRecord(plan);
+  const { key } = empty.opened;
+  const { seats } = drawnTrays(plan);
   const seatOf = new Map(seats.flatMap(({ seat, trays }) => trays.map((tray) => [tray, seat] as const)));
   const questions = Math.max(1, plan.properties.length);
-  const judgments = blind
+  const judgments = empty.packet.trays
     .filter(({ spare }) => !spare)
     .flatMap(({ tray, wave }) =>
       Array.from({ length: questions }, (_, question) => {
@@ -41,22 +39,7 @@ function answered(changes: Partial<Plan>, answer: Answer): StudyRecord {
         };
       }),
     );
-  return read(studyRecord, {
-    study,
-    plan,
-    packet: blindPacketOf(plan, study, blind, hash),
-    opened: { key, salt: "00ff" },
-    keyMatches: true,
-    commitment: hash,
-    app: "1.0.0",
-    lockedAt: "2026-05-03T08:00:00.000Z",
-    closedAt: "2026-05-03T12:40:00.000Z",
-    revealedAt: "2026-05-03T12:41:00.000Z",
-    judgments,
-    marks: [],
-    notAnswered: [],
-    departures: [],
-  });
+  return read(studyRecord, { ...empty, judgments });
 }
 
 const [first, second] = readyPlan().products.map(({ id }) => id);

@@ -5,23 +5,12 @@ import { pairStatistics } from "../../src/analysis/pair.ts";
 import type { NoPreference } from "../../src/model/plan.ts";
 import { pairStatistics as schema } from "../../src/model/result-pair.ts";
 import { problemOf } from "../problem-of.ts";
-import { reference, relativeError } from "./reference.ts";
+import { relativeError } from "./reference.ts";
+import { computed, published } from "./two-sided-tables.ts";
 
 const given = { products: ["current", "new"], alpha: 0.05, noPreference: "dropped" } as const;
 const preference = (first: number, second: number, none = 0, noPreference: NoPreference = "dropped", alpha = 0.05) =>
   pairStatistics({ ...given, alpha, noPreference, first, second, none });
-
-const cell = z.nullable(z.number());
-const published = reference(
-  "two-sided-critical-published",
-  z.object({
-    rows: z.array(z.tuple([z.number(), cell, cell, cell, cell, cell, cell, cell, cell])).check(z.minLength(21)),
-  }),
-);
-const computed = reference(
-  "two-sided-critical-computed",
-  z.object({ rows: z.array(z.tuple([z.number(), cell, cell, cell, cell, cell])).check(z.minLength(117)) }),
-);
 
 describe("least votes for either product", () => {
   test.each(published.rows)(

@@ -14,8 +14,12 @@ const hash = "a1f309c277be".padEnd(64, "0");
 
 export type Picked = "first" | "second" | "none";
 
-function emptyRecord(plan: Plan) {
-  const { blind, key } = makeTrays(plan, study, { seed: "5eed", codes: seeded("codes", "test") });
+/** The trays of a plan, the same at each call. */
+export const drawnTrays = (plan: Plan) => makeTrays(plan, study, { seed: "5eed", codes: seeded("codes", "test") });
+
+/** A closed and revealed study of a plan that nobody answered. */
+export function emptyRecord(plan: Plan) {
+  const { blind, key } = drawnTrays(plan);
   return {
     study,
     plan,

@@ -1,22 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import * as z from "zod/mini";
 import { pointProbability } from "../../src/analysis/binomial.ts";
 import { twoSidedCriticalNumber, twoSidedP, twoSidedPower } from "../../src/analysis/two-sided.ts";
 import { problemOf } from "../problem-of.ts";
-import { reference, relativeError } from "./reference.ts";
-
-const cell = z.nullable(z.number());
-const published = reference(
-  "two-sided-critical-published",
-  z.object({
-    rows: z.array(z.tuple([z.number(), cell, cell, cell, cell, cell, cell, cell, cell])).check(z.minLength(21)),
-  }),
-);
-const computed = reference(
-  "two-sided-critical-computed",
-  z.object({ rows: z.array(z.tuple([z.number(), cell, cell, cell, cell, cell])).check(z.minLength(117)) }),
-);
+import { relativeError } from "./reference.ts";
+import { computed, published } from "./two-sided-tables.ts";
 
 describe("least count for either side, two-sided", () => {
   test.each(published.rows)(
