@@ -1,4 +1,4 @@
-import { plannable, shapeOf } from "../model/method.ts";
+import { asksProperty } from "../model/method.ts";
 import { leastForVerdict } from "../model/outcome.ts";
 import type { ChoiceResult } from "../model/result.ts";
 import type { ReportWords } from "../words/en/report.ts";
@@ -23,8 +23,7 @@ export function choiceWords(result: ChoiceResult, words: ReportWords): FamilyTex
 }
 
 /** A directional choice has found more of something in one product, not only told two apart. */
-const directional = ({ method }: ChoiceResult): boolean =>
-  plannable.some((known) => known === method && shapeOf(known).property);
+const directional = ({ method }: ChoiceResult): boolean => asksProperty(method);
 
 function agreedOf(result: ChoiceResult, { agreed, agreedIfShown }: ReportWords): string {
   const { study, outcome } = result;

@@ -1,5 +1,6 @@
+import { familyOf } from "../analysis/method.ts";
 import { mostWithLooks } from "../analysis/stopping-rule.ts";
-import { shapeOf, sidesFor } from "../model/method.ts";
+import { shapeOf } from "../model/method.ts";
 import type { OpenPart } from "../model/open-part.ts";
 import { leastForVerdict } from "../model/outcome.ts";
 import type { Attribute, Plan, Property } from "../model/plan.ts";
@@ -13,16 +14,11 @@ export function openMethod(plan: Plan): OpenPart[] {
   if (plan.method === "line-scale") return [...open, ...openScale(plan.scale.attributes)];
   if (shapeOf(plan.method).property) open.push(...openProperties(plan.properties));
   const sought = plan.discriminatorShareSought;
-  if (isKinds(plan)) {
+  if (familyOf(plan.method, plan.sides) === "kinds") {
     if (plan.dPrimeSought === null) open.push({ part: "method", what: "distance-sought" });
   } else if (!(sought > 0 && sought <= 1)) open.push({ part: "method", what: "share-sought" });
   return [...open, ...openStopping(plan), ...openNorm(plan)];
 }
-
-const isKinds = ({ method }: Plan): boolean => {
-  const { answer } = shapeOf(method);
-  return answer === "same-different" || answer === "a-not-a";
-};
 
 function openProperties(properties: readonly Property[]): OpenPart[] {
   if (properties.length === 0) return [{ part: "method", what: "properties" }];
@@ -41,11 +37,9 @@ function openProperties(properties: readonly Property[]): OpenPart[] {
 
 /** May the study end before everybody has answered? Only where one count of right answers decides. */
 export function mayStopEarly(plan: Plan): boolean {
-  const { answer } = shapeOf(plan.method);
-  const counts = answer === "code" || answer === "partner";
-  const directed = sidesFor(plan.method, plan.sides) === "one";
-  const oneQuestion = !shapeOf(plan.method).property || plan.properties.length <= 1;
-  return counts && directed && oneQuestion && !seeksLikeness(plan) && plan.repeats === 1;
+  const { method, sides, properties, repeats } = plan;
+  const oneQuestion = !shapeOf(method).property || properties.length <= 1;
+  return familyOf(method, sides) === "choice" && oneQuestion && !seeksLikeness(plan) && repeats === 1;
 }
 
 function openStopping(plan: Plan): OpenPart[] {

@@ -80,6 +80,10 @@ export const sidesFor = (method: Plannable, sides: "one" | "two"): "one" | "two"
   return fixed === "either" ? sides : fixed;
 };
 
+/** Does a method's question name a property? Methods that cannot be planned ask for none. */
+export const asksProperty = (method: Method): boolean =>
+  plannable.some((known) => known === method && shapeOf(known).property);
+
 /** The methods of the two families whose results are named by them. */
 export const pairMethods = ["paired-preference", "paired-difference"] as const;
 export type PairMethod = (typeof pairMethods)[number];

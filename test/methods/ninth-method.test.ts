@@ -19,6 +19,7 @@ vi.mock("../../src/model/method.ts", async (original) => {
     methodShapes,
     plannable: Object.keys(methodShapes),
     shapeOf: (method: string) => methodShapes[method],
+    asksProperty: (method: string) => methodShapes[method]?.property ?? false,
     sidesFor: (method: string, sides: "one" | "two") =>
       methodShapes[method]?.sides === "either" ? sides : methodShapes[method]?.sides,
   };

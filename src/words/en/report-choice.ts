@@ -1,4 +1,4 @@
-import { type Method, plannable, shapeOf } from "../../model/method.ts";
+import { asksProperty, type Method } from "../../model/method.ts";
 import type { ChoiceStatistics } from "../../model/result-choice.ts";
 import {
   atLeastPercent,
@@ -38,8 +38,7 @@ export type VerdictFacts = Counts &
 type Stop = { said: "yes" | "no" | "go-on"; lower: number | null };
 type Bound = { estimate: number | null; low: number | null; confidence: number };
 
-const directional = ({ method }: Question): boolean =>
-  plannable.some((known) => known === method && shapeOf(known).property);
+const directional = ({ method }: Question): boolean => asksProperty(method);
 const expectedOf = ({ property }: Question): string =>
   property?.expected ? named(property.expected) : "the expected product";
 const comparativeOf = ({ property }: Question): string =>
