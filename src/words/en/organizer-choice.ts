@@ -2,6 +2,7 @@ import type { Plannable } from "../../model/method.ts";
 import type { Plan } from "../../model/plan.ts";
 import { listed, organizer, plural } from "./organizer.ts";
 import { figure, inHundred, oneDecimal, percent } from "./organizer-figures.ts";
+import { dPrimeSizes, dPrimeWord } from "./phrases.ts";
 
 /** Words of the plan for choice methods: what is asked, which product plays which part, what is sought, when to stop. */
 const { nb } = organizer;
@@ -14,12 +15,8 @@ export const methodGroups: { legend: string; methods: readonly Plannable[] }[] =
   { legend: "How much of a property?", methods: ["line-scale"] },
 ];
 
-/** How large a distance is, by rule of thumb: common practice, no source. */
-const sizeOf = (dPrime: number): string =>
-  dPrime < 0.5 ? "hardly noticeable" : dPrime < 1 ? "small" : dPrime < 2 ? "medium" : "large";
-
-/** "d′ 1.2, medium" */
-const distanceText = (dPrime: number): string => `d\u2032${nb}${figure(dPrime)}, ${sizeOf(Number(figure(dPrime)))}`;
+/** "d′ 1.2, moderate" */
+const distanceText = (dPrime: number): string => `d\u2032${nb}${figure(dPrime)}, ${dPrimeWord(Number(figure(dPrime)))}`;
 
 export const choiceWords = {
   otherMethods: "Other",
@@ -74,7 +71,7 @@ export const choiceWords = {
   limitDistance: "Limit: the distance is less than this d\u2032",
   distance: "Distance d\u2032 to be found",
   distanceSlider: "Distance, by slider",
-  distanceHint: "Rule of thumb: under 0.5 hardly noticeable, 0.5 to 1 small, 1 to 2 medium, above 2 large.",
+  distanceHint: `Rule of thumb: ${dPrimeSizes.map(({ from, word }) => `from ${from} ${word}`).join(", ")}.`,
   sameAs: (share: number) => `By this method that is ${percent(Math.round(share * 1000) / 1000)} who can tell.`,
   distanceIs: (dPrime: number) => `By this method that is a distance of ${distanceText(dPrime)}.`,
 

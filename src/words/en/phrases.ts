@@ -43,3 +43,16 @@ export const agreedStep = (shown: string, step: string): string =>
   step.trim() === ""
     ? "What to do in this case was not recorded beforehand."
     : `Agreed beforehand, ${shown}: ${quoted(step)} That is what this result calls for.`;
+
+/** Words for sizes of d-prime, and where they begin: a rule of thumb (common practice, no source). */
+export const dPrimeSizes = [
+  { from: 0, word: "faint" },
+  { from: 0.5, word: "small" },
+  { from: 1, word: "moderate" },
+  { from: 2, word: "large" },
+  { from: 3, word: "very large" },
+] as const;
+
+/** The word for a distance in either direction. */
+export const dPrimeWord = (value: number): string =>
+  dPrimeSizes.findLast(({ from }) => Math.abs(value) >= from)?.word ?? dPrimeSizes[0].word;

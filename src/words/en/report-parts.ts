@@ -12,7 +12,7 @@ import {
   shortNumber,
   wholeNumber,
 } from "../number.ts";
-import { howOften, named, pIs } from "./phrases.ts";
+import { dPrimeSizes, dPrimeWord, howOften, named, pIs } from "./phrases.ts";
 
 const shareRange = ({ low, high, confidence }: Interval): string =>
   low === null || high === null
@@ -125,18 +125,7 @@ export const parts = {
   },
   distance: {
     heading: "The distance d′",
-    /** Words for sizes of d-prime; where they begin. A rule of thumb (common practice, no source). */
-    words: [
-      { from: 0, word: "faint" },
-      { from: 0.5, word: "small" },
-      { from: 1, word: "moderate" },
-      { from: 2, word: "large" },
-      { from: 3, word: "very large" },
-    ],
-    wordFor: (value: number): string => {
-      const size = Math.abs(value);
-      return parts.distance.words.findLast(({ from }) => size >= from)?.word ?? "faint";
-    },
+    words: dPrimeSizes,
     value: ({ estimate, low, high, confidence, kind }: Interval): string => {
       const bounds =
         kind === "two-sided" && low !== null && high !== null
@@ -152,7 +141,7 @@ export const parts = {
       `${
         estimate === null
           ? "Every answer was right, so the distance has no upper estimate."
-          : `A d′ of ${signed(estimate)} is ${parts.distance.wordFor(estimate)}, by a rule of thumb (common practice, no source).`
+          : `A d′ of ${signed(estimate)} is ${dPrimeWord(estimate)}, by a rule of thumb (common practice, no source).`
       }${limit === null ? "" : ` Dotted: the limit, ${signed(limit)}.`} In figures: somebody asked which of two samples has more is right half of the time at 0, 76 % of the time at 1, 92 % at 2 and 98 % at 3.`.replace(
         /(\d) %/g,
         "$1\u00a0%",
