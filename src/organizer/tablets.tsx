@@ -19,12 +19,13 @@ export type Servable = { id: string; title: string; lineMm: number | null };
 export function Tablets() {
   const lead = useLead();
   const devices = useDevices();
-  const studies = useStudies(lead.store) ?? [];
+  const known = useStudies(lead.store);
+  const studies = known ?? [];
   // a lead's phone that opens this page first should read titles, not ids
   usePolling(lead, () => fetchStudies(lead), studiesEveryMs, [lead.who.token]);
   const titleOf = (study: string): string => {
-    const known = studies.find(({ id }) => id === study);
-    return known ? titleIn(known.state) : tabletWords.unknownStudy;
+    const found = studies.find(({ id }) => id === study);
+    return found ? titleIn(found.state) : tabletWords.unknownStudy;
   };
   const servable = studies
     .filter(({ state }) => ["locked", "collecting", "closed"].includes(stageOf(state)))
@@ -44,7 +45,8 @@ export function Tablets() {
       {devices.list !== null && others.length === 0 ? <p class="lead-in">{tabletWords.empty}</p> : null}
       {others.length > 0 ? <DeviceTable list={list} servable={servable} titleOf={titleOf} devices={devices} /> : null}
       {others.length > 0 ? <p class="fine after">{tabletWords.withdrawNote}</p> : null}
-      <AddDevice servable={servable} devices={devices} />
+      {/* before the studies are read, a code made in haste would be for none of them */}
+      {known === undefined ? null : <AddDevice servable={servable} devices={devices} />}
     </Page>
   );
 }

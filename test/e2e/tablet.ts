@@ -19,7 +19,14 @@ export class TabletHands {
     await this.page.getByLabel(words.enroll.code).fill(code);
     await this.page.getByLabel(words.enroll.name).fill(name);
     await this.button(words.enroll.go).click();
-    await this.heading(words.rest.title).waitFor();
+    await this.heading(words.rest.title)
+      .waitFor()
+      .catch(async (thrown: unknown) => {
+        // what the tablet said instead is the one thing that explains it
+        throw new Error(`not enrolled; the tablet shows: ${await this.page.locator("body").textContent()}`, {
+          cause: thrown,
+        });
+      });
   }
 
   /** Ready to be used without network: the worker controls the page. */

@@ -126,6 +126,12 @@ describe("the page of tablets", () => {
     expect(document.body.textContent).not.toContain(study.slice(0, 8));
   });
 
+  test("no code can be made before the studies are read: it would be for none of them", async () => {
+    asLead(lead, <Tablets />);
+    expect(screen.queryByRole("button", { name: words.make.submit })).toBeNull();
+    await screen.findByRole("button", { name: words.make.submit });
+  });
+
   test("on the server's own computer the code is scanned at an address of the network", async () => {
     asLead(lead, <Tablets />);
     await makeCode();
