@@ -25,6 +25,7 @@ export function blindPacketOf(plan: Plan, study: string, trays: BlindTray[], com
     properties: shapeOf(plan.method).property
       ? plan.properties.map(({ id, comparative, definition }) => ({ id, comparative, definition }))
       : [],
+    ranking: null,
     line:
       plan.method === "line-scale"
         ? { lengthMm: plan.scale.lengthMm, attributes: inOrderOfMoments(plan.scale.attributes) }

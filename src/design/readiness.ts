@@ -2,7 +2,7 @@ import { familyOf } from "../analysis/method.ts";
 import { shapeOf, sidesFor } from "../model/method.ts";
 import type { OpenPart } from "../model/open-part.ts";
 import { leastForVerdict } from "../model/outcome.ts";
-import { type Caution, cautions, type Declaration, emptyScale, type Plan } from "../model/plan.ts";
+import { type Caution, cautions, type Declaration, emptyRanking, emptyScale, type Plan } from "../model/plan.ts";
 import { ordersOf, partsOf, productBounds } from "./method.ts";
 import { alike, isBlank, isRisk, openMethod } from "./open-method.ts";
 import { inEachSession, sessionsOf } from "./seating.ts";
@@ -37,6 +37,7 @@ export function emptyPlan(): Plan {
     blankNorm: null,
     noPreference: "not-offered",
     scale: emptyScale(),
+    ranking: emptyRanking(),
     products: [],
     looks: null,
     masking: "",

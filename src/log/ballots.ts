@@ -1,5 +1,5 @@
 import { type Body, type Fact, type Heads, isAnswerKind } from "../model/event.ts";
-import { answersOf, type BlindPacket, type BlindTray, questionsOf } from "../model/packet.ts";
+import { type BlindPacket, type BlindTray, isAnswer, questionsOf } from "../model/packet.ts";
 import { type FactOf, within } from "./fact.ts";
 
 /** One device's handling of a tray, from its events and what the lead ruled on them. */
@@ -54,7 +54,7 @@ export function fits(fact: BallotFact, { codes }: BlindTray, packet: BlindPacket
   if (fact.kind === "answer-kept") {
     const { question } = fact.body;
     if (packet.line || question < 1 || question > questionsOf(packet, { codes })) return false;
-    return fact.outline || answersOf(packet, { codes }).includes(fact.body.choice);
+    return fact.outline || isAnswer(packet, { codes }, fact.body.choice);
   }
   if (fact.kind !== "mark-kept") return true;
   if (!packet.line) return false;

@@ -4,7 +4,7 @@ import { kitchen, kitchenId } from "./kitchen.ts";
 import { answerWords } from "./method.ts";
 import { blindPacket } from "./packet.ts";
 import { plan } from "./plan.ts";
-import { code, count, hash, id, instant, line, trayNumber, whole } from "./schema.ts";
+import { code, codeOrder, count, hash, id, instant, line, trayNumber, whole } from "./schema.ts";
 
 /**
  * The envelope of everything that happens. Its fields never change meaning; bodies have their own version `v`.
@@ -104,7 +104,7 @@ export const bodies = {
   "answer-kept": z.strictObject({
     tray,
     question: count,
-    choice: z.union([code, z.enum(answerWords)]),
+    choice: z.union([code, z.enum(answerWords), codeOrder]),
     guess: z.boolean(),
     /** Milliseconds from the question's appearance to keeping, by the device's monotonic clock. */
     elapsedMs: z.number().check(z.minimum(0)),

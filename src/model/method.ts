@@ -16,10 +16,10 @@ export type Method = (typeof methods)[number];
 
 /**
  * In which shape a panelist answers. code: one of the codes of the tray. partner: the code that goes with the tray's
- * first one, which says how four samples fall into two pairs. same-different, a-not-a: one of two words. marks: places
- * on a line.
+ * first one, which says how four samples fall into two pairs. same-different, a-not-a: one of two words. order: all codes,
+ * least first. marks: places on a line.
  */
-export type AnswerShape = "code" | "partner" | "same-different" | "a-not-a" | "marks";
+export type AnswerShape = "code" | "partner" | "same-different" | "a-not-a" | "order" | "marks";
 
 /**
  * What sets one method apart from another on the tray and on the ballot, as far as a tablet may know it. What is right,

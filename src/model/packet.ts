@@ -31,6 +31,8 @@ export const blindPacket = z.strictObject({
   reference: z._default(z.nullable(z.enum(["R", "A"])), null),
   /** What a directional choice asks for, in the order of the questions; empty for other methods. */
   properties: z._default(z.array(z.strictObject({ id, comparative: line, definition: paragraph })), []),
+  /** Ranking: what the samples are put in order of. */
+  ranking: z._default(z.nullable(z.strictObject({ least: line, most: line, definition: paragraph })), null),
   /** Line scale: what is asked of each sample, in the order of the questions, and the true length of the line. */
   line: z._default(
     z.nullable(
@@ -66,9 +68,19 @@ export const questionsOf = (
   { codes }: Pick<BlindTray, "codes">,
 ): number => (line ? codes.length * line.attributes.length : Math.max(1, properties.length));
 
+/** Can a tray be answered so? An order names each of its codes once. */
+export function isAnswer(
+  packet: Pick<BlindPacket, "method" | "noPreference">,
+  tray: Pick<BlindTray, "codes">,
+  answer: string,
+): boolean {
+  if (shapeOf(packet.method).answer !== "order") return answersOf(packet, tray).some((known) => known === answer);
+  return [...tray.codes].sort().join(" ") === answer.split(" ").sort().join(" ");
+}
+
 /**
  * What may be answered to one question of a choice test, in the order in which a ballot shows it: codes in serving
- * order, then "none" if it is offered; or words. Empty for the line scale.
+ * order, then "none" if it is offered; or words. Empty for a ranking, which has an order, and for the line scale.
  */
 export function answersOf(
   { method, noPreference }: Pick<BlindPacket, "method" | "noPreference">,
@@ -83,6 +95,7 @@ export function answersOf(
       return ["same", "different"];
     case "a-not-a":
       return ["a", "not-a"];
+    case "order":
     case "marks":
       return [];
   }

@@ -86,6 +86,20 @@ export const property = z.strictObject({
 });
 export type Property = z.infer<typeof property>;
 
+/** What a ranking puts in order, and the order that was predicted. */
+export const ranking = z.strictObject({
+  /** As the report names it: "Juiciness". */
+  name: line,
+  /** The ends of the order, as the question uses them: "least juicy", "most juicy". */
+  least: line,
+  most: line,
+  definition: paragraph,
+  /** Product ids from least to most, all of them, when an order was predicted (Page); empty where none was. */
+  predicted: z.array(id).check(z.maxLength(6)),
+});
+export type Ranking = z.infer<typeof ranking>;
+export const emptyRanking = (): Ranking => ({ name: "", least: "", most: "", definition: "", predicted: [] });
+
 /** One-sided: the stronger product was named beforehand; two-sided: either may be. */
 export const sidesOf = ["one", "two"] as const;
 export type Sides = (typeof sidesOf)[number];
@@ -200,6 +214,8 @@ export const plan = z.strictObject({
   noPreference: z._default(z.enum(noPreferenceRules), "not-offered"),
   /** Line scale only. The first attribute is the one the question is about; the others are looked at beside it. */
   scale: z._default(scale, emptyScale()),
+  /** Ranking only. */
+  ranking: z._default(ranking, emptyRanking()),
   products: z.array(product).check(z.maxLength(12)),
   /** "Could you tell them apart by looks?" null until answered. */
   looks: z.nullable(z.enum(["alike", "masked", "differ"])),

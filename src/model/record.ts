@@ -4,7 +4,7 @@ import { openedKey } from "./key.ts";
 import { answerWords } from "./method.ts";
 import { blindPacket } from "./packet.ts";
 import { plan } from "./plan.ts";
-import { code, count, hash, id, instant, line, trayNumber } from "./schema.ts";
+import { code, codeOrder, count, hash, id, instant, line, trayNumber } from "./schema.ts";
 
 /** One counted answer of a choice test. */
 export const judgment = z.strictObject({
@@ -14,7 +14,7 @@ export const judgment = z.strictObject({
   device: id,
   /** From 1, in the order of the packet's properties; 1 where there is one question. */
   question: z._default(count, 1),
-  choice: z.union([code, z.enum(answerWords)]),
+  choice: z.union([code, z.enum(answerWords), codeOrder]),
   guess: z.boolean(),
 });
 export type Judgment = z.infer<typeof judgment>;

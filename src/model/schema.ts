@@ -9,6 +9,8 @@ export const instant = z
   .string()
   .check(z.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d+)?Z$/, "a time like 2026-05-03T14:02:00.000Z"));
 export const code = z.string().check(z.regex(/^[1-9]\d\d$/, "a three-digit code"));
+/** All codes of a tray in the order that a panelist gave them, least first. Example: "482 715 903" */
+export const codeOrder = z.string().check(z.regex(/^[1-9]\d\d( [1-9]\d\d){1,5}$/, "codes in an order"));
 export const count = z.number().check(z.int(), z.minimum(0), z.maximum(100_000));
 /** How many of something that only ever grows, or how far along it: a log has no highest position. */
 export const whole = z.number().check(z.int(), z.minimum(0));

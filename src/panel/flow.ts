@@ -1,5 +1,5 @@
 import type { Body, Fact } from "../model/event.ts";
-import { answersOf, type BlindPacket, type BlindTray, questionsOf } from "../model/packet.ts";
+import { type BlindPacket, type BlindTray, isAnswer, questionsOf } from "../model/packet.ts";
 import { type Problem, problem } from "../model/problem.ts";
 import { readTrayLabel } from "../model/tray.ts";
 import type { Draft } from "./draft.ts";
@@ -139,7 +139,7 @@ export function openingStep(
   if (progress !== "cleared" && progress !== "begun") return { at: "clearance", tray };
   if (draft?.at === "question" && draft.question === open) {
     const { question, guess } = draft;
-    const picked = draft.picked !== null && answersOf(packet, tray).includes(draft.picked) ? draft.picked : null;
+    const picked = draft.picked !== null && isAnswer(packet, tray, draft.picked) ? draft.picked : null;
     const held = draft.held !== null && tray.codes.includes(draft.held) ? draft.held : null;
     return { at: "question", tray, question, picked, held, guess };
   }

@@ -1,4 +1,4 @@
-import { answersOf, type BlindPacket, questionsOf } from "../model/packet.ts";
+import { type BlindPacket, isAnswer, questionsOf } from "../model/packet.ts";
 import { problem } from "../model/problem.ts";
 import { asProblem } from "./as-problem.ts";
 import * as flow from "./flow.ts";
@@ -98,7 +98,7 @@ export class Session extends SessionBase {
   pick(picked: string | null, held: string | null = null): void {
     const { step, packet } = this.state;
     if (step.at !== "question" || !packet) return;
-    const allowed = picked === null || answersOf(packet, step.tray).includes(picked);
+    const allowed = picked === null || isAnswer(packet, step.tray, picked);
     if (allowed && (held === null || step.tray.codes.includes(held))) this.move({ ...step, picked, held });
   }
 

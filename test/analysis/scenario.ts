@@ -1,5 +1,5 @@
 import { designMethod } from "../../src/design/method.ts";
-import type { Plan } from "../../src/model/plan.ts";
+import { emptyRanking, type Plan } from "../../src/model/plan.ts";
 import { type Judgment, type StudyRecord, studyRecord } from "../../src/model/record.ts";
 import { read } from "../../src/model/schema.ts";
 
@@ -38,6 +38,7 @@ const plan: Plan = {
   method: "triangle",
   noPreference: "not-offered",
   scale: { lengthMm: 120, attributes: [] },
+  ranking: emptyRanking(),
   goal: "difference",
   similarity: { limit: 0.3, dPrime: null, beta: 0.05 },
   alpha: 0.05,

@@ -71,6 +71,7 @@ export class Writer {
         noPreference: false,
         reference: null,
         properties: [],
+        ranking: null,
         line: null,
         palette: "day",
         allergens: { version: sha256("list"), contains: ["egg"], mayContain: [], other: [] },

@@ -24,6 +24,7 @@ export const packet: BlindPacket = {
   noPreference: false,
   reference: null,
   properties: [],
+  ranking: null,
   line: null,
   palette: "dim",
   allergens: {

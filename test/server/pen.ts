@@ -138,6 +138,7 @@ export function packetOf(study: string): BlindPacket {
     noPreference: false,
     reference: null,
     properties: [],
+    ranking: null,
     line: null,
     palette: "day",
     allergens: { version: sha256("list"), contains: ["egg", "milk"], mayContain: ["mustard"], other: [] },
