@@ -1,4 +1,5 @@
 import type { Body, Fact } from "../model/event.ts";
+import { shapeOf } from "../model/method.ts";
 import { type BlindPacket, type BlindTray, isAnswer, questionsOf } from "../model/packet.ts";
 import { type Problem, problem } from "../model/problem.ts";
 import { readTrayLabel } from "../model/tray.ts";
@@ -24,7 +25,7 @@ export type Question = {
   question: number;
   /** One of the answers that the method allows; null until there is one. */
   picked: string | null;
-  /** Where samples are put together in pairs: the code that was touched and has no partner yet. */
+  /** What was touched and is no answer yet: a code without its partner, or the first places of an order. */
   held: string | null;
   guess: boolean;
 };
@@ -60,6 +61,13 @@ export const freshQuestion = (tray: Tray, question: number): Question => ({
   held: null,
   guess: false,
 });
+
+/** Can this wait to become an answer? One code; or, of an order, some of the codes, each once. */
+export function mayWait({ method }: Pick<BlindPacket, "method">, { codes }: Tray, held: string): boolean {
+  if (shapeOf(method).answer !== "order") return codes.includes(held);
+  const first = held.split(" ");
+  return first.length < codes.length && first.every((code, at) => codes.includes(code) && first.indexOf(code) === at);
+}
 
 /** How far a tray got on this tablet, by the events that were kept. */
 export type Progress = "fresh" | "cleared" | "begun" | "answered" | "remarked" | "finished" | "stopped";
@@ -140,7 +148,7 @@ export function openingStep(
   if (draft?.at === "question" && draft.question === open) {
     const { question, guess } = draft;
     const picked = draft.picked !== null && isAnswer(packet, tray, draft.picked) ? draft.picked : null;
-    const held = draft.held !== null && tray.codes.includes(draft.held) ? draft.held : null;
+    const held = draft.held !== null && mayWait(packet, tray, draft.held) ? draft.held : null;
     return { at: "question", tray, question, picked, held, guess };
   }
   if (progress === "begun") return freshQuestion(tray, open);

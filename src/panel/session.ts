@@ -94,12 +94,12 @@ export class Session extends SessionBase {
 
   // --- the question
 
-  /** An answer, or none any more. `held`: the code that waits for its partner, where samples are put in pairs. */
+  /** An answer, or none any more. `held`: what waits to become one, where a touch alone is none. */
   pick(picked: string | null, held: string | null = null): void {
     const { step, packet } = this.state;
     if (step.at !== "question" || !packet) return;
     const allowed = picked === null || isAnswer(packet, step.tray, picked);
-    if (allowed && (held === null || step.tray.codes.includes(held))) this.move({ ...step, picked, held });
+    if (allowed && (held === null || flow.mayWait(packet, step.tray, held))) this.move({ ...step, picked, held });
   }
 
   guess(guess: boolean): void {

@@ -4,12 +4,11 @@ import { panelChoice } from "../../words/en/panel-choice.ts";
 import type { Question } from "../flow.ts";
 import type { ChoiceActs } from "./choice-screen.tsx";
 import { type Pair, type Pairing, pairsOf, partnerOf, swapped, touched } from "./pairing.ts";
+import { roam, spoken } from "./roam.ts";
 
 type Props = { step: Question; packet: BlindPacket; pick: ChoiceActs["pick"] };
 
 const words = panelChoice.pairs;
-/** As it is read out: digit by digit. */
-const spoken = (code: string): string => [...code].join(" ");
 
 /** Four samples put in two pairs: two are touched, one after the other, and the other two are the second pair. */
 export function Pairs({ step, pick }: Props) {
@@ -19,7 +18,12 @@ export function Pairs({ step, pick }: Props) {
   const pairs = now.picked === null ? null : pairsOf(codes, now.picked);
   return (
     <>
-      <fieldset class="three four" style={{ "--columns": codes.length }} aria-label={words.samples} onKeyDown={roam}>
+      <fieldset
+        class="three four"
+        style={{ "--columns": codes.length }}
+        aria-label={panelChoice.samples}
+        onKeyDown={roam}
+      >
         {codes.map((code) => (
           <Sample
             key={code}
@@ -68,17 +72,4 @@ function Bracket({ pair, name }: { pair: Pair | undefined; name: string }) {
 function said(pairs: readonly [Pair, Pair] | null, held: string | null): string {
   if (pairs) return words.together(pairs[0].map(spoken), pairs[1].map(spoken));
   return held === null ? words.none : words.waits(spoken(held));
-}
-
-const steps: Record<string, number> = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 };
-
-/** Arrow keys go from sample to sample, around; Tab does, too. */
-function roam(event: KeyboardEvent): void {
-  const by = steps[event.key];
-  if (by === undefined || !(event.currentTarget instanceof HTMLElement)) return;
-  const all = [...event.currentTarget.querySelectorAll("button")];
-  const at = all.findIndex((one) => one.matches(":focus"));
-  if (at < 0) return;
-  event.preventDefault();
-  all[(at + by + all.length) % all.length]?.focus();
 }

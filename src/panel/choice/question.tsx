@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { shapeOf } from "../../model/method.ts";
+import { type AnswerShape, shapeOf } from "../../model/method.ts";
 import { type BlindPacket, questionsOf } from "../../model/packet.ts";
 import type { ProblemData } from "../../model/problem.ts";
 import { choiceBallots, panelChoice } from "../../words/en/panel-choice.ts";
@@ -9,31 +9,49 @@ import { Frame, Meaning } from "../frame.tsx";
 import { Answers } from "./answers.tsx";
 import type { ChoiceActs } from "./choice-screen.tsx";
 import { Pairs } from "./pairs.tsx";
+import { Ranking } from "./ranking.tsx";
 
 type Props = { step: QuestionStep; packet: BlindPacket; problem: ProblemData | null; acts: ChoiceActs };
+
+/** Why an answer cannot be kept yet, where a touch on a sample is not one. */
+const notYet: Partial<Record<AnswerShape, string>> = {
+  partner: panelChoice.pairs.pairFirst,
+  order: panelChoice.ranking.placeFirst,
+};
+
+/** What the words of a question mean; null where the plan says nothing of them. */
+function meaningOf({ properties, ranking }: BlindPacket, question: number) {
+  const property = properties[question - 1];
+  const definition = (property ?? ranking)?.definition.trim() ?? "";
+  if (definition === "") return null;
+  const of = property
+    ? panelChoice.meaning(property.comparative.trim())
+    : panelChoice.ranking.meaning(ranking?.least.trim() ?? "", ranking?.most.trim() ?? "");
+  return { of, definition };
+}
 
 /** One question of a tray, answered in the shape of its method. It is given codes only, so it cannot show what is what. */
 export function Question({ step, packet, problem, acts }: Props) {
   const { question: common } = useDesk().words;
   const { answer, guess } = shapeOf(packet.method);
   const ballot = choiceBallots[packet.wording];
-  const property = packet.properties[step.question - 1];
-  const inPairs = answer === "partner";
+  const comparative = packet.properties[step.question - 1]?.comparative.trim() ?? "";
+  const meaning = meaningOf(packet, step.question);
   const [hint, setHint] = useState<string | null>(null);
   const submit = (event: Event): void => {
     event.preventDefault();
-    if (step.picked === null) setHint(inPairs ? panelChoice.pairs.pairFirst : common.pickFirst);
+    if (step.picked === null) setHint(notYet[answer] ?? common.pickFirst);
     else void acts.keep();
   };
   const pick: ChoiceActs["pick"] = (picked, held = null) => {
     setHint(null);
     acts.pick(picked, held);
   };
-  const Body = inPairs ? Pairs : Answers;
+  const Body = answer === "partner" ? Pairs : answer === "order" ? Ranking : Answers;
   return (
     <form class="whole" onSubmit={submit}>
       <Frame
-        title={ballot?.ask(property?.comparative.trim() ?? "")}
+        title={ballot?.ask(comparative, packet.ranking ?? undefined)}
         tray={step.tray.tray}
         place={panelChoice.place(step.question, questionsOf(packet, step.tray))}
         stop={() => void acts.stop()}
@@ -50,9 +68,7 @@ export function Question({ step, packet, problem, acts }: Props) {
           </button>
         }
       >
-        {property && property.definition.trim() !== "" ? (
-          <Meaning of={panelChoice.meaning(property.comparative.trim())}>{property.definition}</Meaning>
-        ) : null}
+        {meaning ? <Meaning of={meaning.of}>{meaning.definition}</Meaning> : null}
         {ballot && (ballot.how || ballot.unsure) ? (
           <p class="fine">{[ballot.how, ballot.unsure].filter((line) => line !== "").join(" ")}</p>
         ) : null}

@@ -1,9 +1,12 @@
 import type { AnswerWord } from "../../model/method.ts";
 import { panel } from "./panel.ts";
 
+/** The ends of a ranking: "least juicy", "most juicy". */
+export type Ends = { least: string; most: string };
+
 export type ChoiceWords = {
-  /** The question; with its property in comparison ("juicier") where the method asks for one. */
-  ask: (comparative: string) => string;
+  /** The question; with its property in comparison ("juicier"), or the ends of the order, where the method asks for them. */
+  ask: (comparative: string, ends?: Ends) => string;
   /** What to do, where a touch on an answer does not say it all. */
   how: string;
   /** For somebody who cannot tell. */
@@ -15,6 +18,7 @@ export type ChoiceWords = {
 const oneAllTheSame = "If you cannot tell, choose one all the same and tick the box below.";
 const goBackAndTick = "If you tasted everything but cannot tell, go back, choose one and tick “This was a guess”.";
 const goBack = "If you tasted everything but are not sure, go back and choose the answer that comes closer.";
+const noEnds: Ends = { least: "", most: "" };
 const one = { how: "", unsure: oneAllTheSame, cannotTell: goBackAndTick };
 
 /**
@@ -59,19 +63,30 @@ export const choiceBallots: Record<string, ChoiceWords> = {
     unsure: "",
     cannotTell: "If you tasted both and find it hard to say, go back and choose one of the answers.",
   },
+  "ranking-1": {
+    ask: (_, { least, most } = noEnds) =>
+      `Put the samples in order from ${least.trim()} to ${most.trim()}. Use each place once.`,
+    how: "Touch them one after the other in that order. Touch one again to take it out.",
+    unsure: "If two seem alike, decide all the same.",
+    cannotTell: "If you tasted everything but are not sure, go back and choose the order that comes closest.",
+  },
 };
 
 /**
  * Every question of a choice ballot, in the order in which they are asked.
  *
- * Takes    properties: of the plan or of its packet; none where the method asks for none
+ * Takes    properties: of the plan or of its packet; none where the method asks for none. ends: of a ranking
  * Returns  one question for each property, else the one there is; nothing where the wording is none of a choice
  */
-export function choiceQuestions(wording: string, properties: readonly { comparative: string }[]): string[] {
+export function choiceQuestions(
+  wording: string,
+  properties: readonly { comparative: string }[],
+  ends: Ends | null = null,
+): string[] {
   const ballot = choiceBallots[wording];
   if (!ballot) return [];
   return properties.length === 0
-    ? [ballot.ask("")]
+    ? [ballot.ask("", ends ?? noEnds)]
     : properties.map(({ comparative }) => ballot.ask(comparative.trim()));
 }
 
@@ -102,9 +117,9 @@ export const panelChoice = {
   /** Under the letter of the uncoded cup, beside the answers: it is not one of them. */
   reference: "reference",
   onTray: "On your tray",
+  samples: "Samples on your tray",
   /** Pairs of four samples; codes come as they are to be read. */
   pairs: {
-    samples: "Samples on your tray",
     first: "first pair",
     second: "second pair",
     held: "touch its partner",
@@ -115,5 +130,19 @@ export const panelChoice = {
     together: (one: readonly string[], other: readonly string[]) =>
       `${one.join(" and ")} go together; ${other.join(" and ")} go together.`,
     pairFirst: "Please touch two samples that go together first.",
+  },
+  /** Samples put in order; codes come as they are to be read. */
+  ranking: {
+    meaning: (least: string, most: string) => `What \u201c${least}\u201d and \u201c${most}\u201d mean here`,
+    order: "Your order",
+    places: ["first", "second", "third", "fourth", "fifth", "sixth"],
+    free: "still free",
+    undo: "Take back the last",
+    clear: "Start over",
+    none: "No sample has a place yet.",
+    stands: (code: string, place: string, left: number) =>
+      `${code} is ${place}. ${left === 1 ? "One sample has" : `${left} samples have`} no place yet.`,
+    complete: (codes: readonly string[]) => `All have a place: ${codes.join(", then ")}.`,
+    placeFirst: "Please give every sample a place first.",
   },
 };

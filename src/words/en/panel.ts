@@ -68,6 +68,7 @@ export const wordings: readonly string[] = [
   "a-not-a-1",
   "paired-preference-1",
   "line-scale-1",
+  "ranking-1",
 ];
 
 /** Everything a panelist reads on a tablet. Neutral throughout: no word hints at an answer or praises one. */
