@@ -1,3 +1,5 @@
+import { letterOf } from "./williams.ts";
+
 /**
  * Balanced incomplete blocks (ISO 29842 lists designs of this kind; its text was not seen): each person tastes some of
  * the products, and each pair of products meets on equally many trays. They are built from difference families (R. C.
@@ -5,7 +7,8 @@
  * product in each place exactly once, so that position is balanced long before all pairs are.
  */
 
-const letters = "ABCDEFGHIJKL";
+/** As many products as there are letters for. */
+const mostProducts = 12;
 
 /** Larger searches than this are given up: there is a family for every size a plan can have well before it. */
 const mostTries = 200_000;
@@ -27,7 +30,7 @@ export type IncompleteBlocks = {
  */
 export function incompleteBlocks(products: number, perTray: number): IncompleteBlocks {
   const whole = Number.isInteger(products) && Number.isInteger(perTray);
-  if (!whole || products < 3 || products > letters.length || perTray < 2 || perTray > 6 || perTray >= products) {
+  if (!whole || products < 3 || products > mostProducts || perTray < 2 || perTray > 6 || perTray >= products) {
     throw new RangeError(`no incomplete blocks of ${perTray} of ${products} products`);
   }
   const name = `${products} ${perTray}`;
@@ -121,7 +124,7 @@ function inOrders(family: readonly number[][], products: number): string[] {
       raise(follows, moved(product, -(sequence[at] ?? 0), products));
     });
     return Array.from({ length: products }, (_, by) =>
-      sequence.map((product) => letters[moved(product, by, products)]).join(""),
+      sequence.map((product) => letterOf(moved(product, by, products))).join(""),
     );
   });
 }

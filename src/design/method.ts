@@ -1,5 +1,6 @@
 import { methodShapes, type Plannable, shapeOf } from "../model/method.ts";
 import type { Plan } from "../model/plan.ts";
+import { incompleteBlocks } from "./incomplete-blocks.ts";
 import { williamsOrders } from "./williams.ts";
 
 /** What an order is made from: which letter is the reference, which is expected to have more; A = first product. */
@@ -49,18 +50,39 @@ export const designMethods: Record<Plannable, DesignMethod> = {
 
 export const designMethod = (method: Plannable): DesignMethod => designMethods[method];
 
-/** How many products a study of the method compares. */
-export const productBounds = (method: Plannable): { least: number; most: number } => shapeOf(method).products;
+/** How many of the products a tray holds, where it does not hold them all. */
+export const heldOf = ({ method, perTray }: Pick<Plan, "method" | "perTray">): number | null =>
+  shapeOf(method).answer === "marks" ? perTray : null;
+
+/** The most products that can be dealt in incomplete blocks. */
+const mostInBlocks = 12;
+
+/** How many products a study of the plan compares. */
+export function productBounds(plan: Pick<Plan, "method" | "perTray">): { least: number; most: number } {
+  const held = heldOf(plan);
+  return held === null ? shapeOf(plan.method).products : { least: held + 1, most: mostInBlocks };
+}
 
 /** What of a plan its serving orders follow from. */
-export type OrderedPlan = Pick<Plan, "method" | "products" | "reference" | "properties">;
+export type OrderedPlan = Pick<Plan, "method" | "products" | "reference" | "properties" | "perTray">;
 
-/** Serving orders of a plan; none while it has fewer or more products than its method compares. */
-export function ordersOf(plan: OrderedPlan): readonly string[] {
-  const { least, most } = productBounds(plan.method);
+/**
+ * Serving orders of a plan in the runs in which they are dealt: a run is balanced by itself, so each is served whole before
+ * the next begins. One run for all methods but incomplete blocks; none while the plan has fewer or more products than its
+ * method compares.
+ */
+export function runsOf(plan: OrderedPlan): readonly (readonly string[])[] {
+  const { least, most } = productBounds(plan);
   const { length } = plan.products;
-  return length >= least && length <= most ? designMethod(plan.method).orders(rolesOf(plan)) : [];
+  if (length < least || length > most) return [];
+  const held = heldOf(plan);
+  if (held === null) return [designMethod(plan.method).orders(rolesOf(plan))];
+  const { orders } = incompleteBlocks(length, held);
+  return Array.from({ length: orders.length / length }, (_, run) => orders.slice(run * length, (run + 1) * length));
 }
+
+/** All serving orders of a plan. */
+export const ordersOf = (plan: OrderedPlan): readonly string[] => runsOf(plan).flat();
 
 /** The parts that products play. What nobody has said yet falls to the first product: a plan cannot be locked so. */
 export function rolesOf({ method, products, reference, properties }: OrderedPlan): Roles {

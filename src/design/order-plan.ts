@@ -1,7 +1,7 @@
 import type { Plan } from "../model/plan.ts";
-import { type OrderedPlan, ordersOf, partsOf } from "./method.ts";
+import { heldOf, type OrderedPlan, ordersOf, partsOf, runsOf } from "./method.ts";
 import { inEachSession } from "./seating.ts";
-import { orderBalance } from "./williams.ts";
+import { letterOf, orderBalance } from "./williams.ts";
 
 /** The least and the most that a lot can bring: the same where nothing is left to it. */
 export type Bounds = { least: number; most: number };
@@ -16,6 +16,8 @@ export type OrderPlan = {
   places: Bounds[][];
   /** `follows[product][before]`: how often a product comes right after another one; null on the diagonal. */
   follows: (Bounds | null)[][];
+  /** Incomplete blocks only: `meets[product][other]`, on how many trays both are; on the diagonal how many hold the product. */
+  meets: Bounds[][] | null;
 };
 
 /**
@@ -27,23 +29,59 @@ export type OrderPlan = {
  * Example  of a line scale with three products and 14 trays: places[0]?.[0] // { least: 4, most: 6 }
  */
 export function orderPlan(plan: OrderedPlan, trays: number): OrderPlan | null {
-  const orders = ordersOf(plan).map((order) => partsOf(order).samples);
+  const runs = runsOf(plan).map((run) => run.map((order) => partsOf(order).samples));
   const products = plan.products.length;
-  if (orders.length === 0 || trays < 1) return null;
-  const rounds = Math.floor(trays / orders.length);
-  const left = trays % orders.length;
-  const { places, follows } = orderBalance(orders, products);
-  const bounds = (count: number): Bounds => ({
-    least: rounds * count + Math.max(0, left - (orders.length - count)),
-    most: rounds * count + Math.min(left, count),
-  });
+  const orders = runs.flat().length;
+  if (orders === 0 || trays < 1) return null;
+  const held = heldOf(plan);
+  const dealt = runsDealt(runs, trays);
+  const tables = runs.map((run) => ({ ...orderBalance(run, products), meets: meetingsOf(run, products) }));
+  const over = (name: "places" | "follows" | "meets"): Bounds[][] =>
+    (tables[0]?.[name] ?? []).map((row, product) =>
+      row.map((_, at) => sumOf(dealt.map((run, which) => boundsIn(run, tables[which]?.[name][product]?.[at] ?? 0)))),
+    );
   return {
-    orders: orders.length,
-    rounds,
-    left,
-    places: places.map((row) => row.map(bounds)),
-    follows: follows.map((row, product) => row.map((count, before) => (product === before ? null : bounds(count)))),
+    orders,
+    rounds: Math.floor(trays / orders),
+    left: trays % orders,
+    places: over("places").map((row) => row.slice(0, held ?? row.length)),
+    follows: over("follows").map((row, product) => row.map((bounds, before) => (product === before ? null : bounds))),
+    meets: held === null ? null : over("meets"),
   };
+}
+
+/** How often a run of orders is dealt whole, and how many of its orders come once more, by lot. */
+type Dealt = { length: number; whole: number; left: number };
+
+/** Runs take turns, each whole before the next. */
+function runsDealt(runs: readonly (readonly string[])[], trays: number): Dealt[] {
+  const orders = runs.flat().length;
+  let rest = trays % orders;
+  return runs.map(({ length }) => {
+    const more = Math.min(rest, length);
+    rest -= more;
+    const whole = Math.floor(trays / orders);
+    return more === length ? { length, whole: whole + 1, left: 0 } : { length, whole, left: more };
+  });
+}
+
+/** How often something comes that `count` orders of the run have. */
+const boundsIn = ({ length, whole, left }: Dealt, count: number): Bounds => ({
+  least: whole * count + Math.max(0, left - (length - count)),
+  most: whole * count + Math.min(left, count),
+});
+
+const sumOf = (bounds: readonly Bounds[]): Bounds => ({
+  least: bounds.reduce((sum, { least }) => sum + least, 0),
+  most: bounds.reduce((sum, { most }) => sum + most, 0),
+});
+
+/** On how many of the orders each two products are; on the diagonal, on how many each one is. */
+function meetingsOf(orders: readonly string[], products: number): number[][] {
+  const names = Array.from({ length: products }, (_, product) => letterOf(product));
+  return names.map((one) =>
+    names.map((other) => orders.filter((order) => order.includes(one) && order.includes(other)).length),
+  );
 }
 
 /** More samples than this tire a judge in one sitting (advice for cooked pork, seen in an abstract). */

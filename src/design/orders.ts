@@ -1,40 +1,40 @@
 import type { Key } from "../model/key.ts";
 import { type OrderedPlan, ordersOf } from "./method.ts";
-import { dealtInBlocks, shuffled, type Uniform } from "./random.ts";
+import { dealtInRuns, shuffled, type Uniform } from "./random.ts";
 
 /**
  * One order for each tray: every block of trays from the first (six, in a triangle) holds each order once, shuffled;
  * what is left over gets different ones. Tray numbers say nothing about orders.
  *
- * Takes    orders: of the method (`ordersOf`); trays: how many, 0 or more; random: a seeded source
+ * Takes    runs: of the plan (`runsOf`); trays: how many, 0 or more; random: a seeded source
  * Returns  order labels in the trade's letters, A = first product of the plan ("AAB")
  * Source   ISO 4120 deals the six orders out at random within groups of six (an excerpt of the standard says so)
  */
-export function dealOrders(orders: readonly string[], trays: number, random: Uniform): string[] {
-  return dealtInBlocks(orders, trays, random);
+export function dealOrders(runs: readonly (readonly string[])[], trays: number, random: Uniform): string[] {
+  return dealtInRuns(runs, trays, random);
 }
 
 /**
  * One order for each planned tray, so that in each round every block of people has each order once, and no person has an
  * order again before they had all of them.
  *
- * Takes    orders: of the method; seats: people with their trays in the order of serving, equally many each
+ * Takes    runs: of the plan; seats: people with their trays in the order of serving, equally many each
  * Returns  order labels by tray number
  */
 export function dealToSeats(
-  orders: readonly string[],
+  runs: readonly (readonly string[])[],
   seats: readonly { trays: readonly number[] }[],
   random: Uniform,
 ): Map<number, string> {
   const dealt = new Map<number, string>();
+  const orders = runs.flat();
   const rounds = Math.max(0, ...seats.map(({ trays }) => trays.length));
   let first: number[] = [];
   let shifts: number[] = [];
   for (let round = 0; round < rounds; round++) {
     const cycle = round % orders.length;
     if (cycle === 0) {
-      const places = orders.map((_, at) => at);
-      first = dealtInBlocks(places, seats.length, random);
+      first = dealtInRuns(placesOf(runs), seats.length, random);
       shifts = shiftsOf(orders.length, random);
     }
     // a shift of all orders by one number keeps each block balanced, and gives everybody another order
@@ -45,6 +45,16 @@ export function dealToSeats(
     });
   }
   return dealt;
+}
+
+/** Where each order of each run stands among all of them. */
+function placesOf(runs: readonly (readonly string[])[]): number[][] {
+  let before = 0;
+  return runs.map((run) => {
+    const places = run.map((_, at) => before + at);
+    before += run.length;
+    return places;
+  });
 }
 
 /**

@@ -39,8 +39,15 @@ export function dealtEvenly<T>(items: readonly T[], places: number, random: Unif
 }
 
 /** Deals `items` in shuffled blocks, each item once in a block; the last block is a random part without repeats. */
-export function dealtInBlocks<T>(items: readonly T[], places: number, random: Uniform): T[] {
+export const dealtInBlocks = <T>(items: readonly T[], places: number, random: Uniform): T[] =>
+  dealtInRuns([items], places, random);
+
+/** The same with blocks that take turns: each run of items is dealt whole, shuffled, before the next one. */
+export function dealtInRuns<T>(runs: readonly (readonly T[])[], places: number, random: Uniform): T[] {
   const dealt: T[] = [];
-  while (items.length > 0 && dealt.length < places) dealt.push(...shuffled(items, random));
+  const filled = runs.filter(({ length }) => length > 0);
+  for (let at = 0; filled.length > 0 && dealt.length < places; at++) {
+    dealt.push(...shuffled(filled[at % filled.length] ?? [], random));
+  }
   return dealt.slice(0, places);
 }

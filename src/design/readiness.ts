@@ -37,6 +37,7 @@ export function emptyPlan(): Plan {
     blankNorm: null,
     noPreference: "not-offered",
     scale: emptyScale(),
+    perTray: null,
     ranking: emptyRanking(),
     products: [],
     looks: null,
@@ -115,7 +116,7 @@ const mayBeOne = (plan: Plan): boolean => familyOf(plan.method, plan.sides) === 
 function openSamples(plan: Plan): OpenPart[] {
   const open: OpenPart[] = [];
   const { products } = plan;
-  const { least, most } = productBounds(plan.method);
+  const { least, most } = productBounds(plan);
   if (products.length < least || products.length > most) {
     open.push({ part: "samples", what: "products", count: products.length, least, most });
   }

@@ -3,7 +3,7 @@ import type { BlindTray } from "../model/packet.ts";
 import type { Plan, Product, Wave } from "../model/plan.ts";
 import { problem } from "../model/problem.ts";
 import { drawCodes } from "./codes.ts";
-import { ordersOf, partsOf, productBounds } from "./method.ts";
+import { partsOf, productBounds, runsOf } from "./method.ts";
 import { dealOrders, dealToSeats } from "./orders.ts";
 import { dealtEvenly, seeded, type Uniform } from "./random.ts";
 import { seating } from "./seating.ts";
@@ -33,25 +33,25 @@ const letters = "ABCDEFGHIJKL";
  *          "plan/no-batch", "plan/too-many-trays"
  */
 export function makeTrays(plan: Plan, study: string, random: { seed: string; codes: Uniform }): Trays {
-  const orders = requireOrders(plan);
+  const runs = requireRuns(plan);
   const { seats, waveOf } = seating(plan);
   if (waveOf.length + plan.spares > highestTray) {
     throw problem("plan/too-many-trays", { trays: waveOf.length + plan.spares, codes: highestTray });
   }
-  const blind = blindHalf(plan, waveOf, partsOf(orders[0] ?? "").samples.length, random.codes);
+  const blind = blindHalf(plan, waveOf, partsOf(runs[0]?.[0] ?? "").samples.length, random.codes);
   return {
     blind,
-    key: { v: 1, study, seed: random.seed, trays: keyTrays(plan, orders, blind, seats, random.seed) },
+    key: { v: 1, study, seed: random.seed, trays: keyTrays(plan, runs, blind, seats, random.seed) },
     seats,
   };
 }
 
-function requireOrders(plan: Plan): readonly string[] {
-  const { least, most } = productBounds(plan.method);
+function requireRuns(plan: Plan): ReturnType<typeof runsOf> {
+  const { least, most } = productBounds(plan);
   const count = plan.products.length;
   if (count < least) throw problem("plan/too-few-products", { count, least });
   if (count > most) throw problem("plan/too-many-products", { count, most });
-  return ordersOf(plan);
+  return runsOf(plan);
 }
 
 /** The trays with their codes. It is given no product and no seed, so that it cannot tell anything of them. */
@@ -78,13 +78,13 @@ function blindHalf(
 
 function keyTrays(
   plan: Plan,
-  orders: readonly string[],
+  runs: ReturnType<typeof runsOf>,
   blind: BlindTray[],
   seats: Trays["seats"],
   seed: string,
 ): Key["trays"] {
-  const planned = dealToSeats(orders, seats, seeded(seed, "orders of the planned trays"));
-  const spares = dealOrders(orders, plan.spares, seeded(seed, "orders of the spare trays"));
+  const planned = dealToSeats(runs, seats, seeded(seed, "orders of the planned trays"));
+  const spares = dealOrders(runs, plan.spares, seeded(seed, "orders of the spare trays"));
   const served = plan.products.map((product, at) => ({
     product,
     batches: batchOf(plan, product, blind, `${seed} ${letters[at]}`),

@@ -5,6 +5,9 @@
 
 const letters = "ABCDEFGHIJKL";
 
+/** A product of the plan in the trade's letters, from 0. */
+export const letterOf = (product: number): string => letters.charAt(product);
+
 /**
  * The orders for a number of products: one square of k orders when k is even, a square and its mirror image (2k orders)
  * when k is odd.

@@ -214,6 +214,8 @@ export const plan = z.strictObject({
   noPreference: z._default(z.enum(noPreferenceRules), "not-offered"),
   /** Line scale only. The first attribute is the one the question is about; the others are looked at beside it. */
   scale: z._default(scale, emptyScale()),
+  /** Line scale only: each tray holds so many of the products, in incomplete blocks; null: all of them. */
+  perTray: z._default(z.nullable(z.number().check(z.int(), z.minimum(2), z.maximum(6))), null),
   /** Ranking only. */
   ranking: z._default(ranking, emptyRanking()),
   products: z.array(product).check(z.maxLength(12)),

@@ -9,6 +9,7 @@ import { lockWords } from "../words/en/organizer-lock.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { choiceQuestions } from "../words/en/panel-choice.ts";
 import { lineQuestion, wordingOf } from "./ballot-words.ts";
+import { dealtWords } from "./part-orders.tsx";
 import { summaryOf } from "./plan-summary.ts";
 
 /** One thing that locking fixes, as a term and its lines. */
@@ -79,7 +80,7 @@ function rules(plan: Plan): LockedFact[] {
     ...(seeksLikeness(plan) ? [{ term: words.rule, lines: [words.likeness] }] : []),
     {
       term: words.orders,
-      lines: orders ? [planWords.serving.orders.dealt(orders.orders, orders.rounds, orders.left)] : [],
+      lines: orders ? [dealtWords(plan, orders)] : [],
     },
     { term: words.panel, lines: [words.panelOf(panelTypes[panelType].label, standsFor.trim())] },
     {

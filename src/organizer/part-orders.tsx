@@ -1,4 +1,5 @@
-import { type Bounds, orderPlan } from "../design/order-plan.ts";
+import { heldOf } from "../design/method.ts";
+import { type Bounds, type OrderPlan, orderPlan } from "../design/order-plan.ts";
 import type { Plan } from "../model/plan.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 
@@ -12,15 +13,17 @@ export function Orders({ plan }: { plan: Plan }) {
     <>
       <h3>{words.heading}</h3>
       {balance === null ? <p class="fine">{words.none}</p> : null}
-      {balance ? <p>{words.dealt(balance.orders, balance.rounds, balance.left)}</p> : null}
-      {balance && balance.left > 0 ? <p>{words.uneven(people * repeats, balance.orders)}</p> : null}
+      {balance ? <p>{dealtWords(plan, balance)}</p> : null}
+      {balance && balance.left > 0 ? (
+        <p>{(balance.meets ? words.heldUneven : words.uneven)(people * repeats, balance.orders)}</p>
+      ) : null}
       {balance && method === "line-scale" ? (
         <>
           <p class="fine">{words.letters(products.map(({ name }) => name.trim()))}</p>
           <div class="balances">
             <Counts
               caption={words.places}
-              columns={products.map((_, place) => words.place(place + 1))}
+              columns={(balance.places[0] ?? []).map((_, place) => words.place(place + 1))}
               rows={balance.places}
             />
             <Counts
@@ -28,11 +31,26 @@ export function Orders({ plan }: { plan: Plan }) {
               columns={products.map((_, before) => words.after(before))}
               rows={balance.follows}
             />
+            {balance.meets ? (
+              <Counts
+                caption={words.meets}
+                columns={products.map((_, other) => words.other(other))}
+                rows={balance.meets}
+              />
+            ) : null}
           </div>
         </>
       ) : null}
     </>
   );
+}
+
+/** How the orders are dealt, in a sentence or three. */
+export function dealtWords(plan: Plan, { orders, rounds, left, meets }: OrderPlan): string {
+  const held = heldOf(plan);
+  return meets && held !== null
+    ? words.held(held, plan.products.length, orders, plan.people * plan.repeats)
+    : words.dealt(orders, rounds, left);
 }
 
 function Counts({ caption, columns, rows }: { caption: string; columns: string[]; rows: (Bounds | null)[][] }) {

@@ -1,9 +1,11 @@
 import { productBounds } from "../design/method.ts";
 import { newId } from "../model/id.ts";
+import { shapeOf } from "../model/method.ts";
 import type { Plan } from "../model/plan.ts";
 import { focusSoon } from "../ui/focus.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { Choice, TextField } from "./fields.tsx";
+import { NumberField } from "./number-field.tsx";
 import { Roles } from "./part-roles.tsx";
 import { changeProduct, changeServing, withoutProduct, withProduct } from "./plan-edit.ts";
 import { CupFields, TastingFields } from "./serving-fields.tsx";
@@ -50,7 +52,7 @@ export function PartSamples({ draft }: { draft: Draft }) {
 
 function Products({ draft }: { draft: Draft }) {
   const { plan, edit } = draft;
-  const { least, most } = productBounds(plan.method);
+  const { least, most } = productBounds(plan);
   return (
     <>
       <p class="fine">{words.compares(least, most)}</p>
@@ -98,6 +100,19 @@ function Products({ draft }: { draft: Draft }) {
             {words.add}
           </button>
         </p>
+      ) : null}
+      {shapeOf(plan.method).answer === "marks" ? (
+        <NumberField
+          id="samples-per-tray"
+          label={words.perTray}
+          hint={words.perTrayHint}
+          low={2}
+          high={6}
+          whole
+          mayBeEmpty
+          value={plan.perTray}
+          onValue={(perTray) => edit((before) => ({ ...before, perTray }))}
+        />
       ) : null}
     </>
   );

@@ -39,6 +39,7 @@ const plan: Plan = {
   noPreference: "not-offered",
   scale: { lengthMm: 120, attributes: [] },
   ranking: emptyRanking(),
+  perTray: null,
   goal: "difference",
   similarity: { limit: 0.3, dPrime: null, beta: 0.05 },
   alpha: 0.05,

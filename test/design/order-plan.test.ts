@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { ordersOf } from "../../src/design/method.ts";
+import { runsOf } from "../../src/design/method.ts";
 import { orderPlan } from "../../src/design/order-plan.ts";
 import { dealOrders } from "../../src/design/orders.ts";
 import { seeded } from "../../src/design/random.ts";
@@ -58,7 +58,7 @@ describe("a part of a block is left to the lot", () => {
       if (!plan) throw new Error("there is such a plan");
       const met = new Set<number>();
       for (let draw = 0; draw < 300; draw++) {
-        const dealt = dealOrders(ordersOf(compared("line-scale", products)), people, seeded(`draw ${draw}`, "test"));
+        const dealt = dealOrders(runsOf(compared("line-scale", products)), people, seeded(`draw ${draw}`, "test"));
         const { places, follows } = orderBalance(dealt, products);
         plan.places.forEach((row, product) => {
           row.forEach(({ least, most }, place) => {
@@ -82,4 +82,54 @@ test("there is no plan of orders for a number of products that the method does n
   expect(orderPlan(compared("line-scale", 7), 12)).toBeNull();
   expect(orderPlan(compared("triangle", 3), 12)).toBeNull();
   expect(orderPlan(compared("line-scale", 3), 0)).toBeNull();
+});
+
+describe("incomplete blocks: the numbers of a balanced design (b k = t r, lambda (t - 1) = r (k - 1))", () => {
+  const seven = { ...compared("line-scale", 7), perTray: 3 };
+
+  test("7 products, 3 a tray, 14 people: two whole designs, each pair on 2 trays, each product 6 times, twice in each place", () => {
+    const plan = orderPlan(seven, 14);
+    expect(plan).toMatchObject({ orders: 7, rounds: 2, left: 0 });
+    expect(plan?.places.flat()).toEqual(Array(21).fill(exactly(2)));
+    for (const [product, row] of (plan?.meets ?? []).entries()) {
+      for (const [other, meets] of row.entries()) expect(meets).toEqual(exactly(product === other ? 6 : 2));
+    }
+  });
+
+  test.each([
+    [8, 4, 20],
+    [10, 5, 33],
+    [12, 6, 24],
+    [6, 3, 17],
+  ])("%i products, %i a tray, %i people: what is dealt keeps to what the plan says", (products, perTray, people) => {
+    const made = { ...compared("line-scale", products), perTray };
+    const plan = orderPlan(made, people);
+    for (let draw = 0; draw < 30; draw++) {
+      const dealt = dealOrders(runsOf(made), people, seeded(`draw ${draw}`, "test"));
+      const { places } = orderBalance(dealt, products);
+      for (const [product, row] of (plan?.places ?? []).entries()) {
+        for (const [place, { least, most }] of row.entries()) {
+          expect(places[product]?.[place]).toBeGreaterThanOrEqual(least);
+          expect(places[product]?.[place]).toBeLessThanOrEqual(most);
+          // whole runs have each product in each place once
+          expect(most - least).toBeLessThanOrEqual(1);
+        }
+        for (const [other, { least, most }] of (plan?.meets?.[product] ?? []).entries()) {
+          const letters = "ABCDEFGHIJKL";
+          const both = dealt.filter(
+            (order) => order.includes(letters.charAt(product)) && order.includes(letters.charAt(other)),
+          );
+          expect(both.length).toBeGreaterThanOrEqual(least);
+          expect(both.length).toBeLessThanOrEqual(most);
+        }
+      }
+    }
+  });
+
+  test("no more than a sitting bears, and fewer than there are", () => {
+    expect(orderPlan({ ...compared("line-scale", 3), perTray: 3 }, 12)).toBeNull();
+    expect(orderPlan({ ...compared("line-scale", 13), perTray: 3 }, 12)).toBeNull();
+    // other methods have trays of their own; the number stays in the plan and is not used
+    expect(orderPlan({ ...compared("triangle", 2), perTray: 3 }, 12)?.meets).toBeNull();
+  });
 });

@@ -34,6 +34,9 @@ const samples = {
     least === most
       ? `This method compares ${numberWord(least)} products.`
       : `This method compares ${numberWord(least)} to ${numberWord(most)} products in a sitting.`,
+  perTray: "Products on each tray, if not all",
+  perTrayHint:
+    "Empty: every tray holds all of them. With more than six, or a food that tires, each person gets some of them, so that every two products meet equally often (balanced incomplete blocks). From 2 to 6.",
   remove: (name: string) => `Remove ${name || "this product"}`,
   removed: (name: string) => `Removed ${name ? `\u201c${name}\u201d` : "a product"} and its batches and declaration.`,
   looks: "Could you tell them apart by looking?",
@@ -110,6 +113,24 @@ const serving = {
       const even = below === 0 ? String(orders) : `${below} or ${below + orders}`;
       return `What stays uneven: ${count} people are no multiple of ${orders}. With ${even} nothing would.`;
     },
+    /** Incomplete blocks: `people` trays of a design with `orders` of them, in runs of as many as there are products. */
+    held: (held: number, products: number, orders: number, people: number) => {
+      const runs = Math.floor(people / products);
+      const rest = people % products;
+      const served =
+        runs === 0
+          ? `${people} of a run's ${products} trays are served, by lot.`
+          : `${people} people are ${runs === 1 ? "one run" : `${runs} runs`} of ${products} trays${rest === 0 ? "" : ` and ${rest} by lot`}.`;
+      return `Each tray holds ${held} of the ${products} products, in balanced incomplete blocks. ${served} In a whole run every product stands in every place once; after ${orders} trays every two products have met equally often.`;
+    },
+    heldUneven: (people: number, orders: number) => {
+      const below = Math.floor(people / orders) * orders;
+      const even = below === 0 ? String(orders) : `${below} or ${below + orders}`;
+      return `What stays uneven: not every two products meet equally often; the counts are below. With ${even} people they would.`;
+    },
+    meets:
+      "Meetings: on how many trays two products (row and column) stand together; with itself, how often a product is tasted",
+    other: (at: number) => letterOf(at),
     letters: (names: readonly string[]) =>
       names.map((name, at) => `${letterOf(at)} is ${name || "not named yet"}`).join("; "),
     letter: (at: number) => letterOf(at),
