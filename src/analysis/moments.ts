@@ -12,3 +12,13 @@ export function squaresAboutMean(values: readonly number[]): number {
   const middle = mean(values);
   return sum(values.map((value) => (value - middle) ** 2));
 }
+
+/** Correlation of two lists of equal length; null where one of them is constant. Example: correlation([1, 2, 3], [2, 4, 6]) // 1 */
+export function correlation(one: readonly number[], other: readonly number[]): number | null {
+  const spread = Math.sqrt(squaresAboutMean(one) * squaresAboutMean(other));
+  if (!(spread > 0)) return null;
+  const [middleOne, middleOther] = [mean(one), mean(other)];
+  const together = sum(one.map((value, at) => (value - middleOne) * ((other[at] ?? 0) - middleOther)));
+  // rounding may carry a perfect correlation a hair beyond 1
+  return Math.max(-1, Math.min(1, together / spread));
+}

@@ -1,0 +1,77 @@
+import { type BlockRow, blockTable } from "./block-table.ts";
+import { fisherUpper } from "./fisher.ts";
+import { correlation, mean, squaresAboutMean } from "./moments.ts";
+
+/**
+ * How one panelist used the scale beside the others: describes the panel, and is no reason to leave anybody out. The three
+ * properties of an assessor that the trade looks at are discrimination, agreement and repeatability (ISO 11132 names
+ * them in its scope; its clauses were not seen).
+ */
+export type PanelCheck = {
+  panelist: string;
+  /** Largest less smallest mean that this panelist gave a product; null with fewer than two products. */
+  range: number | null;
+  /** Correlation of this panelist's product means with the means of all others; null with fewer than three products in common, or where one side is constant. */
+  agreement: number | null;
+  /** Deviation between repeats of one product; null where nothing was tasted twice. */
+  repeatDeviation: number | null;
+  /** Products against that deviation, this panelist's marks alone; null without repeats, or where they never differ. */
+  separates: { fValue: number; numeratorDf: number; denominatorDf: number; pValue: number } | null;
+};
+
+/**
+ * The checks of every panelist, in the order in which they first appear.
+ *
+ * Takes    rows: marks; products: in the order of the plan
+ * Throws   as `blockTable`
+ */
+export function panelChecks(rows: readonly BlockRow[], products: readonly string[]): PanelCheck[] {
+  const { panelists } = blockTable(rows, products);
+  return panelists.map(({ panelist, values }) => {
+    const own = values.filter((value) => value !== null);
+    const shared = products.flatMap((_, at) => {
+      const mine = values[at] ?? null;
+      const theirs = panelists.flatMap((other) => {
+        const value = other.panelist === panelist ? null : (other.values[at] ?? null);
+        return value === null ? [] : [value];
+      });
+      return mine === null || theirs.length === 0 ? [] : [{ mine, others: mean(theirs) }];
+    });
+    return {
+      panelist,
+      range: own.length < 2 ? null : Math.max(...own) - Math.min(...own),
+      agreement:
+        shared.length < 3
+          ? null
+          : correlation(
+              shared.map(({ mine }) => mine),
+              shared.map(({ others }) => others),
+            ),
+      ...withinOf(cellsOf(rows, panelist, products)),
+    };
+  });
+}
+
+const cellsOf = (rows: readonly BlockRow[], panelist: string, products: readonly string[]): number[][] =>
+  products
+    .map((product) => rows.filter((row) => row.panelist === panelist && row.product === product))
+    .map((own) => own.map(({ value }) => value))
+    .filter((own) => own.length > 0);
+
+/** One panelist's marks as groups by product: a one-way analysis of variance. */
+function withinOf(cells: readonly (readonly number[])[]): Pick<PanelCheck, "repeatDeviation" | "separates"> {
+  const all = cells.flat();
+  const denominatorDf = all.length - cells.length;
+  if (denominatorDf < 1) return { repeatDeviation: null, separates: null };
+  const within = cells.reduce((sum, cell) => sum + squaresAboutMean(cell), 0);
+  const repeatDeviation = Math.sqrt(within / denominatorDf);
+  const numeratorDf = cells.length - 1;
+  if (numeratorDf < 1 || within === 0) return { repeatDeviation, separates: null };
+  const middle = mean(all);
+  const between = cells.reduce((sum, cell) => sum + cell.length * (mean(cell) - middle) ** 2, 0);
+  const fValue = between / numeratorDf / (within / denominatorDf);
+  return {
+    repeatDeviation,
+    separates: { fValue, numeratorDf, denominatorDf, pValue: fisherUpper(fValue, numeratorDf, denominatorDf) },
+  };
+}
