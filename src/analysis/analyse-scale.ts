@@ -1,3 +1,4 @@
+import { askedAttributes } from "../model/moments.ts";
 import type { KeptMark, MarkedLine, ScaleRow, StudyRecord } from "../model/record.ts";
 import type { Caveat, ScaleResult } from "../model/result.ts";
 import type { AttributeResult, ScaleStatistics } from "../model/result-scale.ts";
@@ -46,11 +47,12 @@ export function analyseScale(record: StudyRecord, app: string): ScaleResult {
 }
 
 function inputOf({ plan, keyMatches }: StudyRecord, marked: readonly MarkedLine[]): ScaleInput {
-  const order = plan.scale.attributes.map(({ id }) => id);
+  const asked = askedAttributes(plan.scale.attributes);
+  const order = asked.map(({ id }) => id);
   return {
     alpha: plan.alpha,
     products: plan.products.map(({ id, name }) => ({ id, name })),
-    attributes: plan.scale.attributes.map(({ name, moment, lowAnchor, highAnchor }) => ({
+    attributes: asked.map(({ name, moment, lowAnchor, highAnchor }) => ({
       attribute: name,
       moment,
       momentText: "",

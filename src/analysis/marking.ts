@@ -1,4 +1,5 @@
 import { shapeOf } from "../model/method.ts";
+import { askedAttributes } from "../model/moments.ts";
 import { problem } from "../model/problem.ts";
 import type { Judgment, KeptMark, MarkedLine, StudyRecord } from "../model/record.ts";
 import { isPair, kindsOf, oddPlace, rightPlaces, type TrayOrder } from "./right-answer.ts";
@@ -106,12 +107,12 @@ export const servedOn = (marked: readonly (OnTray & { tray: number })[]) =>
 /**
  * Every question of the trays that have a mark, answered or not, with product, batch and place by the opened key.
  *
- * Returns  tray by tray as the key has them, sample by sample in serving order, attributes in the order of the plan
+ * Returns  tray by tray as the key has them, sample by sample in serving order, attributes in the order of the plan, each at all its moments
  * Throws   Problem "analysis/tray-not-in-key", "analysis/code-not-on-tray", "analysis/unknown-product" (the key names one
  *          that the plan lacks), "analysis/unknown-attribute", "analysis/mark-counted-twice"
  */
 export function markedLines(record: StudyRecord): MarkedLine[] {
-  const attributes = record.plan.scale.attributes.map(({ id }) => id);
+  const attributes = askedAttributes(record.plan.scale.attributes).map(({ id }) => id);
   const lookUp = keyOf(record);
   const marks = new Map<string, KeptMark>();
   const trays = new Map<number, KeptMark>();

@@ -1,4 +1,5 @@
-import type { Attribute } from "../model/plan.ts";
+import { askedAttributes } from "../model/moments.ts";
+import type { AskedAttribute, Moment } from "../model/plan.ts";
 import type { KeptMark, MarkedLine, StudyRecord } from "../model/record.ts";
 import { repeatsOf } from "./answer-columns.ts";
 import { writeTable } from "./csv.ts";
@@ -41,7 +42,7 @@ export function marksCsv(
 ): string {
   const names = distinctNames(plan.products.map(({ name }) => name));
   const products = new Map(plan.products.map(({ id }, at) => [id, { at, name: names[at] ?? id }]));
-  const attributes = attributesOf(plan.scale.attributes);
+  const attributes = attributesOf(askedAttributes(plan.scale.attributes));
   const repeats = repeatsOf(marked);
   const placeOf = ({ attribute, tray, product }: MarkedLine) =>
     [attributes.get(attribute)?.at ?? 0, tray, products.get(product)?.at ?? 0] as const;
@@ -73,8 +74,8 @@ export function marksCsv(
   return writeTable(columns, rows);
 }
 
-function attributesOf(list: readonly Attribute[]): Map<string, { at: number; name: string; moment: string }> {
-  const moments = list.map(({ moment }) => (moment.at === "after" ? `after ${moment.seconds} s` : "first bite"));
+function attributesOf(list: readonly AskedAttribute[]): Map<string, { at: number; name: string; moment: string }> {
+  const moments = list.map(({ moment }) => momentCell(moment));
   const told = list.map(({ name }, at) => `${name.trim()}|${moments[at]}`);
   return new Map(
     list.map(({ id, name }, at) => {
@@ -83,6 +84,19 @@ function attributesOf(list: readonly Attribute[]): Map<string, { at: number; nam
       return [id, { at, name: twice ? `${name.trim()} (${at + 1})` : name.trim(), moment: moments[at] ?? "" }];
     }),
   );
+}
+
+function momentCell(moment: Moment): string {
+  switch (moment.at) {
+    case "first-bite":
+      return "first bite";
+    case "after":
+      return `after ${moment.seconds} s`;
+    case "chews":
+      return `after ${moment.chews} chews`;
+    case "before-swallowing":
+      return "before swallowing";
+  }
 }
 
 function inOrder(one: readonly number[], other: readonly number[]): number {

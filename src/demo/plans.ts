@@ -121,6 +121,7 @@ export const linePlan = (): Plan => ({
         lowAnchor: "not juicy at all",
         highAnchor: "extremely juicy",
         moment: { at: "after", seconds: 10 },
+        further: [],
       },
     ],
   },

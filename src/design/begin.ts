@@ -1,5 +1,5 @@
 import type { Kitchen } from "../model/kitchen.ts";
-import type { Plan } from "../model/plan.ts";
+import type { Attribute, Plan } from "../model/plan.ts";
 import { emptyPlan } from "./readiness.ts";
 
 /** How plans begin: empty, with what the kitchen usually does, or as a copy of another. Ids are given, never made here. */
@@ -25,7 +25,7 @@ export function planOfKitchen(kitchen: Kitchen, newId: () => string): Plan {
   const attributes = properties
     .filter(({ starts }) => starts)
     .slice(0, mostProperties)
-    .map(({ starts: _starts, ...attribute }) => ({ ...attribute, id: newId() }));
+    .map(({ starts: _starts, ...attribute }) => withNewIds(attribute, newId));
   return { ...empty, ...usual, scale: { ...empty.scale, attributes } };
 }
 
@@ -57,7 +57,7 @@ export function copyOfPlan(
       id: newId(),
       expected: property.expected && idOf(property.expected),
     })),
-    scale: { ...plan.scale, attributes: plan.scale.attributes.map((attribute) => ({ ...attribute, id: newId() })) },
+    scale: { ...plan.scale, attributes: plan.scale.attributes.map((attribute) => withNewIds(attribute, newId)) },
     waves: plan.waves.map((wave) => ({
       ...wave,
       id: newId(),
@@ -68,6 +68,13 @@ export function copyOfPlan(
     cautionsRead: [],
   };
 }
+
+/** A property under ids of its own, for itself and for each of its moments. */
+export const withNewIds = (attribute: Attribute, newId: () => string): Attribute => ({
+  ...attribute,
+  id: newId(),
+  further: attribute.further.map(({ moment }) => ({ id: newId(), moment })),
+});
 
 const longestTitle = 300;
 

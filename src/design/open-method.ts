@@ -1,9 +1,10 @@
 import { familyOf } from "../analysis/method.ts";
 import { mostWithLooks } from "../analysis/stopping-rule.ts";
 import { shapeOf } from "../model/method.ts";
+import { sameMoment } from "../model/moments.ts";
 import type { OpenPart } from "../model/open-part.ts";
 import { leastForVerdict } from "../model/outcome.ts";
-import type { Attribute, Plan, Property } from "../model/plan.ts";
+import type { Attribute, Moment, Plan, Property } from "../model/plan.ts";
 import { seeksLikeness, sizeTest } from "./size-test.ts";
 
 /** What the method's part of a plan still lacks: the question as it is asked, what is sought, and when to stop. */
@@ -65,29 +66,40 @@ function openNorm({ method, noPreference, blankNorm }: Plan): OpenPart[] {
 function openScale(attributes: readonly Attribute[]): OpenPart[] {
   if (attributes.length === 0) return [{ part: "method", what: "attributes" }];
   const open: OpenPart[] = [];
-  attributes.forEach(({ name, adjective, definition, lowAnchor, highAnchor }, attribute) => {
+  attributes.forEach((one, attribute) => {
+    const { name, adjective, definition, lowAnchor, highAnchor } = one;
     const lines = { name, adjective, definition, "low-anchor": lowAnchor, "high-anchor": highAnchor } as const;
     for (const field of Object.keys(lines) as (keyof typeof lines)[]) {
       if (isBlank(lines[field])) open.push({ part: "method", what: "attribute-field", attribute, name, field });
     }
-    if (attributes.slice(0, attribute).some((other) => sameQuestion(other, attributes[attribute]))) {
+    if (hasTwice(momentsOf(one)) || attributes.slice(0, attribute).some((other) => sameQuestion(other, one))) {
       open.push({ part: "method", what: "same-attribute", attribute, name });
     }
     if (!isBlank(lowAnchor) && alike(lowAnchor, highAnchor)) {
       open.push({ part: "method", what: "same-anchors", attribute, name });
     }
   });
-  return open;
+  return [...open, ...openClocks(attributes)];
 }
+
+function openClocks(attributes: readonly Attribute[]): OpenPart[] {
+  const has = (at: Moment["at"]) => (one: Attribute) => momentsOf(one).some((moment) => moment.at === at);
+  const attribute = attributes.findIndex(has("chews"));
+  if (attribute < 0 || !attributes.some(has("after"))) return [];
+  return [{ part: "method", what: "mixed-clocks", attribute, name: attributes[attribute]?.name ?? "" }];
+}
+
+const momentsOf = ({ moment, further }: Attribute): Moment[] => [moment, ...further.map(({ moment }) => moment)];
+const hasTwice = (moments: readonly Moment[]): boolean =>
+  moments.some((one, at) => moments.slice(0, at).some((other) => sameMoment(one, other)));
 
 export const alike = (one: string, other: string): boolean => one.trim().toLowerCase() === other.trim().toLowerCase();
 
 /** One property at one moment, asked twice. */
-const sameQuestion = (one: Attribute, other: Attribute | undefined): boolean =>
-  other !== undefined &&
+const sameQuestion = (one: Attribute, other: Attribute): boolean =>
   !isBlank(one.name) &&
   alike(one.name, other.name) &&
-  JSON.stringify(one.moment) === JSON.stringify(other.moment);
+  momentsOf(one).some((moment) => momentsOf(other).some((asked) => sameMoment(moment, asked)));
 
 export const isRisk = (alpha: number): boolean => alpha > 0 && alpha <= 0.5;
 

@@ -1,8 +1,9 @@
 import { type Allergen, allergens } from "../model/allergen.ts";
 import { canonicalText, sha256 } from "../model/canonical.ts";
 import { shapeOf } from "../model/method.ts";
+import { askedAttributes, inOrderOfMoments } from "../model/moments.ts";
 import type { BlindPacket, BlindTray } from "../model/packet.ts";
-import type { Attribute, Plan } from "../model/plan.ts";
+import type { Plan } from "../model/plan.ts";
 import { designMethod } from "./method.ts";
 import { applyingCautions } from "./readiness.ts";
 
@@ -28,7 +29,7 @@ export function blindPacketOf(plan: Plan, study: string, trays: BlindTray[], com
     ranking: null,
     line:
       plan.method === "line-scale"
-        ? { lengthMm: plan.scale.lengthMm, attributes: inOrderOfMoments(plan.scale.attributes) }
+        ? { lengthMm: plan.scale.lengthMm, attributes: inOrderOfMoments(askedAttributes(plan.scale.attributes)) }
         : null,
     palette: plan.palette,
     allergens: { version: sha256(canonicalText(union)), ...union },
@@ -41,12 +42,6 @@ export function blindPacketOf(plan: Plan, study: string, trays: BlindTray[], com
     trays,
     commitment,
   };
-}
-
-/** The attributes as they are asked: at the first bite, then second after second; of one moment as the plan has them. */
-export function inOrderOfMoments(attributes: readonly Attribute[]): Attribute[] {
-  const seconds = ({ moment }: Attribute) => (moment.at === "after" ? moment.seconds : 0);
-  return attributes.toSorted((one, other) => seconds(one) - seconds(other));
 }
 
 /**

@@ -40,6 +40,8 @@ export type OpenPart =
       field: "name" | "adjective" | "definition" | "low-anchor" | "high-anchor";
     }
   | { part: "method"; what: "same-attribute" | "same-anchors"; attribute: number; name: string }
+  /** Seconds and chews in one plan: nobody knows which comes first. It names the first property with chews. */
+  | { part: "method"; what: "mixed-clocks"; attribute: number; name: string }
   | { part: "people"; what: "people" }
   /** Several trays a person, of a method that has one. */
   | { part: "people"; what: "repeats" }

@@ -1,7 +1,7 @@
 import * as z from "zod/mini";
 import { allergens } from "./allergen.ts";
 import { type AnswerWord, plannable, shapeOf } from "./method.ts";
-import { attribute, cautions, lineLengths } from "./plan.ts";
+import { askedAttribute, cautions, lineLengths } from "./plan.ts";
 import { code, count, hash, id, line, paragraph, trayNumber } from "./schema.ts";
 
 /**
@@ -33,12 +33,12 @@ export const blindPacket = z.strictObject({
   properties: z._default(z.array(z.strictObject({ id, comparative: line, definition: paragraph })), []),
   /** Ranking: what the samples are put in order of. */
   ranking: z._default(z.nullable(z.strictObject({ least: line, most: line, definition: paragraph })), null),
-  /** Line scale: what is asked of each sample, in the order of the questions, and the true length of the line. */
+  /** Line scale: what is asked of each sample, once for each moment, in that order, and the true length of the line. */
   line: z._default(
     z.nullable(
       z.strictObject({
         lengthMm: z.number().check(z.minimum(lineLengths.least), z.maximum(lineLengths.most)),
-        attributes: z.array(attribute).check(z.minLength(1), z.maxLength(12)),
+        attributes: z.array(askedAttribute).check(z.minLength(1), z.maxLength(60)),
       }),
     ),
     null,

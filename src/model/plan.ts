@@ -39,17 +39,19 @@ export const cautions = ["hygiene", "choking", "undercooked", "alcohol"] as cons
 export type Caution = (typeof cautions)[number];
 
 /**
- * When a property is judged: at the first bite, or so many seconds after it. Ratings of different moments are
- * different properties and are never pooled.
+ * When a property is judged: at the first bite, so many seconds or chews after it, or just before swallowing (or
+ * spitting). Ratings of different moments are different properties and are never pooled.
  */
 export const moment = z.discriminatedUnion("at", [
   z.strictObject({ at: z.literal("first-bite") }),
   z.strictObject({ at: z.literal("after"), seconds: z.number().check(z.int(), z.minimum(1), z.maximum(120)) }),
+  z.strictObject({ at: z.literal("chews"), chews: z.number().check(z.int(), z.minimum(1), z.maximum(60)) }),
+  z.strictObject({ at: z.literal("before-swallowing") }),
 ]);
 export type Moment = z.infer<typeof moment>;
 
-/** A property judged on the line. */
-export const attribute = z.strictObject({
+/** A property at one moment, as a tablet asks for it. */
+export const askedAttribute = z.strictObject({
   id,
   /** As the report names it: "Juiciness". */
   name: line,
@@ -60,6 +62,19 @@ export const attribute = z.strictObject({
   lowAnchor: line,
   highAnchor: line,
   moment,
+});
+export type AskedAttribute = z.infer<typeof askedAttribute>;
+
+/** How many further moments a property may have. */
+export const mostFurther = 4;
+
+/**
+ * A property judged on the line. `moment` is the one that the question is about; at each of `further` the same is asked
+ * of the same chew, as a question with an id of its own.
+ */
+export const attribute = z.strictObject({
+  ...askedAttribute.shape,
+  further: z._default(z.array(z.strictObject({ id, moment })).check(z.maxLength(mostFurther)), []),
 });
 export type Attribute = z.infer<typeof attribute>;
 

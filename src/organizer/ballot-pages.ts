@@ -1,10 +1,10 @@
 import type { BlindPacket, BlindTray } from "../model/packet.ts";
-import type { Attribute } from "../model/plan.ts";
+import type { AskedAttribute } from "../model/plan.ts";
 import { sheetMm } from "./labels.ts";
 import type { PaperSize } from "./use-print.ts";
 
 /** One question of a line scale on paper: which sample, which property. */
-export type PaperLine = { code: string; attribute: Attribute };
+export type PaperLine = { code: string; attribute: AskedAttribute };
 
 /** One leaf of a ballot: an A5 half of a sheet, or a whole sheet on its side where the line is too long for that. `questions`: of a choice, places from 0. */
 export type BallotLeaf = { tray: BlindTray; at: number; of: number; lines: PaperLine[]; questions: number[] };
@@ -25,10 +25,10 @@ export const isWide = ({ line }: Pick<BlindPacket, "line">): boolean => (line?.l
 const linesOf = (characters: number, width: number): number => Math.max(1, Math.ceil(characters / width));
 
 /** Room that a question needs, in millimeters: long words take more lines of text. */
-export function heightMm({ adjective, lowAnchor, highAnchor }: Attribute): number {
+export function heightMm({ adjective, lowAnchor, highAnchor, moment }: AskedAttribute): number {
   const ends = linesOf(Math.max(lowAnchor.length, highAnchor.length), across.endWords);
-  // around the word stand some 40 characters: "How … is sample 482 after 10 seconds of chewing?"
-  const ask = linesOf(adjective.length + 42, across.ask);
+  // around the word stand some 40 characters: "How … is sample 482 after 10 seconds of chewing?"; more at the end of the chew
+  const ask = linesOf(adjective.length + (moment.at === "before-swallowing" ? 62 : 42), across.ask);
   return questionMm + (ends - 1) * endWordsLineMm + (ask - 1) * askLineMm;
 }
 

@@ -1,6 +1,6 @@
 import { designMethod } from "../design/method.ts";
 import type { Plannable } from "../model/method.ts";
-import type { Attribute } from "../model/plan.ts";
+import type { AskedAttribute, Plan } from "../model/plan.ts";
 import type { Woven } from "../words/en/panel.ts";
 import { choiceBallots } from "../words/en/panel-choice.ts";
 import { panelLine } from "../words/en/panel-line.ts";
@@ -12,7 +12,10 @@ export const choiceBallot = (wording: string) => choiceBallots[wording];
 export const wordingOf = (method: Plannable): string => designMethod(method).wording;
 
 /** The question about one sample and one property, with something set in for the code. */
-export function lineQuestion<T>(attribute: Pick<Attribute, "adjective" | "moment">, code: T): Woven<T> {
-  const { adjective, moment } = attribute;
-  return panelLine.mark.ask(adjective.trim(), code, moment.at === "after" ? moment.seconds : 0);
+export function lineQuestion<T>(
+  { adjective, moment }: Pick<AskedAttribute, "adjective" | "moment">,
+  code: T,
+  swallow: Plan["serving"]["swallow"],
+): Woven<T> {
+  return panelLine.mark.ask(adjective.trim(), code, moment, swallow);
 }

@@ -28,6 +28,7 @@ export function withProperty(kitchen: Kitchen, id: string): Kitchen {
     lowAnchor: "",
     highAnchor: "",
     moment: { at: "first-bite" },
+    further: [],
     starts: false,
   };
   return { ...kitchen, properties: [...kitchen.properties, empty] };

@@ -3,14 +3,13 @@ import { newId } from "../model/id.ts";
 import type { KitchenProperty } from "../model/kitchen.ts";
 import { focusSoon } from "../ui/focus.ts";
 import { kitchenWords } from "../words/en/organizer-kitchen.ts";
-import { Check, Choice, TextField } from "./fields.tsx";
+import { Check, TextField } from "./fields.tsx";
+import { FurtherMoments } from "./further-moments.tsx";
 import { changeProperty, mostProperties, withoutProperty, withProperty } from "./kitchen-edit.ts";
-import { NumberField } from "./number-field.tsx";
+import { MomentFields } from "./moment-fields.tsx";
 import type { KitchenDraft } from "./use-kitchen.ts";
 
 const words = kitchenWords.property;
-/** Seconds a moment begins with, where none was typed yet. */
-const usualSeconds = 10;
 
 /** The kitchen's list of properties: described once, used in every study in the same words. */
 export function Properties({ draft }: { draft: KitchenDraft }) {
@@ -47,28 +46,21 @@ function PropertyFields({ draft, property }: { draft: KitchenDraft; property: Ki
   return (
     <details class="declared" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
-        {name.trim() || words.unnamed}: <span class="soft">{words.summary(moment, starts)}</span>
+        {name.trim() || words.unnamed}:{" "}
+        <span class="soft">{words.summary([moment, ...property.further.map((one) => one.moment)], starts)}</span>
       </summary>
       <Wording property={property} field={field} change={change} />
-      <Choice
+      <MomentFields
         id={field("moment")}
         legend={words.moment}
-        options={words.moments}
-        value={moment.at}
-        onChange={(at) => change({ moment: at === "after" ? { at, seconds: usualSeconds } : { at } })}
+        moment={moment}
+        onChange={(chosen) => change({ moment: chosen })}
       />
-      {moment.at === "after" ? (
-        <NumberField
-          id={field("seconds")}
-          label={words.seconds}
-          unit={words.second}
-          value={moment.seconds}
-          low={1}
-          high={120}
-          whole
-          onValue={(seconds) => seconds !== null && change({ moment: { at: "after", seconds } })}
-        />
-      ) : null}
+      <FurtherMoments
+        id={field("moment")}
+        attribute={property}
+        onChange={(further, said) => draft.edit((before) => changeProperty(before, id, { further }), said)}
+      />
       <Check
         id={field("starts")}
         label={words.starts}

@@ -1,7 +1,7 @@
 import { orderPlan } from "../design/order-plan.ts";
-import { inOrderOfMoments } from "../design/packet.ts";
 import { seeksLikeness } from "../design/size-test.ts";
 import { shapeOf, sidesFor } from "../model/method.ts";
+import { askedAttributes, inOrderOfMoments } from "../model/moments.ts";
 import { planParts } from "../model/open-part.ts";
 import type { Plan } from "../model/plan.ts";
 import { choiceWords } from "../words/en/organizer-choice.ts";
@@ -30,9 +30,9 @@ const choiceLines = (plan: Plan): string[] =>
 
 /** Each property with its question, its ends and its meaning, in the order in which they are asked. */
 const lineLines = (plan: Plan): string[] =>
-  inOrderOfMoments(plan.scale.attributes).map((attribute) =>
+  inOrderOfMoments(askedAttributes(plan.scale.attributes)).map((attribute) =>
     words.property(
-      lineQuestion(attribute, words.anyCode).join(""),
+      lineQuestion(attribute, words.anyCode, plan.serving.swallow).join(""),
       attribute.lowAnchor,
       attribute.highAnchor,
       attribute.definition,

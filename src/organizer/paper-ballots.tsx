@@ -69,7 +69,7 @@ function Leaf({ packet, leaf, print }: { packet: BlindPacket; leaf: BallotLeaf; 
       <div class={packet.line ? "leaf-body lines" : "leaf-body"}>
         {packet.line ? (
           leaf.lines.map((line) => (
-            <LineQuestion key={`${line.code} ${line.attribute.id}`} line={line} lengthMm={packet.line?.lengthMm ?? 0} />
+            <LineQuestion key={`${line.code} ${line.attribute.id}`} line={line} packet={packet} />
           ))
         ) : (
           <ChoiceQuestions packet={packet} codes={leaf.tray.codes} questions={leaf.questions} />
@@ -92,18 +92,20 @@ function Leaf({ packet, leaf, print }: { packet: BlindPacket; leaf: BallotLeaf; 
 }
 
 /** One question with its bare line, as long as the tablet's. */
-function LineQuestion({ line: { code, attribute }, lengthMm }: { line: PaperLine; lengthMm: number }) {
+function LineQuestion({ line: { code, attribute }, packet }: { line: PaperLine; packet: BlindPacket }) {
   return (
     <div class="leaf-line">
       <p class="leaf-ask">
         <span>
-          {lineQuestion(attribute, code).map((part) => (part === code ? <CodeDigits key={code} code={code} /> : part))}
+          {lineQuestion(attribute, code, packet.swallow).map((part) =>
+            part === code ? <CodeDigits key={code} code={code} /> : part,
+          )}
         </span>
         <span class="leaf-cannot">
           <span class="box" aria-hidden="true" /> {panelLine.mark.cannot}
         </span>
       </p>
-      <div class="leaf-scale" style={{ width: `${lengthMm}mm` }}>
+      <div class="leaf-scale" style={{ width: `${packet.line?.lengthMm ?? 0}mm` }}>
         <span class="paper-line" aria-hidden="true" />
         <span>{attribute.lowAnchor}</span>
         <span>{attribute.highAnchor}</span>
@@ -126,7 +128,7 @@ function smallPrint(packet: BlindPacket): string[][] {
     words.pause(packet.pauseSeconds),
     packet.retaste ? (line ? rules.retasteOnLine : rules.retaste) : rules.noRetaste,
     rules.stop,
-    ...attributes.map(({ adjective, definition }) => words.meaning(adjective, sentence(definition))),
+    ...new Set(attributes.map(({ adjective, definition }) => words.meaning(adjective, sentence(definition)))),
     ...packet.properties.map(({ comparative, definition }) => words.meaning(comparative, sentence(definition))),
     ...(attributes.some(({ moment }) => moment.at === "after") ? [words.clock] : []),
     ...(line ? [words.mark] : []),

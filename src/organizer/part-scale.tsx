@@ -1,10 +1,13 @@
 import { useState } from "preact/hooks";
 import { newId } from "../model/id.ts";
-import { type Attribute, lineLengths } from "../model/plan.ts";
+import { askedAttributes, inOrderOfMoments } from "../model/moments.ts";
+import { type Attribute, lineLengths, type Plan } from "../model/plan.ts";
 import { focusSoon } from "../ui/focus.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { lineQuestion } from "./ballot-words.ts";
 import { Choice, TextField } from "./fields.tsx";
+import { FurtherMoments } from "./further-moments.tsx";
+import { MomentFields } from "./moment-fields.tsx";
 import { NumberField } from "./number-field.tsx";
 import {
   changeAttribute,
@@ -141,55 +144,39 @@ function AttributeFields({ draft, attribute, at }: AttributeProps) {
           onInput={(typed) => set({ highAnchor: typed })}
         />
       </div>
-      <MomentFields id={field("moment")} attribute={attribute} set={set} />
-      <LinePreview attribute={attribute} />
+      <MomentFields
+        id={field("moment")}
+        legend={attribute.further.length > 0 ? words.momentAbout : words.moment}
+        moment={attribute.moment}
+        onChange={(moment) => set({ moment })}
+      />
+      <FurtherMoments
+        id={field("moment")}
+        attribute={attribute}
+        onChange={(further, said) => draft.edit((before) => changeAttribute(before, id, { further }), said)}
+      />
+      <LinePreview attribute={attribute} swallow={draft.plan.serving.swallow} />
       <AttributeButtons draft={draft} attribute={attribute} at={at} />
     </fieldset>
-  );
-}
-
-/** What a lead who never chose seconds begins with: domain custom puts the later moment at 10 to 15 seconds. */
-const usualSeconds = 10;
-
-function MomentFields(props: { id: string; attribute: Attribute; set: (change: Partial<Attribute>) => void }) {
-  const { id, attribute, set } = props;
-  const { moment } = attribute;
-  return (
-    <>
-      <Choice
-        id={id}
-        legend={words.moment}
-        options={words.moments}
-        value={moment.at}
-        onChange={(at) => set({ moment: at === "first-bite" ? { at } : { at, seconds: usualSeconds } })}
-      />
-      {moment.at === "after" ? (
-        <NumberField
-          id={`${id}-seconds`}
-          label={words.seconds}
-          unit={words.second}
-          value={moment.seconds}
-          low={1}
-          high={120}
-          whole
-          onValue={(seconds) => seconds !== null && set({ moment: { at: "after", seconds } })}
-        />
-      ) : null}
-    </>
   );
 }
 
 /** A code that stands for any: a sample of the preview. */
 const anyCode = "482";
 
-/** The question and the bare line, as they will look. */
-function LinePreview({ attribute }: { attribute: Attribute }) {
+/** The question, at each of its moments, and the bare line, as they will look. */
+function LinePreview({ attribute, swallow }: { attribute: Attribute; swallow: Plan["serving"]["swallow"] }) {
   const { adjective, lowAnchor, highAnchor } = attribute;
+  const asked = inOrderOfMoments(askedAttributes([attribute]));
   return (
     <figure class="preview">
       <figcaption class="label">{words.preview}</figcaption>
       <blockquote aria-live="polite">
-        <p>{adjective.trim() === "" ? words.noQuestion : lineQuestion(attribute, anyCode).join("")}</p>
+        {adjective.trim() === "" ? (
+          <p>{words.noQuestion}</p>
+        ) : (
+          asked.map((one) => <p key={one.id}>{lineQuestion(one, anyCode, swallow).join("")}</p>)
+        )}
         <p class="preview-line">
           <span>{lowAnchor}</span>
           <span class="bare-line" aria-hidden="true" />

@@ -175,6 +175,7 @@ export function fieldOf(open: OpenPart): string {
     case "attribute-field":
       return `attribute-${open.attribute}-${open.field}`;
     case "same-attribute":
+    case "mixed-clocks":
       return `attribute-${open.attribute}-moment`;
     case "same-anchors":
       return `attribute-${open.attribute}-high-anchor`;

@@ -13,6 +13,7 @@ export const withLength = (plan: Plan, lengthMm: number): Plan => withScale(plan
 const blank = (id: string): Attribute => ({
   ...{ id, name: "", adjective: "", definition: "", lowAnchor: "", highAnchor: "" },
   moment: { at: "first-bite" },
+  further: [],
 });
 
 export const withAttribute = (plan: Plan, id: string): Plan => withPicked(plan, blank(id));

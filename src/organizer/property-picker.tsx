@@ -1,4 +1,6 @@
+import { withNewIds } from "../design/begin.ts";
 import { newId } from "../model/id.ts";
+import { sameMoment } from "../model/moments.ts";
 import type { Attribute } from "../model/plan.ts";
 import { kitchenWords } from "../words/en/organizer-kitchen.ts";
 import { useLead } from "./app-context.ts";
@@ -24,8 +26,11 @@ export function PropertyPicker(props: { taken: readonly Attribute[]; onPick: (at
       <ul class="plain">
         {free.map((property) => (
           <li key={property.id}>
-            {property.name.trim()} <span class="fine">{kitchenWords.property.summary(property.moment, false)}</span>{" "}
-            <button type="button" class="quiet" onClick={() => props.onPick({ ...asAttribute(property), id: newId() })}>
+            {property.name.trim()}{" "}
+            <span class="fine">
+              {kitchenWords.property.summary([property.moment, ...property.further.map(({ moment }) => moment)], false)}
+            </span>{" "}
+            <button type="button" class="quiet" onClick={() => props.onPick(withNewIds(asAttribute(property), newId))}>
               {words.pick}
               <span class="unseen">{words.pickOf(property.name.trim())}</span>
             </button>
@@ -38,5 +43,4 @@ export function PropertyPicker(props: { taken: readonly Attribute[]; onPick: (at
 
 /** One property at one moment. */
 const sameProperty = (one: Attribute, other: Attribute): boolean =>
-  one.name.trim().toLowerCase() === other.name.trim().toLowerCase() &&
-  JSON.stringify(one.moment) === JSON.stringify(other.moment);
+  one.name.trim().toLowerCase() === other.name.trim().toLowerCase() && sameMoment(one.moment, other.moment);

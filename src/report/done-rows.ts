@@ -1,4 +1,5 @@
 import { shapeOf } from "../model/method.ts";
+import { askedAttributes } from "../model/moments.ts";
 import type { StudyRecord } from "../model/record.ts";
 import type { Result } from "../model/result.ts";
 import { choiceQuestions } from "../words/en/panel-choice.ts";
@@ -115,11 +116,11 @@ function ballotRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
 
 function designRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
   if (result.family !== "scale") return choiceDesign(plan, result);
-  const attributes = (packet.line?.attributes ?? plan.scale.attributes).map(
+  const attributes = (packet.line?.attributes ?? askedAttributes(plan.scale.attributes)).map(
     ({ name, adjective, definition, lowAnchor, highAnchor, moment }) => ({
       label: words.attribute(name, reader.scale.moment(moment)),
       lines: [
-        words.asked(panelLine.mark.ask(adjective, "\u2026", moment.at === "after" ? moment.seconds : 0).join("")),
+        words.asked(panelLine.mark.ask(adjective, "\u2026", moment, plan.serving.swallow).join("")),
         words.ends(lowAnchor, highAnchor),
         definition.trim() || words.undefinedHere,
       ],

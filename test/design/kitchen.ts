@@ -9,6 +9,7 @@ export const juiciness: KitchenProperty = {
   lowAnchor: "not at all juicy",
   highAnchor: "extremely juicy",
   moment: { at: "after", seconds: 10 },
+  further: [],
   starts: true,
 };
 export const tenderness: KitchenProperty = {
@@ -20,6 +21,7 @@ export const tenderness: KitchenProperty = {
   lowAnchor: "not at all tender",
   highAnchor: "extremely tender",
   moment: { at: "first-bite" },
+  further: [],
   starts: false,
 };
 

@@ -45,6 +45,38 @@ const lines: [string, Plan, OpenPart[]][] = [
     scaled([juicy ?? {}, juicy ?? {}]),
     [{ part: "method", what: "same-attribute", attribute: 1, name: "Juiciness" }],
   ],
+  [
+    "a property asked again at a moment it has",
+    scaled({ further: [{ id: "7e1f5a96-b3cc-4b9d-8f30-4c1d8e5a6bf1", moment: { at: "after", seconds: 10 } }] }),
+    [{ part: "method", what: "same-attribute", attribute: 0, name: "Juiciness" }],
+  ],
+  [
+    "the same property twice, at a moment that only one of them begins with",
+    scaled([
+      juicy ?? {},
+      {
+        ...juicy,
+        moment: { at: "first-bite" },
+        further: [{ id: "7e1f5a96-b3cc-4b9d-8f30-4c1d8e5a6bf2", moment: juicy?.moment }],
+      },
+    ]),
+    [{ part: "method", what: "same-attribute", attribute: 1, name: "Juiciness" }],
+  ],
+  [
+    "seconds and chews in one study",
+    scaled({ further: [{ id: "7e1f5a96-b3cc-4b9d-8f30-4c1d8e5a6bf3", moment: { at: "chews", chews: 15 } }] }),
+    [{ part: "method", what: "mixed-clocks", attribute: 0, name: "Juiciness" }],
+  ],
+  [
+    "three moments over one chew",
+    scaled({
+      further: [
+        { id: "7e1f5a96-b3cc-4b9d-8f30-4c1d8e5a6bf4", moment: { at: "before-swallowing" } },
+        { id: "7e1f5a96-b3cc-4b9d-8f30-4c1d8e5a6bf5", moment: { at: "first-bite" } },
+      ],
+    }),
+    [],
+  ],
   ["the same property at another moment", scaled([juicy ?? {}, { ...juicy, moment: { at: "first-bite" } }]), []],
   [
     "seven products",

@@ -96,6 +96,7 @@ export function linePlan(changes: Partial<Plan> = {}): Plan {
           lowAnchor: "not at all juicy",
           highAnchor: "extremely juicy",
           moment: { at: "after", seconds: 10 },
+          further: [],
         },
       ],
     },

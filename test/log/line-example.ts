@@ -30,7 +30,13 @@ export class LineWriter extends Writer {
     const { plan, packet } = lock.body;
     return this.write(lead, "study-locked", {
       ...lock.body,
-      plan: { ...plan, method: "line-scale", people: 2, spares: 0, scale },
+      plan: {
+        ...plan,
+        method: "line-scale",
+        people: 2,
+        spares: 0,
+        scale: { ...scale, attributes: scale.attributes.map((asked) => ({ ...asked, further: [] })) },
+      },
       packet: {
         ...packet,
         study,

@@ -69,8 +69,8 @@ describe("the page of the kitchen's defaults", () => {
       await waitFor(() => expect(screen.getByLabelText(words.property.name).closest("details")?.open).toBe(true));
     }
     fireEvent.input(await field(words.property.high), { target: { value: "extremely juicy" } });
-    fireEvent.click(screen.getByLabelText(words.property.moments[1].label));
-    fireEvent.input(await field(words.property.seconds), { target: { value: "15" } });
+    fireEvent.click(screen.getByRole("radio", { name: new RegExp(`^${planWords.scale.moments[1].label}`) }));
+    fireEvent.input(await field(planWords.scale.seconds), { target: { value: "15" } });
     const described = { name: "Juiciness", highAnchor: "extremely juicy", moment: { at: "after", seconds: 15 } };
     const listed = async () => (await kept())?.properties;
     fireEvent.click(screen.getByLabelText(words.property.starts));

@@ -1,8 +1,8 @@
-import type { Attribute } from "../../src/model/plan.ts";
+import type { AskedAttribute } from "../../src/model/plan.ts";
 import type { LineMark } from "../../src/ui/line-mark.ts";
 import { packet } from "./tablet.ts";
 
-const attribute = (place: number, name: string, moment: Attribute["moment"]): Attribute => ({
+const attribute = (place: number, name: string, moment: AskedAttribute["moment"]): AskedAttribute => ({
   id: `7e1f5a96-b3cc-4b9d-8f30-4c1d8e5a6b0${place}`,
   name,
   adjective: name,

@@ -103,6 +103,20 @@ export class LineBallot {
     else this.#hands.fail(problem("tray/wrong-code", { tapped: code, expected }));
   }
 
+  /** The panelist says that the moment of the question is there. */
+  told(): void {
+    const step = this.#hands.step();
+    if (step.at !== "chew" || this.#hands.busy()) return;
+    const asked = line.told(this.ask, step, this.clock.monotonic());
+    if (asked) this.#go(asked);
+  }
+
+  /** The moment went by unsaid: no answer, with a reason. */
+  missed(): void {
+    this.told();
+    this.cannot();
+  }
+
   mark(mark: LineMark | null): void {
     const step = this.#hands.step();
     if (step.at !== "mark" || step.settled || this.#hands.busy()) return;
@@ -185,7 +199,9 @@ export class LineBallot {
     this.#cancel();
     const step = this.#hands.step();
     if (step.at !== "chew" || step.bite === null) return;
-    const due = step.bite + line.secondsOf(this.ask.attributes[step.item]) * 1000;
+    const seconds = line.secondsOf(this.ask.attributes[step.item]);
+    if (seconds === null) return;
+    const due = step.bite + seconds * 1000;
     this.#cancel = this.clock.after(Math.max(0, due - this.clock.monotonic()), () => {
       const chewing = this.#hands.step();
       const now = this.clock.monotonic();

@@ -2,7 +2,16 @@ import * as z from "zod/mini";
 import { type Fact, markStarts, noMarkReasons } from "../../model/event.ts";
 import { count, instant, line } from "../../model/schema.ts";
 import type { Tray } from "../flow.ts";
-import { type Ask, type Asked, appear, firstSample, type LineStep, questionAt, secondsOf, timed } from "./line-flow.ts";
+import {
+  type Ask,
+  type Asked,
+  appear,
+  atFirstBite,
+  firstSample,
+  type LineStep,
+  questionAt,
+  timed,
+} from "./line-flow.ts";
 
 const asked = z.strictObject({
   mark: z.nullable(
@@ -87,7 +96,7 @@ export function lineStepAt(
   const begun =
     mine === null ? asked.some((one) => one !== null) : mine.at === "chew" || (mine.at === "take" && mine.again);
   const open = asked.findIndex((one) => one === null || one.kept === 0);
-  if (begun && mine === null && secondsOf(ask.attributes[open]) === 0) {
+  if (begun && mine === null && atFirstBite(ask.attributes[open])) {
     return appear(ask, { tray, sample, asked, bite: null, hidden: false }, open, now, false);
   }
   const rests = !begun && sample > 0 && ask.pauseMs > 0 && (mine === null || (mine.at === "take" && mine.resting));

@@ -1,5 +1,6 @@
 import type { Body } from "../../model/event.ts";
-import type { Attribute } from "../../model/plan.ts";
+import { secondsAt } from "../../model/moments.ts";
+import type { AskedAttribute, Moment } from "../../model/plan.ts";
 import type { LineMark } from "../../ui/line-mark.ts";
 import type { Remark, Tray } from "../flow.ts";
 
@@ -50,15 +51,19 @@ export type NoMark = { at: "no-mark"; tray: Tray; back: Marking; why: NoMarkReas
 export type LineStep = Compare | Take | Chew | Marking | NoMark;
 
 /** What a line-scale tray is asked by. */
-export type Ask = { attributes: readonly Attribute[]; pauseMs: number };
+export type Ask = { attributes: readonly AskedAttribute[]; pauseMs: number };
 
 /** The question's number in the log: sample after sample, within a sample in the order of the attributes; from 1. */
 export const questionAt = ({ attributes }: Ask, sample: number, item: number): number =>
   sample * attributes.length + item + 1;
 
 const nothingAsked = ({ attributes }: Ask): null[] => attributes.map(() => null);
-export const secondsOf = (attribute: Attribute | undefined): number =>
-  attribute?.moment.at === "after" ? attribute.moment.seconds : 0;
+/** Seconds after the first bite; null where the panelist says when it is. */
+export const secondsOf = (attribute: AskedAttribute | undefined): number | null =>
+  attribute ? secondsAt(attribute.moment) : 0;
+/** The end of the chew: what is in the mouth must not be gone by then. */
+export const isLast = ({ at }: Moment): boolean => at === "before-swallowing";
+export const atFirstBite = (attribute: AskedAttribute | undefined): boolean => secondsOf(attribute) === 0;
 
 /** The first sample, after its codes were compared with the tray. */
 export const firstSample = (ask: Ask, tray: Tray): Take => ({
@@ -77,21 +82,24 @@ export function bitten(ask: Ask, step: Take, now: number): LineStep {
   return reach(ask, { tray, sample, asked, bite: now, hidden: false }, Math.max(0, open), now);
 }
 
-/** A question comes: at once when its moment is there or over; else the chew goes on. Without a clock: another bite. */
+/**
+ * A question comes: at once when its moment is there or over; else the chew goes on. Only the panelist knows a moment
+ * that goes by chews or by swallowing: the chew goes on until they say so. Without a clock: another bite.
+ */
 function reach(ask: Ask, at: AtSample & Clocked, item: number, now: number): LineStep {
   const { tray, sample, asked } = at;
   const already = asked[item] ?? null;
   const seconds = secondsOf(ask.attributes[item]);
   if (already !== null || seconds === 0) return appear(ask, at, item, now, false);
   if (at.bite === null) return { at: "take", tray, sample, asked, restUntil: null, again: true };
-  if (now < at.bite + seconds * 1000) return { ...at, at: "chew", item };
+  if (seconds === null || now < at.bite + seconds * 1000) return { ...at, at: "chew", item };
   return appear(ask, at, item, now, false);
 }
 
 /** The question is on screen from now on. */
 export function appear(ask: Ask, at: AtSample & Clocked, item: number, now: number, prompted: boolean): Marking {
   const { tray, sample, bite } = at;
-  const timed = secondsOf(ask.attributes[item]) > 0 && bite !== null;
+  const timed = !atFirstBite(ask.attributes[item]) && bite !== null;
   const fresh: Asked = {
     mark: null,
     why: null,
@@ -110,6 +118,13 @@ export function askedOf({ asked, item }: Marking): Asked {
   const one = asked[item];
   if (!one) throw new Error(`question ${item} is not on screen`);
   return one;
+}
+
+/** "Now", said by the panelist: the question that waits for it is there. Nothing where the clock says when. */
+export function told(ask: Ask, step: Chew, now: number): Marking | null {
+  const { tray, sample, asked, bite, hidden, item } = step;
+  if (secondsOf(ask.attributes[item]) !== null) return null;
+  return appear(ask, { tray, sample, asked, bite, hidden }, item, now, false);
 }
 
 export const withAsked = (step: Marking, change: Partial<Asked>): Marking => ({

@@ -1,3 +1,5 @@
+import { secondsAt } from "../../model/moments.ts";
+import type { Moment } from "../../model/plan.ts";
 import type { ProblemData } from "../../model/problem.ts";
 import { CodeDigits } from "../../ui/code-digits.tsx";
 import { panelLine as words } from "../../words/en/panel-line.ts";
@@ -5,7 +7,7 @@ import { useDesk } from "../desk.ts";
 import { Frame } from "../frame.tsx";
 import { columnsFor, Tasting } from "../screens/tasting.tsx";
 import type { LineBallot } from "./line-ballot.ts";
-import type { Chew, Compare, LineStep, NoMark, Take } from "./line-flow.ts";
+import { type Chew, type Compare, isLast, type LineStep, type NoMark, type Take } from "./line-flow.ts";
 import { MarkScreen } from "./mark-screen.tsx";
 import "./line.css";
 
@@ -62,12 +64,14 @@ function CompareScreen({ step, ballot, problem, differ, stop }: Props<Compare>) 
 /** Whose turn it is: its code is touched with the first bite, which is when the chew clock begins. */
 function TakeScreen({ step, ballot, problem, differ, stop }: Props<Take>) {
   const { tray, sample, restUntil, again } = step;
+  const { ask, packet } = ballot;
+  const last = ask.attributes.some(({ moment }) => isLast(moment)) ? words.take.last(packet.swallow) : "";
   return (
     <Tasting
       step={{ tray, touched: sample, restUntil }}
       packet={ballot.packet}
       title={words.take.title}
-      now={again ? words.take.again : words.take.now}
+      now={(code) => (again ? words.take.again : words.take.now)(code, last)}
       problem={problem}
       touch={(code) => ballot.bite(code)}
       differ={differ}
@@ -79,10 +83,45 @@ function TakeScreen({ step, ballot, problem, differ, stop }: Props<Take>) {
 /** Nothing to do but chew: no seconds are shown, so that none hurries. The question comes by itself. */
 function ChewScreen({ step, ballot, problem, stop }: Props<Chew>) {
   const code = step.tray.codes[step.sample] ?? "";
+  const { ask, packet } = ballot;
+  const moment = ask.attributes[step.item]?.moment;
+  if (moment && secondsAt(moment) === null) {
+    return <TellScreen step={step} moment={moment} ballot={ballot} problem={problem} stop={stop} />;
+  }
+  const last = ask.attributes.slice(step.item).some((later) => isLast(later.moment));
   return (
     <Frame title={words.chew.title} tray={step.tray.tray} sample={code} stop={stop} problem={problem}>
       <p class="lead-in">{words.chew.comes}</p>
-      <p>{words.chew.free[ballot.packet.swallow]}</p>
+      <p>{last ? words.chew.ahead(packet.swallow) : words.chew.free[packet.swallow]}</p>
+    </Frame>
+  );
+}
+
+/** A moment that only the panelist knows: they say "now". */
+function TellScreen(props: Omit<Props<Chew>, "differ"> & { moment: Moment }) {
+  const { step, moment, ballot, problem, stop } = props;
+  const { swallow } = ballot.packet;
+  const last = !isLast(moment) && ballot.ask.attributes.slice(step.item).some((later) => isLast(later.moment));
+  return (
+    <Frame
+      title={words.chew.title}
+      tray={step.tray.tray}
+      sample={step.tray.codes[step.sample] ?? ""}
+      stop={stop}
+      problem={problem}
+      left={
+        <button type="button" onClick={() => ballot.missed()}>
+          {words.chew.missed}
+        </button>
+      }
+      right={
+        <button type="button" class="next" onClick={() => ballot.told()}>
+          {words.chew.now}
+        </button>
+      }
+    >
+      <p class="lead-in">{words.chew.say(moment, swallow)}</p>
+      {last ? <p>{words.chew.ahead(swallow)}</p> : null}
     </Frame>
   );
 }

@@ -7,7 +7,7 @@ import { onGlassChange } from "../card-check.ts";
 import { useDesk } from "../desk.ts";
 import { Frame, Meaning } from "../frame.tsx";
 import type { LineBallot } from "./line-ballot.ts";
-import { askedOf, elapsedAt, type Marking, secondsOf } from "./line-flow.ts";
+import { askedOf, elapsedAt, isLast, type Marking, secondsOf } from "./line-flow.ts";
 
 type Props = { step: Marking; ballot: LineBallot; problem: ProblemData | null; stop: () => void };
 
@@ -20,7 +20,7 @@ export function MarkScreen({ step, ballot, problem, stop }: Props) {
   const code = step.tray.codes[step.sample] ?? "";
   const { mark, why } = askedOf(step);
   const fits = useFit(ballot);
-  const due = useNextDue(step, ballot);
+  const due = useNextDue(step, ballot) ? words.mark.due : comesLast(step, ballot);
   if (!attribute) return null;
   const ready = mark !== null || why !== null;
   const keep = (): void => {
@@ -33,7 +33,12 @@ export function MarkScreen({ step, ballot, problem, stop }: Props) {
         <>
           {step.now ? <strong class="now">{words.mark.now}</strong> : null}
           <span>
-            {words.mark.ask(attribute.adjective, <CodeDigits key="code" code={code} />, secondsOf(attribute))}
+            {words.mark.ask(
+              attribute.adjective,
+              <CodeDigits key="code" code={code} />,
+              attribute.moment,
+              ballot.packet.swallow,
+            )}
           </span>
         </>
       }
@@ -42,7 +47,7 @@ export function MarkScreen({ step, ballot, problem, stop }: Props) {
       place={words.mark.place(step.item + 1, attributes.length)}
       stop={stop}
       problem={problem}
-      hint={ready ? (due ? words.mark.due : null) : (hint ?? (due ? words.mark.due : null))}
+      hint={ready ? due : (hint ?? due)}
       left={<Left step={step} ballot={ballot} />}
       right={
         <button type="button" class="next" aria-disabled={!ready} onClick={keep}>
@@ -102,12 +107,20 @@ function useFit(ballot: LineBallot): "fits" | "turn" | "zoom" {
   return fit;
 }
 
+/** What is still to come of this chew and only the panelist can tell: so that nobody swallows it away unasked. */
+function comesLast(step: Marking, { ask, packet }: LineBallot): string | null {
+  const next = step.item + 1;
+  const waits = ask.attributes.slice(next).some(({ moment }, at) => isLast(moment) && step.asked[next + at] === null);
+  return waits && step.bite !== null ? words.chew.ahead(packet.swallow) : null;
+}
+
 /** Has the moment of the next question come, while this one is still on screen? */
 function useNextDue(step: Marking, ballot: LineBallot): boolean {
   const { clock, ask } = ballot;
   const seconds = secondsOf(ask.attributes[step.item + 1]);
-  const waits = seconds > 0 && step.bite !== null && step.asked[step.item + 1] === null && !step.settled;
-  const dueAt = (step.bite ?? 0) + seconds * 1000;
+  const waits =
+    seconds !== null && seconds > 0 && step.bite !== null && step.asked[step.item + 1] === null && !step.settled;
+  const dueAt = (step.bite ?? 0) + (seconds ?? 0) * 1000;
   const [due, setDue] = useState(false);
   useEffect(() => {
     setDue(false);

@@ -1,4 +1,5 @@
 import type { Moment } from "../../model/plan.ts";
+import { momentPhrase } from "./moment.ts";
 import { listed, organizer, plural } from "./organizer.ts";
 import { percent, risk } from "./organizer-figures.ts";
 
@@ -68,19 +69,13 @@ export const kitchenWords = {
     low: "Words at the low end, left",
     high: "Words at the high end, right",
     moment: "When is it judged?",
-    moments: [
-      { value: "first-bite", label: "At the first bite", hint: "" },
-      { value: "after", label: "Some seconds after it", hint: "" },
-    ] as const,
-    seconds: "Seconds after the first bite",
-    second: "s",
     starts: "A new study begins with this property",
     add: "Add a property",
     remove: (name: string) => `Remove ${name || "this property"}`,
     removed: (name: string) => `Removed ${name ? `\u201c${name}\u201d` : "a property"} from the list.`,
     full: (most: number) => `The list holds ${most}${nb}properties. Remove one to add another.`,
-    summary: (moment: Moment, starts: boolean) =>
-      `${moment.at === "first-bite" ? "at the first bite" : `${plural(moment.seconds, "second", "seconds")} after the first bite`}${starts ? "; new studies begin with it" : ""}`,
+    summary: (moments: readonly Moment[], starts: boolean) =>
+      `${listed(moments.map((moment) => momentPhrase(moment, (seconds) => `${plural(seconds, "second", "seconds")} after the first bite`)))}${starts ? "; new studies begin with it" : ""}`,
   },
 
   picker: {

@@ -1,4 +1,5 @@
 import type { Moment } from "../../model/plan.ts";
+import { momentPhrase } from "./moment.ts";
 import { organizer } from "./organizer.ts";
 
 /** Words of the line scale in a plan: its length, its properties, their end words and moments. */
@@ -7,8 +8,7 @@ const { nb } = organizer;
 const millimeters = (length: number): string => `${length}${nb}mm`;
 
 /** The moment of a property, at the end of a phrase. */
-const momentText = (moment: Moment): string =>
-  moment.at === "first-bite" ? "at the first bite" : `after ${moment.seconds}${nb}s`;
+const momentText = (moment: Moment): string => momentPhrase(moment, (seconds) => `after ${seconds}${nb}s`);
 
 export const scale = {
   length: "Length of the line",
@@ -38,13 +38,25 @@ export const scale = {
   ends: (adjective: string): { low: string; high: string } =>
     adjective === "" ? { low: "", high: "" } : { low: `not at all ${adjective}`, high: `extremely ${adjective}` },
   moment: "When is it judged?",
+  momentAbout: "When is it judged? The moment that the question is about:",
   moments: [
     { value: "first-bite", label: "At the first bite", hint: "" },
     { value: "after", label: "Some seconds later", hint: "the tablet says when, without a sound" },
+    { value: "chews", label: "After some chews", hint: "the panelist counts and says when" },
+    { value: "before-swallowing", label: "Just before swallowing", hint: "or spitting; the panelist says when" },
   ] as const,
   momentText,
   seconds: "Seconds after the first bite",
   second: "s",
+  chews: "Chews, counted from the first bite",
+  chew: "chews",
+  further: {
+    legend: (at: number) => `And also (${at + 1}):`,
+    add: "Ask again at another moment",
+    hint: "of the same bite. Two or three moments in all are enough.",
+    remove: (at: number) => `Remove moment (${at + 1})`,
+    removed: "Removed a moment of a property.",
+  },
   preview: "What the panelist reads",
   noQuestion: "The question appears here when its word is typed.",
   up: (name: string) => `Move ${name || "this property"} up`,

@@ -61,7 +61,10 @@ function methodText(plan: Plan): string {
 function propertiesText({ scale: { attributes } }: Plan): string {
   if (attributes.length === 0) return "nothing to judge yet";
   return listed(
-    attributes.map(({ name, moment }) => `${name.trim() || "a property without a name"} ${scale.momentText(moment)}`),
+    attributes.map(
+      ({ name, moment, further }) =>
+        `${name.trim() || "a property without a name"} ${listed([moment, ...further.map((other) => other.moment)].map(scale.momentText))}`,
+    ),
   );
 }
 

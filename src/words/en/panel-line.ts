@@ -1,5 +1,6 @@
 import type { Body } from "../../model/event.ts";
 import type { BlindPacket } from "../../model/packet.ts";
+import type { Moment } from "../../model/plan.ts";
 import type { Woven } from "./panel.ts";
 
 const tenths = ["", "one tenth", "two tenths", "three tenths", "four tenths", "half", "six tenths", "seven tenths"];
@@ -12,6 +13,29 @@ const free: Record<BlindPacket["swallow"], string> = {
   spit: "Spit it into your own lidded cup whenever you like.",
   either: "Swallow it or spit it into your own lidded cup, whenever you like.",
 };
+
+/** The end of the chew, as the swallowing rule of the study has it. */
+const beforeGone: Record<BlindPacket["swallow"], string> = {
+  swallow: "just before you swallow",
+  spit: "just before you spit it out",
+  either: "just before you swallow it or spit it out",
+};
+
+const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
+
+/** The moment, as it follows the sample's code in a question. */
+function asked(moment: Moment, swallow: BlindPacket["swallow"]): string {
+  switch (moment.at) {
+    case "first-bite":
+      return ", at the first bite?";
+    case "after":
+      return ` after ${counted(moment.seconds, "second", "seconds")} of chewing?`;
+    case "chews":
+      return ` after ${counted(moment.chews, "chew", "chews")}?`;
+    case "before-swallowing":
+      return `, ${beforeGone[swallow]}?`;
+  }
+}
 
 const reasons: Record<Reason, string> = {
   "not-perceived": "I could not tell",
@@ -41,20 +65,39 @@ export const panelLine = {
   },
   take: {
     title: "Take the samples one after the other.",
-    now: <T>(code: T): Woven<T> => ["Take sample ", code, ". Touch its code here as you take the first bite."],
-    again: <T>(code: T): Woven<T> => ["Take another bite of sample ", code, ". Touch its code here as you take it."],
+    /** `last`: what is said of the end of the chew; empty where nothing is asked then. */
+    now: <T>(code: T, last: string): Woven<T> => [
+      "Take sample ",
+      code,
+      `. Touch its code here as you take the first bite.${last}`,
+    ],
+    again: <T>(code: T, last: string): Woven<T> => [
+      "Take another bite of sample ",
+      code,
+      `. Touch its code here as you take it.${last}`,
+    ],
+    last: (swallow: BlindPacket["swallow"]) => ` The last question of it comes ${beforeGone[swallow]}.`,
   },
   chew: {
     title: "Go on chewing as you usually do.",
     comes: "The next question comes by itself, at its moment. There is nothing to press.",
     free,
+    /** A moment that only the panelist knows. */
+    say: (moment: Moment, swallow: BlindPacket["swallow"]) =>
+      moment.at === "chews"
+        ? `Touch “Now” after ${counted(moment.chews, "chew", "chews")}, counted from the first bite.`
+        : `Touch “Now” ${beforeGone[swallow]}.`,
+    now: "Now",
+    missed: "I missed it",
+    ahead: (swallow: BlindPacket["swallow"]) => `The last question of this sample comes ${beforeGone[swallow]}.`,
   },
   mark: {
     now: "Now",
-    ask: <T>(adjective: string, code: T, seconds: number): Woven<T> =>
-      seconds > 0
-        ? [`How ${adjective} is sample `, code, ` after ${seconds} ${seconds === 1 ? "second" : "seconds"} of chewing?`]
-        : [`How ${adjective} is sample `, code, ", at the first bite?"],
+    ask: <T>(adjective: string, code: T, moment: Moment, swallow: BlindPacket["swallow"]): Woven<T> => [
+      `How ${adjective} is sample `,
+      code,
+      asked(moment, swallow),
+    ],
     place: (question: number, of: number) => `Question ${question} of ${of} about this sample`,
     meaning: (adjective: string) => `What “${adjective}” means here`,
     first: "Please mark the line first: touch it where your answer lies, or use the arrow keys.",

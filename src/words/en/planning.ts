@@ -95,6 +95,8 @@ export function openPartSentence(open: OpenPart): string {
       return attributeFields[open.field](open.name.trim() === "" ? `property ${open.attribute + 1}` : `“${open.name}”`);
     case "same-attribute":
       return `“${open.name}” is asked twice at the same moment. Change the moment, or remove one.`;
+    case "mixed-clocks":
+      return `“${open.name}” counts chews, and another moment counts seconds: nobody knows which comes first. Use one of the two in a study.`;
     case "same-anchors":
       return `The end words of “${open.name}” are the same. Give the line two different ends.`;
     case "products":

@@ -61,7 +61,10 @@ export const columns: Record<string, Column> = {
   code_chosen: { title: "Code chosen", description: "Code of the sample chosen; empty for no preference." },
   product: { title: "Product", description: "The product that the sample was, by the opened key." },
   attribute: { title: "Attribute", description: "The property judged, as the plan names it." },
-  moment: { title: "Moment", description: "When it was judged: at the first bite, or so many seconds after it." },
+  moment: {
+    title: "Moment",
+    description: "When it was judged: at the first bite, so many seconds or chews after it, or just before swallowing.",
+  },
   value: {
     title: "Value",
     description: "The mark on the line, 0 at the low end to 100 at the high end. Empty: no mark, which is not 0.",

@@ -1,5 +1,6 @@
 import type { Moment } from "../../model/plan.ts";
 import { chosenPercent, nbsp, percent, points, pText, shortNumber, wholeNumber } from "../number.ts";
+import { momentPhrase } from "./moment.ts";
 import { listed, minus, plural } from "./reader-parts.ts";
 
 type Bounds = { estimate: number | null; low: number | null; high: number | null; confidence: number };
@@ -76,9 +77,7 @@ export const pictures = {
 export const scale = {
   minusOf,
   moment: (moment: Moment): string =>
-    moment.at === "first-bite"
-      ? "at the first bite"
-      : `after ${plural(moment.seconds, "second", "seconds")} of chewing`,
+    momentPhrase(moment, (seconds) => `after ${plural(seconds, "second", "seconds")} of chewing`),
   further: "Looked at beside the question",
   furtherNote:
     "The question was about the first property, and the verdict speaks of it alone. Among several others a small p is easily chance.",

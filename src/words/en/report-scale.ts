@@ -1,6 +1,7 @@
 import type { Moment } from "../../model/plan.ts";
 import type { ScaleOutcome, ScaleStatistics } from "../../model/result-scale.ts";
 import { chosenPercent, points, pText, statistic, wholeNumber } from "../number.ts";
+import { momentPhrase } from "./moment.ts";
 import { agreedStep, howOften, listed, named, pIs, plain } from "./phrases.ts";
 
 /** One pair, turned so that `higher` was marked higher: `by` is 0 or more. `decimals` suit the scale. */
@@ -38,9 +39,7 @@ export type ScaleFacts = {
 };
 
 const momentText = (moment: Moment): string =>
-  moment.at === "first-bite"
-    ? "at the first bite"
-    : `${moment.seconds} ${moment.seconds === 1 ? "second" : "seconds"} after the first bite`;
+  momentPhrase(moment, (seconds) => `${seconds} ${seconds === 1 ? "second" : "seconds"} after the first bite`);
 
 const byPoints = ({ by, decimals }: PairFacts): string => `${points(by, decimals)} points`;
 const interval = ({ low, high, confidence, decimals, among }: PairFacts): string =>
