@@ -1,4 +1,5 @@
-import { askedAttributes } from "../model/moments.ts";
+import { askedAttributes, inOrderOfMoments, secondsAt } from "../model/moments.ts";
+import type { Attribute } from "../model/plan.ts";
 import type { KeptMark, MarkedLine, ScaleRow, StudyRecord } from "../model/record.ts";
 import type { Caveat, ScaleResult } from "../model/result.ts";
 import type { AttributeResult, ScaleStatistics } from "../model/result-scale.ts";
@@ -59,17 +60,31 @@ function inputOf({ plan, keyMatches }: StudyRecord, marked: readonly MarkedLine[
       lowAnchor,
       highAnchor,
     })),
-    values: marked.map(({ attribute, seat, product, mark, place }) => ({
+    curves: curvesOf(plan.scale.attributes, order),
+    values: marked.map(({ attribute, seat, tray, code, product, mark, place }) => ({
       attribute: order.indexOf(attribute),
       panelist: `seat ${seat}`,
       product,
       value: pointsOf(mark),
       place,
+      chew: `${tray} ${code}`,
     })),
     scale: { low: 0, high: linePoints, lengthMm: plan.scale.lengthMm },
     keyMatches,
   };
 }
+
+/** Properties with several moments, each by the places of its questions in the order of the chew. */
+const curvesOf = (attributes: readonly Attribute[], order: readonly string[]): ScaleInput["curves"] =>
+  attributes
+    .filter(({ further }) => further.length > 0)
+    .map((attribute) => {
+      const moments = inOrderOfMoments(askedAttributes([attribute]));
+      return {
+        attribute: attribute.name,
+        moments: moments.map(({ id, moment }) => ({ at: order.indexOf(id), seconds: secondsAt(moment) })),
+      };
+    });
 
 /** Trays with a mark, with what was on them. */
 function servedTrays({ opened }: StudyRecord, marked: readonly MarkedLine[]): { tray: number; samples: Sample[] }[] {
@@ -142,12 +157,21 @@ export function resultOfScaleRows(alpha: number, rows: readonly ScaleRow[], app:
     const { attribute = "", moment = "" } = rows[names.indexOf(name)] ?? {};
     return { attribute, moment: null, momentText: moment, lowAnchor: "", highAnchor: "" };
   });
-  const values = rows.map(({ panelist, product, value }, index): ScaleValue => {
+  const values = rows.map(({ panelist, product, repeat, value }, index): ScaleValue => {
     const attribute = at.get(names[index] ?? "") ?? 0;
-    return { attribute, panelist, product, value, place: null };
+    return { attribute, panelist, product, value, place: null, chew: repeat };
   });
   const products = [...new Set(rows.map(({ product }) => product))].map((name) => ({ id: name, name }));
-  const statistics = scaleStatistics({ alpha, products, attributes, values, scale: null, keyMatches: true });
+  // in which order moments come, and how far apart, no such file says
+  const statistics = scaleStatistics({
+    alpha,
+    products,
+    attributes,
+    values,
+    curves: [],
+    scale: null,
+    keyMatches: true,
+  });
   return {
     v: 1,
     app,

@@ -1,8 +1,10 @@
 import { leastForVerdict } from "../model/outcome.ts";
-import type { AttributeResult, ScaleOutcome, ScaleStatistics } from "../model/result-scale.ts";
+import type { AttributeResult, ScaleStatistics } from "../model/result-scale.ts";
+import { contrastsOf, meansOf, outcomeUnder, testsOf } from "./block-result.ts";
 import type { BlockRow } from "./block-table.ts";
-import { type BlockAnalysis, blockAnalysis } from "./blocks.ts";
+import { blockAnalysis } from "./blocks.ts";
 import { requireAlpha, requireCount } from "./check.ts";
+import { type ChewCurve, curveResult } from "./chew-curve.ts";
 import { mean } from "./moments.ts";
 
 /** What was judged: in a study with its moment and end words, elsewhere by the words of the file. */
@@ -18,6 +20,8 @@ export type ScaleValue = {
   value: number | null;
   /** Place served, from 1; null where nobody wrote it down. */
   place: number | null;
+  /** What was chewed: values of one chew belong together over its moments. */
+  chew: string;
 };
 
 export type ScaleInput = {
@@ -28,6 +32,8 @@ export type ScaleInput = {
   /** The first is the one the question is about. */
   attributes: readonly ScaleAttribute[];
   values: readonly ScaleValue[];
+  /** Attributes that are one property at several moments. */
+  curves: readonly ChewCurve[];
   scale: ScaleStatistics["scale"];
   /** False: the numbers stand, and nobody can say what they are of. */
   keyMatches: boolean;
@@ -61,6 +67,7 @@ export function scaleStatistics(input: ScaleInput): ScaleStatistics {
     judgments: given.length,
     outcome: outcomeOf(input, attributes[0]),
     attributes,
+    curves: input.curves.map((curve) => curveResult(input, curve)),
   };
 }
 
@@ -85,7 +92,7 @@ function attributeResult(input: ScaleInput, attribute: ScaleAttribute, at: numbe
   );
   return {
     ...attribute,
-    outcome: keyMatches ? found.outcome : withheldIf(found.outcome),
+    outcome: outcomeUnder(keyMatches, found.outcome),
     people: found.people,
     judgments: rows.length,
     repeats: mostRepeats(rows),
@@ -103,47 +110,6 @@ function attributeResult(input: ScaleInput, attribute: ScaleAttribute, at: numbe
     positions: positionsOf(values),
   };
 }
-
-/** Without marks there is nothing that a key could put in doubt. */
-const withheldIf = (outcome: ScaleOutcome): ScaleOutcome => (outcome === "no-marks" ? outcome : "withheld");
-
-function testsOf(found: BlockAnalysis): Pick<AttributeResult, "blocks" | "terms" | "variances"> {
-  if (found.outcome !== "ok") {
-    return { blocks: null, terms: [], variances: { panelist: null, panelistProduct: null, residual: null } };
-  }
-  const { blocks, panelistTest, variances, complete } = found;
-  return {
-    blocks: { ...blocks, balanced: complete },
-    terms: [
-      { term: "product", ...blocks },
-      { term: "panelist", ...panelistTest },
-    ],
-    variances,
-  };
-}
-
-function meansOf(found: BlockAnalysis, named: (id: string) => string): AttributeResult["means"] {
-  const adjusted = found.outcome === "ok" || found.outcome === "all-equal" ? found.leastSquaresMeans : [];
-  return found.products.map(({ product, marks, mean, standardError, low, high, deviation }, at) => ({
-    product: named(product),
-    judgments: marks,
-    estimate: mean,
-    standardError,
-    low,
-    high,
-    deviation,
-    adjusted: adjusted[at] ?? null,
-  }));
-}
-
-const contrastsOf = (found: BlockAnalysis, named: (id: string) => string): AttributeResult["contrasts"] =>
-  found.outcome === "ok"
-    ? found.contrasts.map((contrast) => ({
-        ...contrast,
-        first: named(contrast.first),
-        second: named(contrast.second),
-      }))
-    : [];
 
 /** Most values of one panelist and product; 0 without values. */
 function mostRepeats(rows: readonly BlockRow[]): number {

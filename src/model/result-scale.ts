@@ -98,6 +98,36 @@ export const attributeResult = z.strictObject({
 });
 export type AttributeResult = z.infer<typeof attributeResult>;
 
+/** One value a panelist and product, made of the marks of one chew, with panelists as blocks. */
+const derivedResult = z.strictObject({
+  outcome: z.enum(scaleOutcomes),
+  /** Panelists with a value for two products or more. */
+  people: count,
+  means: z.array(meanOf),
+  blocks: z.nullable(z.strictObject({ ...testOf.shape, balanced: z.boolean() })),
+  contrasts: z.array(contrast),
+});
+export type DerivedResult = z.infer<typeof derivedResult>;
+
+/** One property over the chew. Its moments stay attributes of their own: nothing here pools them. */
+export const curveResult = z.strictObject({
+  attribute: line,
+  /** Places among the attributes, from 0, in the order of the chew. */
+  at: z.array(count),
+  /** The last moment less the first, in points. */
+  change: derivedResult,
+  /** Points times seconds under the line through the marks, from the first planned second to the last; null where not every moment is a second. */
+  area: z.nullable(derivedResult),
+  /** Seconds that the area is over; null without one. */
+  seconds: z.nullable(z.number()),
+  /**
+   * Product by moment against panelist by product by moment: do the curves differ in shape? Over the panelists with
+   * a mark for every product at every moment; null where fewer than two have them, or nothing is left to judge by.
+   */
+  interaction: z.nullable(z.strictObject({ ...testOf.shape, people: count })),
+});
+export type CurveResult = z.infer<typeof curveResult>;
+
 /** The statistics of a line scale. `outcome` speaks for the first attribute, the one the question is about. */
 export const scaleStatistics = z.strictObject({
   family: z.literal("scale"),
@@ -114,5 +144,7 @@ export const scaleStatistics = z.strictObject({
   judgments: count,
   outcome: z.enum(outcomes),
   attributes: z.array(attributeResult),
+  /** One for each property with several moments, in the order of the plan. */
+  curves: z.array(curveResult),
 });
 export type ScaleStatistics = z.infer<typeof scaleStatistics>;
