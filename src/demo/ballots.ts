@@ -1,6 +1,8 @@
 import { sha256 } from "../model/canonical.ts";
 import type { Body } from "../model/event.ts";
+import { secondsAt } from "../model/moments.ts";
 import type { BlindPacket } from "../model/packet.ts";
+import type { AskedAttribute, Moment } from "../model/plan.ts";
 import type { Act, By } from "./acts.ts";
 import { between, chance, salt } from "./chance.ts";
 
@@ -8,6 +10,9 @@ type Tablet = Exclude<By, "lead">;
 
 /** One person at one tablet: when they sat down, and what they wrote at the end. */
 export type Sitting = { tray: number; tablet: Tablet; at: number; remark?: string };
+
+/** One question about one cup, and its answer in points. */
+type Cup = { code: string; question: number; at: number; attribute: AskedAttribute; lengthMm: number; value: number };
 
 const screens: Record<Tablet, Body<"answer-kept">["screen"]> = {
   0: { widthPx: 1080, heightPx: 810, pixelRatio: 2, pointer: "touch" },
@@ -49,15 +54,20 @@ export class Ballots {
     ];
   }
 
-  /** A mark for each cup, in serving order; `value` gives a cup's points, 0 to 100. */
-  marks(sitting: Sitting, value: (code: string) => number): Act[] {
+  /** The marks of each cup, in serving order; `value` gives a cup's points, 0 to 100, for each question about it. */
+  marks(sitting: Sitting, value: (code: string, attribute: string) => number): Act[] {
     const codes = this.#packet.trays.find(({ tray }) => tray === sitting.tray)?.codes ?? [];
     let at = sitting.at + 0.8;
-    const kept = codes.map((code, place): Act => {
+    const { lengthMm, attributes } = this.#line();
+    const kept = codes.flatMap((code, place) => {
       at += between(this.#random, 1.3, 2.1);
-      return this.#mark(sitting, { code, place, at, value: value(code) });
+      return attributes.map((attribute, asked): Act => {
+        // questions of one chew lie a few seconds apart, samples a minute and more
+        const cup = { code, question: place * attributes.length + asked + 1, at: at + asked * 0.2 };
+        return this.#mark(sitting, { ...cup, attribute, lengthMm, value: value(code, attribute.id) });
+      });
     });
-    return [this.#opened(sitting), ...kept, ...this.#end(sitting, at)];
+    return [this.#opened(sitting), ...kept, ...this.#end(sitting, kept.at(-1)?.at ?? at)];
   }
 
   /** Somebody for whom something on the list of allergens matters: nothing of it is kept but that they stopped. */
@@ -65,19 +75,18 @@ export class Ballots {
     return { id: this.#newEventId(), by: tablet, at, kind: "tray-stopped", body: { tray, reason: "not-cleared" } };
   }
 
-  #mark(sitting: Sitting, cup: { code: string; place: number; at: number; value: number }): Act {
-    const { tray, tablet } = sitting;
-    const { lengthMm, attribute } = this.#line();
+  #mark({ tray, tablet }: Sitting, cup: Cup): Act {
+    const { lengthMm } = cup;
     const firstMs = Math.round(between(this.#random, 900, 4200));
     const body: Body<"mark-kept"> = {
       tray,
-      question: cup.place + 1,
+      question: cup.question,
       code: cup.code,
-      attribute,
+      attribute: cup.attribute.id,
       mark: { fraction: cup.value / 100, start: "pointer", moves: this.#random.below(4), firstMs },
       why: null,
       line: { lengthPx: Math.round(lengthMm * pixelsPerMm[tablet] * 10) / 10, lengthMm },
-      chewedSeconds: Math.round(between(this.#random, 10, 10.3) * 100) / 100,
+      chewedSeconds: this.#chewed(cup.attribute.moment),
       hidden: false,
       elapsedMs: firstMs + Math.round(between(this.#random, 700, 5000)),
       screen: screens[tablet],
@@ -86,10 +95,16 @@ export class Ballots {
     return { id: this.#newEventId(), by: tablet, at: cup.at, kind: "mark-kept", body };
   }
 
-  #line(): { lengthMm: number; attribute: string } {
-    const attribute = this.#packet.line?.attributes[0]?.id;
-    if (!this.#packet.line || attribute === undefined) throw new Error("no line in this study of the demo");
-    return { lengthMm: this.#packet.line.lengthMm, attribute };
+  /** Seconds from the bite to the question: the planned ones and a little, or until somebody was about to swallow. */
+  #chewed(moment: Moment): number | null {
+    if (moment.at === "first-bite") return null;
+    const least = secondsAt(moment) ?? 19;
+    return Math.round(between(this.#random, least, least + (secondsAt(moment) === null ? 12 : 0.3)) * 100) / 100;
+  }
+
+  #line(): NonNullable<BlindPacket["line"]> {
+    if (!this.#packet.line) throw new Error("no line in this study of the demo");
+    return this.#packet.line;
   }
 
   #opened({ tray, tablet, at }: Sitting): Act {

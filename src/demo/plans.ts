@@ -128,6 +128,44 @@ export const linePlan = (): Plan => ({
   waves: waves(["14:30", "15:00"], 6, [current, steamed, rested], 9),
 });
 
+/** Q11: does what is juicy at the first bite stay so? The same three, marked three times over one chew. */
+export const chewPlan = (): Plan => ({
+  ...kitchenPlan([current, steamed, rested]),
+  title: "Demo: Steam first, juicy to the end?",
+  objective: "Find out whether the new process stays juicier than the current one until just before swallowing.",
+  ifYes: "Serve the new process whole, not sliced: its juice lasts.",
+  ifNo: "Look at the first bite alone.",
+  method: "line-scale",
+  people: 12,
+  spares: 1,
+  scale: {
+    lengthMm: 120,
+    attributes: [
+      {
+        id: chewQuestions.end,
+        name: "Juiciness",
+        adjective: "juicy",
+        definition: "How much juice you feel in the mouth while you chew.",
+        lowAnchor: "not juicy at all",
+        highAnchor: "extremely juicy",
+        moment: { at: "before-swallowing" },
+        further: [
+          { id: chewQuestions.first, moment: { at: "first-bite" } },
+          { id: chewQuestions.later, moment: { at: "after", seconds: 10 } },
+        ],
+      },
+    ],
+  },
+  waves: waves(["10:15", "10:55"], 6, [current, steamed, rested], 31),
+});
+
+/** Ids of the three questions of Q11. */
+export const chewQuestions = {
+  first: "c1a7e55e-0d1e-4b3a-9c52-7a1f0e6d2b0d",
+  later: "c1a7e55e-0d1e-4b3a-9c52-7a1f0e6d2b0e",
+  end: "c1a7e55e-0d1e-4b3a-9c52-7a1f0e6d2b0f",
+} as const;
+
 /** Q10: is the new process with and without a rest alike enough? 60 triangles, locked and not yet tasted. */
 export const likenessPlan = (): Plan => ({
   ...kitchenPlan([steamed, rested]),

@@ -1,11 +1,13 @@
 import type { Plan } from "../model/plan.ts";
 import { type Act, type Desk, type WrittenAct, writeActs } from "./acts.ts";
+import { chewDay } from "./chew-day.ts";
 import { choiceDay, rightOf } from "./choice-day.ts";
 import { lockActs } from "./lead.ts";
 import { lineDay } from "./line-day.ts";
 import { type Lock, lockDemo } from "./lock.ts";
 import {
   alternativePlan,
+  chewPlan,
   differencePlan,
   duoTrioPlan,
   likenessPlan,
@@ -81,6 +83,7 @@ export const scenes: readonly Scene[] = [
     ),
     seated: false,
   },
+  { name: "Q11", plan: chewPlan, day: chewDay, after: 3, seated: true },
   { name: "Q10", plan: likenessPlan, day: onlyLocked, after: 3, seated: false },
 ];
 

@@ -4,6 +4,7 @@ import { recordOf } from "../../src/log/record.ts";
 import type { ChoiceResult, PairResult, ScaleResult } from "../../src/model/result.ts";
 import { checksCommitment } from "../../src/seal/verify.ts";
 import { relativeError } from "../analysis/reference.ts";
+import chewByR from "../reference/chew-curve-by-r/values.json" with { type: "json" };
 import byR from "../reference/demo-by-r/values.json" with { type: "json" };
 import { type Told, told } from "./written.ts";
 
@@ -150,4 +151,48 @@ test("distances and shares as printed: tetrad pd 0.33, d-prime 1.21; paired 0.95
   const { estimate, low, high } = paired?.correctShare ?? {};
   expect([estimate, low, high].map((share) => Math.round((share ?? 0) * 100))).toEqual([75, 53, 90]);
   expect(paired?.property).toEqual({ name: "Juiciness", comparative: "juicier", expected: "new" });
+});
+
+describe("three moments of one chew, which R has from the marks typed once more (test/reference/chew-curve-by-r)", () => {
+  const found = () => resultOf(7) as ScaleResult;
+
+  test("the question is about the end of the chew: F(2, 22) = 12.6; no difference is shown at the first bite", () => {
+    const { demoMoments } = chewByR;
+    const { attributes, outcome } = found();
+    expect(attributes.map(({ moment }) => moment?.at)).toEqual(["before-swallowing", "first-bite", "after"]);
+    expect(outcome).toBe("reached");
+    [demoMoments.end, demoMoments.first, demoMoments.later].forEach(({ f, means }, at) => {
+      const { blocks } = attributes[at] ?? {};
+      close(blocks?.fValue, f[0]);
+      expect([blocks?.numeratorDf, blocks?.denominatorDf]).toEqual(f.slice(1, 3));
+      expect(relativeError(blocks?.pValue ?? 0, f[3] ?? 0)).toBeLessThan(1e-11);
+      attributes[at]?.means.forEach(({ estimate }, product) => {
+        close(estimate, means[product]);
+      });
+    });
+  });
+
+  test("from the first bite to the end the current process loses more; the curves differ in shape", () => {
+    const { change, interaction } = chewByR.demo;
+    const [curve] = found().curves;
+    expect(curve?.area).toBeNull();
+    close(curve?.change.blocks?.fValue, change.f[0]);
+    curve?.change.contrasts.forEach(({ difference, low, high }, at) => {
+      for (const [place, value] of [difference, low, high].entries()) {
+        expect(value).toBeCloseTo(change.contrasts[at]?.[place] ?? Number.NaN, 10);
+      }
+    });
+    expect(curve?.interaction?.people).toBe(12);
+    expect(relativeError(curve?.interaction?.fValue ?? 0, interaction[0] ?? 0)).toBeLessThan(1e-11);
+    expect(relativeError(curve?.interaction?.pValue ?? 0, interaction[3] ?? 0)).toBeLessThan(1e-11);
+  });
+
+  test("every cup has three marks, the first without a time, the last when the panelist said so", () => {
+    const { state } = studies[7] ?? {};
+    if (!state) throw new Error("no such study");
+    const { marks, departures } = recordOf(state, { keyMatches: true });
+    expect(marks).toHaveLength(108);
+    expect(marks.filter(({ chewedSeconds }) => chewedSeconds === null)).toHaveLength(36);
+    expect(departures).toEqual([]);
+  });
 });
