@@ -1,3 +1,4 @@
+import { problem } from "../model/problem.ts";
 import type { StudyRecord } from "../model/record.ts";
 import type { Result } from "../model/result.ts";
 import { analyseChoice } from "./analyse-choice.ts";
@@ -26,5 +27,7 @@ const analyses = {
  */
 export function analyse(record: StudyRecord, app: string): Result {
   const { method, sides } = record.plan;
-  return analyses[familyOf(method, sides)](record, app);
+  const family = familyOf(method, sides);
+  if (family === "rank") throw problem("analysis/method-not-yet", { method });
+  return analyses[family](record, app);
 }

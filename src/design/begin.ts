@@ -57,6 +57,7 @@ export function copyOfPlan(
       id: newId(),
       expected: property.expected && idOf(property.expected),
     })),
+    ranking: { ...plan.ranking, predicted: plan.ranking.predicted.map(idOf) },
     scale: { ...plan.scale, attributes: plan.scale.attributes.map((attribute) => withNewIds(attribute, newId)) },
     waves: plan.waves.map((wave) => ({
       ...wave,

@@ -13,6 +13,7 @@ export function openMethod(plan: Plan): OpenPart[] {
   if (!isRisk(plan.alpha)) open.push({ part: "method", what: "alpha" });
   if (plan.goal === "similarity" && !seeksLikeness(plan)) open.push({ part: "method", what: "goal" });
   if (plan.method === "line-scale") return [...open, ...openScale(plan.scale.attributes)];
+  if (shapeOf(plan.method).answer === "order") return [...open, ...openRanking(plan)];
   if (shapeOf(plan.method).property) open.push(...openProperties(plan.properties));
   const sought = plan.discriminatorShareSought;
   if (familyOf(plan.method, plan.sides) === "kinds") {
@@ -61,6 +62,20 @@ function openNorm({ method, noPreference, blankNorm }: Plan): OpenPart[] {
   if (blankNorm === null || method !== "paired-preference" || noPreference === "not-offered") return [];
   const { none, of } = blankNorm;
   return none <= of && of >= 1 ? [] : [{ part: "method", what: "blank-norm", none, of }];
+}
+
+function openRanking({ ranking, products }: Plan): OpenPart[] {
+  const { name, least, most, definition, predicted } = ranking;
+  const lines = { name, least, most, definition } as const;
+  const open: OpenPart[] = (Object.keys(lines) as (keyof typeof lines)[])
+    .filter((field) => isBlank(lines[field]))
+    .map((field) => ({ part: "method", what: "ranking-field", field }));
+  if (!isBlank(least) && alike(least, most)) open.push({ part: "method", what: "same-ends" });
+  const named = products.every(({ id }) => predicted.filter((known) => known === id).length === 1);
+  if (predicted.length > 0 && !(named && predicted.length === products.length)) {
+    open.push({ part: "method", what: "predicted-order" });
+  }
+  return open;
 }
 
 function openScale(attributes: readonly Attribute[]): OpenPart[] {

@@ -26,7 +26,7 @@ export function blindPacketOf(plan: Plan, study: string, trays: BlindTray[], com
     properties: shapeOf(plan.method).property
       ? plan.properties.map(({ id, comparative, definition }) => ({ id, comparative, definition }))
       : [],
-    ranking: null,
+    ranking: shapeOf(plan.method).answer === "order" ? rankingOf(plan) : null,
     line:
       plan.method === "line-scale"
         ? { lengthMm: plan.scale.lengthMm, attributes: inOrderOfMoments(askedAttributes(plan.scale.attributes)) }
@@ -43,6 +43,13 @@ export function blindPacketOf(plan: Plan, study: string, trays: BlindTray[], com
     commitment,
   };
 }
+
+/** What samples are put in order of; nothing of what was predicted. */
+const rankingOf = ({ ranking: { least, most, definition } }: Plan): BlindPacket["ranking"] => ({
+  least,
+  most,
+  definition,
+});
 
 /**
  * Allergens over everything that is served, each in one list only, in the order of the law that the plan page shows

@@ -66,6 +66,17 @@ export const methodShapes = {
     similarity: false,
     repeats: false,
   },
+  // two are a pair, for which the preference and the paired difference stand
+  ranking: {
+    ...choice,
+    products: { least: 3, most: 6 },
+    answer: "order",
+    sides: "two",
+    property: false,
+    guess: false,
+    similarity: false,
+    repeats: false,
+  },
 } as const satisfies Partial<Record<Method, MethodShape>>;
 
 /** Methods that can be planned. */

@@ -42,6 +42,10 @@ export type OpenPart =
   | { part: "method"; what: "same-attribute" | "same-anchors"; attribute: number; name: string }
   /** Seconds and chews in one plan: nobody knows which comes first. It names the first property with chews. */
   | { part: "method"; what: "mixed-clocks"; attribute: number; name: string }
+  /** Ranking: what it is of, its two ends, and what they mean; ends that are the same; a prediction that does not name every product once. */
+  | { part: "method"; what: "ranking-field"; field: "name" | "least" | "most" | "definition" }
+  | { part: "method"; what: "same-ends" }
+  | { part: "method"; what: "predicted-order" }
   | { part: "people"; what: "people" }
   /** Several trays a person, of a method that has one. */
   | { part: "people"; what: "repeats" }

@@ -10,7 +10,7 @@ import type { Declaration, Plan, Product, Wave } from "../model/plan.ts";
 export const withMethod = (plan: Plan, method: Plannable): Plan => ({
   ...plan,
   method,
-  stopping: shapeOf(method).answer === "marks" ? { rule: "fixed" } : plan.stopping,
+  stopping: ["marks", "order"].includes(shapeOf(method).answer) ? { rule: "fixed" } : plan.stopping,
   goal: shapeOf(method).similarity ? plan.goal : "difference",
 });
 
@@ -179,6 +179,12 @@ export function fieldOf(open: OpenPart): string {
       return `attribute-${open.attribute}-moment`;
     case "same-anchors":
       return `attribute-${open.attribute}-high-anchor`;
+    case "ranking-field":
+      return `ranking-${open.field}`;
+    case "same-ends":
+      return "ranking-most";
+    case "predicted-order":
+      return "ranking-predicted";
     case "products":
       // too many: the first that would have to go
       return open.count > open.most ? `product-${open.most}-remove` : "samples-add";

@@ -8,6 +8,7 @@ import { kindsCsv } from "../archive/kinds-csv.ts";
 import { marksCsv } from "../archive/marks-csv.ts";
 import { preferencesCsv } from "../archive/preferences-csv.ts";
 import { shapeOf } from "../model/method.ts";
+import { problem } from "../model/problem.ts";
 import type { StudyRecord } from "../model/record.ts";
 import { reader } from "../words/en/reader.ts";
 import { columnText } from "../words/en/reader-files.ts";
@@ -47,6 +48,8 @@ function wholeText(record: StudyRecord): string {
       );
     case "scale":
       return marksCsv(record, markedLines(record), pointsOf);
+    case "rank":
+      throw problem("analysis/method-not-yet", { method });
   }
 }
 

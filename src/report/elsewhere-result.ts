@@ -9,6 +9,7 @@ import { readKinds } from "../archive/kind-rows.ts";
 import { readScale } from "../archive/scale-rows.ts";
 import { asKinds, asPair, type Plannable } from "../model/method.ts";
 import type { Goal, NoPreference, Sides } from "../model/plan.ts";
+import { problem } from "../model/problem.ts";
 import type { Result } from "../model/result.ts";
 import { reader } from "../words/en/reader.ts";
 
@@ -60,6 +61,8 @@ export function resultOfFile(text: string, path: string, asked: AskedOfFile, app
       const { answers, extraColumns } = readScale(text, path);
       return { result: resultOfScaleRows(alpha, answers, app), rows: answers.length, extraColumns };
     }
+    case "rank":
+      throw problem("analysis/method-not-yet", { method });
   }
 }
 

@@ -157,7 +157,7 @@ describe("a plan file that trays cannot be drawn from: exit code 2, one sentence
     ["one product", JSON.stringify({ ...short, products: [{ name: "new" }] }), /one product/],
     [
       "a method that cannot be planned",
-      JSON.stringify({ ...short, method: "ranking" }),
+      JSON.stringify({ ...short, method: "chew-and-weigh" }),
       /“method” must be one of triangle/,
     ],
     ["a field nobody knows", JSON.stringify({ ...short, panel: 3 }), /no field named panel/],

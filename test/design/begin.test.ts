@@ -5,7 +5,7 @@ import { emptyPlan, openParts } from "../../src/design/readiness.ts";
 import { kitchen as kitchenSchema } from "../../src/model/kitchen.ts";
 import { plan as planSchema } from "../../src/model/plan.ts";
 import { kitchenOf, tenderness } from "./kitchen.ts";
-import { linePlan, readyPlan } from "./scenario.ts";
+import { linePlan, rankingPlan, readyPlan } from "./scenario.ts";
 
 const study = "b2c7f2ce-9b5f-4a39-8c0d-3d3a6a1d7e10";
 /** Ids that can be told from all others. */
@@ -60,6 +60,7 @@ describe("a copied plan", () => {
   test.each([
     ["triangle", readyPlan()],
     ["line scale", linePlan()],
+    ["ranking", rankingPlan()],
   ])("%s: the same but for its ids, its title and the words given for that day's food", (_method, plan) => {
     const copy = copyOfPlan({ study, plan }, [plan.title], ids());
     expect(z.safeParse(planSchema, copy).success).toBe(true);

@@ -10,7 +10,7 @@ import type { Plannable } from "../../src/model/method.ts";
 import { blindPacket, questionsOf } from "../../src/model/packet.ts";
 import type { Plan } from "../../src/model/plan.ts";
 import { read } from "../../src/model/schema.ts";
-import { linePlan, preferencePlan } from "./scenario.ts";
+import { linePlan, preferencePlan, rankingPlan } from "./scenario.ts";
 
 const study = "aaaaaaaa-bbbb-4ccc-8ddd-eeeeeeeeeeee";
 const compared = (method: Plannable, count: number) => ({
@@ -87,9 +87,31 @@ describe("trays of a line scale", () => {
   });
 });
 
+describe("trays of a ranking", () => {
+  const plan = rankingPlan();
+  const { blind, key } = made(plan);
+  test("hold a code for each of four products, in Williams orders: places and carry-over even", () => {
+    expect(blind.every(({ codes }) => codes.length === 4)).toBe(true);
+    const served = key.trays.slice(0, 12).map(({ order }) => order);
+    const { places, follows } = orderBalance(served, 4);
+    expect(places.flat()).toEqual(Array(16).fill(3));
+    expect(follows.flatMap((row, product) => row.filter((_, before) => before !== product))).toEqual(Array(12).fill(3));
+  });
+  test("the packet says between which ends, and nothing of the name or the order that is expected", () => {
+    const { predicted, name, ...asked } = plan.ranking;
+    const packet = packetOf(plan);
+    expect(read(blindPacket, packet)).toEqual(packet);
+    expect(packet).toMatchObject({ wording: "ranking-1", ranking: asked, line: null, properties: [] });
+    expect(JSON.stringify(packet)).not.toContain(predicted[0]);
+    expect(JSON.stringify(packet)).not.toContain(`"${name}"`);
+    expect(packetOf(linePlan({ ranking: plan.ranking })).ranking).toBeNull();
+  });
+});
+
 test("a method has no orders for a number of products that it does not compare", () => {
   expect(ordersOf(compared("triangle", 3))).toEqual([]);
   expect(ordersOf(compared("line-scale", 1))).toEqual([]);
   expect(ordersOf(compared("line-scale", 7))).toEqual([]);
+  expect(ordersOf(compared("ranking", 2))).toEqual([]);
   expect(ordersOf(compared("line-scale", 2))).toEqual(["AB", "BA"]);
 });

@@ -3,7 +3,7 @@ import { openParts } from "../../src/design/readiness.ts";
 import type { OpenPart } from "../../src/model/open-part.ts";
 import type { Plan } from "../../src/model/plan.ts";
 import { openPartSentence } from "../../src/words/en/planning.ts";
-import { choicePlans, juicier, linePlan, preferencePlan, readyPlan, repeated } from "./scenario.ts";
+import { choicePlans, juicier, linePlan, preferencePlan, rankingPlan, readyPlan, repeated } from "./scenario.ts";
 
 /** What a plan of a choice test can lack: each is found exactly where it is missing. What is asked is common practice, no source. */
 
@@ -44,6 +44,14 @@ const expectedOf = (property: number, name: string): OpenPart => ({
   name,
 });
 const either = { ...juicier, expected: null };
+
+const { predicted } = rankingPlan().ranking;
+const ranked = (changes: Partial<Plan["ranking"]>): Plan =>
+  rankingPlan({ ranking: { ...rankingPlan().ranking, ...changes } });
+const predictedOrder: OpenPart[] = [{ part: "method", what: "predicted-order" }];
+const rankingFields = (["name", "least", "most", "definition"] as const).map(
+  (field): OpenPart => ({ part: "method", what: "ranking-field", field }),
+);
 
 const cases: [name: string, plan: Plan, open: OpenPart[]][] = [
   ["paired difference without a property", paired([]), [{ part: "method", what: "properties" }]],
@@ -138,6 +146,23 @@ const cases: [name: string, plan: Plan, open: OpenPart[]][] = [
   ["looks with repeats", { ...repeated(readyPlan(), "one-sitting"), stopping: looks(8) }, stopping],
   ["looks of more than 2,000 people", seated(2001, 1, readyPlan({ stopping: looks(1000) })), stopping],
 
+  ["a ranking", rankingPlan(), []],
+  ["a ranking that expects no order", ranked({ predicted: [] }), []],
+  ["a ranking of nothing", ranked({ name: " ", least: "", most: "", definition: "" }), rankingFields],
+  [
+    "a ranking between two ends that are one",
+    ranked({ most: " Least juicy" }),
+    [{ part: "method", what: "same-ends" }],
+  ],
+  ["a ranking that expects three of four", ranked({ predicted: predicted.slice(1) }), predictedOrder],
+  ["a ranking that expects one twice", ranked({ predicted: predicted.with(0, predicted[1] ?? "") }), predictedOrder],
+  ["a ranking that expects a product that is gone", ranked({ predicted: predicted.with(0, nobodys) }), predictedOrder],
+  [
+    "a ranking of two products",
+    rankingPlan({ products: rankingPlan().products.slice(0, 2), ranking: { ...rankingPlan().ranking, predicted: [] } }),
+    [{ part: "samples", what: "products", count: 2, least: 3, most: 6 }],
+  ],
+  ["a ranking with repeats", rankingPlan({ repeats: 2 }), [{ part: "people", what: "repeats" }]],
   ["a line scale with repeats", linePlan({ repeats: 2 }), [{ part: "people", what: "repeats" }]],
   ["a triangle with repeats", repeated(readyPlan(), "one-sitting"), []],
   ["five people, ten trays each", seated(5, 10, readyPlan()), tooFew(5)],

@@ -110,6 +110,36 @@ export function linePlan(changes: Partial<Plan> = {}): Plan {
   };
 }
 
+export const held = "4d0e5f86-a3bb-4b9d-8f30-4c1d8e5a6b0b";
+
+/** The two processes, the new one rested and held, in order of juiciness; the order that the kitchen expects is named. */
+export function rankingPlan(changes: Partial<Plan> = {}): Plan {
+  const line = linePlan();
+  const [first = "", second = ""] = line.products.map(({ id }) => id);
+  const [declared] = line.declarations;
+  return {
+    ...line,
+    title: "Steam first: in which order?",
+    objective: "Which of the four is juicier than which?",
+    method: "ranking",
+    scale: emptyPlan().scale,
+    ranking: {
+      name: "Juiciness",
+      least: "least juicy",
+      most: "most juicy",
+      definition: "Juice that is felt in the mouth while chewing.",
+      predicted: [first, held, second, rested],
+    },
+    products: [
+      ...line.products,
+      { id: held, name: "new, held", preparation: "As new, then held for 40 min at 63 °C." },
+    ],
+    waves: line.waves.map((wave, at) => ({ ...wave, batches: { ...wave.batches, [held]: [`H${at + 1}`] } })),
+    declarations: [...line.declarations, ...(declared ? [{ ...declared, of: held }] : [])],
+    ...changes,
+  };
+}
+
 const [current = "", steamed = ""] = readyPlan().products.map(({ id }) => id);
 
 /** What is asked of a directional choice; the new process is expected to have more of it. */

@@ -10,7 +10,7 @@ import { rowsByBatch, rowsByTray } from "../../src/organizer/kitchen.ts";
 import { labelSheets, usualGrid } from "../../src/organizer/labels.ts";
 import { paperKeyText, readPaperKey } from "../../src/organizer/paper-key.ts";
 import { commitmentOf } from "../../src/seal/commitment.ts";
-import { linePlan, readyPlan } from "../design/scenario.ts";
+import { linePlan, rankingPlan, readyPlan } from "../design/scenario.ts";
 
 const study = "b2c7f2ce-9b5f-4a39-8c0d-3d3a6a1d7e10";
 const [current, steamed] = readyPlan().products.map(({ id }) => id);
@@ -33,7 +33,7 @@ const anyPlan = fc
   })
   .map(({ method, product, kind, repeats }): Plan => {
     const property = { id: study, name: "Juiciness", comparative: "juicier", definition: "Juice.", expected: product };
-    const base = method === "line-scale" ? linePlan() : readyPlan({ repeats });
+    const base = { "line-scale": linePlan(), ranking: rankingPlan() }[method as string] ?? readyPlan({ repeats });
     return { ...base, method, reference: { kind, product }, properties: [{ ...property, inFamily: true }] };
   });
 

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Plan } from "../../src/model/plan.ts";
-import { choicePlans, linePlan, readyPlan, repeated } from "../design/scenario.ts";
+import { choicePlans, linePlan, rankingPlan, readyPlan, repeated } from "../design/scenario.ts";
 import { bytesOnTablets, type Packer, packer, type World } from "./blind-world.ts";
 
 const plan = readyPlan();
@@ -18,6 +18,7 @@ function swapped(from: Plan): Plan {
     ...from,
     products: from.products.toReversed(),
     reference: { ...from.reference, product: other(from.reference.product) },
+    ranking: { ...from.ranking, predicted: from.ranking.predicted.toReversed() },
     properties: from.properties.map((property) => ({ ...property, expected: other(property.expected) })),
   };
 }
@@ -38,7 +39,11 @@ const renamed = (from: Plan, names: string[]): Plan => ({
 });
 
 describe("G1: non-interference", () => {
-  test.each([...choicePlans(), ...severalTrays, ["line scale", linePlan()] as [string, Plan]])(
+  const severalProducts: [string, Plan][] = [
+    ["line scale", linePlan()],
+    ["ranking", rankingPlan()],
+  ];
+  test.each([...choicePlans(), ...severalTrays, ...severalProducts])(
     "%s: products swapped, renamed, the key and its salt drawn anew: every byte on the tablets is the same",
     async (_method, plan) => {
       const expected = await bytesOnTablets({ ...plain, plan });

@@ -22,6 +22,7 @@ export const methodNames: Record<Plannable, string> = {
   "a-not-a": "A or not A",
   "paired-preference": "Paired preference",
   "line-scale": "Line scale",
+  ranking: "Ranking",
 };
 const names = methodNames;
 
@@ -43,6 +44,7 @@ const hints: Record<Plannable, string> = {
   "paired-preference":
     "A yes says that more people choose the one, not why, nor that they can tell the two apart for sure.",
   "line-scale": "A yes says by how many points products differ on it, not whether anybody likes that.",
+  ranking: "A yes says which products stand before others in an order of one property, not by how much.",
 };
 const options = plannable.map((value) => ({ value, label: names[value], hint: hints[value] }));
 
@@ -66,6 +68,8 @@ const is: Record<Plannable, string> = {
     "Two coded samples, half of the trays in one order and half in the other. Nobody is right or wrong.",
   "line-scale":
     "Every product once on each tray, under a code. The panelist marks each property of each sample on a bare line between two end words.",
+  ranking:
+    "Every product once on each tray, under a code. The panelist puts all of them in order, from least to most of one property; no place is shared.",
 };
 
 type Says = { yes: string; no: string };
@@ -108,6 +112,13 @@ const says: Record<Plannable, Record<Goal, Says>> = {
     difference: {
       yes: "You may say how far apart the products are on each property, and how sure that is.",
       no: "A no does not let you say that they are the same: the interval says how large a difference may still be.",
+    },
+    similarity: none,
+  },
+  ranking: {
+    difference: {
+      yes: "You may say which products have more of the property than others to people like these, not how much more.",
+      no: noDifference,
     },
     similarity: none,
   },
@@ -187,6 +198,8 @@ export const method = {
       "The risk of seeing a preference that is not there, in either direction, called alpha. It is fixed at lock.",
     "line-scale":
       "The risk of seeing a difference that is not there, over all pairs of products of one property, called alpha. It is fixed at lock.",
+    ranking:
+      "The risk of seeing a difference that is not there, over all pairs of products, called alpha. It is fixed at lock.",
   } satisfies Record<Plannable, string>,
   alphaOptions,
   otherAlpha: (share: number) => `${percent(share)}: ${risk(share)}`,
@@ -240,6 +253,10 @@ export const method = {
     "line-scale": [
       "Judges manage about six samples of a savory food in a sitting.",
       "One property is the question. Every further one raises the chance of a false alarm; the report looks at them beside it.",
+    ],
+    ranking: [
+      "Quick, and no scale to learn. It says who is before whom, not how far: for that take the line scale.",
+      "All samples are on the tray at once. Judges manage about six samples of a savory food in a sitting.",
     ],
   } satisfies Record<Plannable, readonly string[]>,
 };

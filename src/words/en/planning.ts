@@ -38,6 +38,13 @@ const propertyFields = {
   definition: (which: string) => `Write what ${which} means here, for the panelists.`,
 } as const;
 
+const rankingFields = {
+  name: "Give what is put in order a name for the report, such as “Juiciness”.",
+  least: "Give the word for the low end of the order, such as “least juicy”.",
+  most: "Give the word for the high end of the order, such as “most juicy”.",
+  definition: "Write what the two ends of the order mean here, for the panelists.",
+} as const;
+
 /** One sentence for something a plan still lacks: what is open, and what to write there. */
 export function openPartSentence(open: OpenPart): string {
   switch (open.what) {
@@ -99,6 +106,12 @@ export function openPartSentence(open: OpenPart): string {
       return `“${open.name}” counts chews, and another moment counts seconds: nobody knows which comes first. Use one of the two in a study.`;
     case "same-anchors":
       return `The end words of “${open.name}” are the same. Give the line two different ends.`;
+    case "ranking-field":
+      return rankingFields[open.field];
+    case "same-ends":
+      return "The two ends of the order are the same. Give it two different ends.";
+    case "predicted-order":
+      return "The order you expect has to name each product once. Complete it, or expect none.";
     case "products":
       return open.least === open.most
         ? `This method compares ${numberWord(open.least)} products; the plan has ${open.count === 0 ? "none" : open.count}.`

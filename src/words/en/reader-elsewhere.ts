@@ -18,6 +18,7 @@ export const elsewhere = {
       "panelist, served (same or different; A or not A), answer (the same words); if people answered more than once also repeat",
     scale:
       "panelist, product, value (a number, empty for no answer); also repeat, attribute and moment where there are several",
+    rank: "panelist, product, rank (1, 2, \u2026 with 1 for the least; shared places as their mean, 2.5; empty for no answer)",
   },
   anyOrder:
     "The first line names the columns, in any order; other columns are left unread. Commas, semicolons or tabs.",
