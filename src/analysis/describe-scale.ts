@@ -4,7 +4,8 @@ import type { AttributeResult } from "../model/result-scale.ts";
 import type { ReportWords } from "../words/en/report.ts";
 import type { PairFacts, ScaleFacts } from "../words/en/report-scale.ts";
 import { decimalsFor, points, pText } from "../words/number.ts";
-import type { AttributeText, FamilyText, Row, WordTable } from "./describe.ts";
+import type { AttributeText, FamilyText, Part, Row, WordTable } from "./describe.ts";
+import { panelPart } from "./describe-panel.ts";
 
 /** What is said of a line scale: the verdict and the size are those of the first property. */
 export function scaleWords(result: ScaleResult, words: ReportWords): FamilyText {
@@ -20,8 +21,15 @@ export function scaleWords(result: ScaleResult, words: ReportWords): FamilyText 
     chance: null,
     rows: attributes[0]?.rows ?? [],
     attributes,
-    parts: [],
+    parts: panelParts(result, first, words),
   };
+}
+
+function panelParts(result: ScaleResult, first: AttributeResult | undefined, words: ReportWords): Part[] {
+  const part = first
+    ? panelPart(result, factsOf(result, first, words).subject, decimalsOf(result, first), words)
+    : null;
+  return part ? [part] : [];
 }
 
 function verdictOf(result: ScaleResult, first: AttributeResult | undefined, words: ReportWords): string {

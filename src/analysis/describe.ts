@@ -40,7 +40,7 @@ export type AttributeText = {
 
 /** A part of the page that only some studies have: sessions, looks, people with several answers … */
 export type Part = {
-  id: "people" | "sessions" | "questions" | "stopping" | "norm" | "two-by-two";
+  id: "people" | "sessions" | "questions" | "stopping" | "norm" | "two-by-two" | "panel";
   heading: string;
   sentences: string[];
   table: WordTable;

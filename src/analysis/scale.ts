@@ -6,6 +6,7 @@ import { blockAnalysis } from "./blocks.ts";
 import { requireAlpha, requireCount } from "./check.ts";
 import { type ChewCurve, curveResult } from "./chew-curve.ts";
 import { mean } from "./moments.ts";
+import { panelChecks } from "./panel-checks.ts";
 
 /** What was judged: in a study with its moment and end words, elsewhere by the words of the file. */
 export type ScaleAttribute = Pick<AttributeResult, "attribute" | "moment" | "momentText" | "lowAnchor" | "highAnchor">;
@@ -108,6 +109,7 @@ function attributeResult(input: ScaleInput, attribute: ScaleAttribute, at: numbe
       ...silent.map((panelist) => ({ panelist, missing: products.map(({ name }) => name) })),
     ],
     positions: positionsOf(values),
+    checks: panelChecks(rows, ids),
   };
 }
 

@@ -66,6 +66,15 @@ const testOf = z.strictObject({
   pValue: z.number(),
 });
 
+/** How one panelist used the scale: described after the reveal, for the lead; see `analysis/panel-checks`. */
+const panelCheck = z.strictObject({
+  panelist: line,
+  range: z.nullable(z.number()),
+  agreement: z.nullable(z.number()),
+  repeatDeviation: z.nullable(z.number()),
+  separates: z.nullable(testOf),
+});
+
 export const attributeResult = z.strictObject({
   attribute: line,
   /** Null for values from elsewhere, whose moment is `momentText`. */
@@ -95,6 +104,8 @@ export const attributeResult = z.strictObject({
   incomplete: z.array(z.strictObject({ panelist: line, missing: z.array(line) })),
   /** Mean by place served, as a check; empty without a study. */
   positions: z.array(z.strictObject({ position: count, judgments: count, mean: z.number() })),
+  /** In the order of `panelists`, of those with a mark. */
+  checks: z._default(z.array(panelCheck), []),
 });
 export type AttributeResult = z.infer<typeof attributeResult>;
 

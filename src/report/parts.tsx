@@ -8,19 +8,21 @@ import { leastInGroup, partFigure, showsPeople } from "./figures.tsx";
 
 type Props = { result: Result; said: Description; lead: boolean };
 
-/** What only some studies have, each with its sentences, its picture and its table. */
+/** What only some studies have, each with its sentences, its picture and its table. How the panel did is the lead's to read. */
 export function Parts({ result, said, lead }: Props) {
   return (
     <>
-      {said.parts.map((part) => (
-        <section key={part.id}>
-          <h2>{part.heading}</h2>
-          {part.sentences.map((sentence) => (
-            <p key={sentence}>{sentence}</p>
-          ))}
-          <PartBody part={part} result={result} said={said} lead={lead} />
-        </section>
-      ))}
+      {said.parts
+        .filter(({ id }) => lead || id !== "panel")
+        .map((part) => (
+          <section key={part.id}>
+            <h2>{part.heading}</h2>
+            {part.sentences.map((sentence) => (
+              <p key={sentence}>{sentence}</p>
+            ))}
+            <PartBody part={part} result={result} said={said} lead={lead} />
+          </section>
+        ))}
     </>
   );
 }

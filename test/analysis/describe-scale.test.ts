@@ -171,3 +171,33 @@ describe("a line scale in words", () => {
     );
   });
 });
+
+describe("the panel's use of the scale", () => {
+  const partOf = (result: Result) => words(result).parts.find(({ id }) => id === "panel");
+
+  test("with repeats: who told apart by their own, whose order runs against the others', whose repeats lie far apart", () => {
+    // three steady people, and one who turns the line round and is unsteady
+    const given: Record<string, readonly number[]> = {
+      a: [20, 22, 50, 52, 80, 82],
+      b: [30, 31, 55, 56, 70, 71],
+      c: [10, 14, 40, 44, 90, 94],
+      d: [80, 40, 60, 30, 50, 10],
+    };
+    const rows = Object.entries(given).flatMap(([panelist, values]) =>
+      values.map((value, at): ScaleRow => {
+        const product = ["p", "q", "r"][Math.floor(at / 2)] ?? "";
+        return { panelist, product, repeat: String((at % 2) + 1), attribute: "", moment: "", value };
+      }),
+    );
+    const found = partOf(resultOfScaleRows(0.05, rows, "1"));
+    expect(found?.sentences[1]).toMatch(/: a, b and c\.$/);
+    expect(found?.sentences[2]).toContain("The marks of d run against the others’");
+    expect(found?.sentences[3]).toMatch(/more than twice that: d\.$/);
+    expect(found?.table.rows.map(([panelist]) => panelist)).toEqual(["a", "b", "c", "d"]);
+  });
+
+  test("one person, or a key that does not match, gives no list", () => {
+    expect(partOf(resultOfScaleRows(0.05, [], "1"))).toBeUndefined();
+    expect(partOf(analyse({ ...line(juicinessMarks), keyMatches: false }, "1"))).toBeUndefined();
+  });
+});

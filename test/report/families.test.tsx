@@ -3,6 +3,7 @@ import { cleanup, render, screen } from "@testing-library/preact";
 import { afterEach, describe, expect, test } from "vitest";
 import type { Opened } from "../../src/report/load.ts";
 import { ResultPage } from "../../src/report/result-page.tsx";
+import { report } from "../../src/words/en/report.ts";
 import { juicinessMarks, lineRecord } from "../analysis/study-records.ts";
 import { linePlan } from "../design/scenario.ts";
 import { openedRecord, preferenceStudy, scaleStudy } from "./opened-record.ts";
@@ -56,6 +57,18 @@ describe("a preference (scenario Q6: 19 current, 31 new, 10 none; two-sided p = 
     expect(item("“No preference”")).toContain("left out of the test");
     expect(item("Not recorded")).toContain("recruitment and quotas");
   });
+});
+
+test("how each panelist used the scale is the lead's to read, with the four questions and a row a panelist", () => {
+  show(scaleStudy());
+  expect(page()).not.toContain(report.panel.heading);
+  cleanup();
+  show(scaleStudy(), true);
+  expect(headings()).toContain(report.panel.heading);
+  expect(page()).toContain("no reason to leave anybody");
+  expect(page()).toContain("Nobody tasted a product twice");
+  // range of seat 8 of the scenario's marks: 75.5 less 48.7
+  expect(rowOf(/^Panelist by panelist/, "seat 8")[0]).toBe("26.8");
 });
 
 describe("a line scale (scenario Q7: F(2, 22) = 10.5, p = 0.0006; new less current 11.9, 5.3 to 18.5)", () => {

@@ -23,6 +23,7 @@ import {
 } from "./report-choice.ts";
 import { kindsWords } from "./report-kinds.ts";
 import { caveats, departures } from "./report-notes.ts";
+import { panel } from "./report-panel.ts";
 import { parts } from "./report-parts.ts";
 import { preference, twoSided } from "./report-preference.ts";
 import { scale } from "./report-scale.ts";
@@ -132,6 +133,7 @@ export const report = {
   kinds: kindsWords,
   scale,
   parts,
+  panel,
   caveats,
   departures,
   noDepartures: "None recorded.",
