@@ -55,7 +55,9 @@ function upper(d: number, loadings: Loadings, df: number, tails: (above: number,
   const step = 0.35 * Math.min(1, ...free.map(({ own }) => own * Math.SQRT2));
   const normal = (x: number): number => {
     let sum = 0;
-    for (let z = -9; z <= 9; z += step) {
+    // far out it is the reference that went there: the heaviest part lies near z = loading times x
+    const reach = 9 + x * Math.max(...loadings);
+    for (let z = -reach; z <= reach; z += step) {
       let logNone = 0;
       for (const { loading, own } of free) {
         const above = normalUpper((x - loading * z) / own);

@@ -2,6 +2,9 @@ import { stirlingRemainder } from "./saddle-point.ts";
 
 /** Integrals over a standard deviation that was estimated: what makes a normal statistic one of Student's kind. */
 
+/** How far below log s = 0 a top is looked for. */
+const farthest = 700;
+
 /** Terms this much smaller than the sum no longer change it. */
 const negligible = 1e-19;
 
@@ -44,7 +47,10 @@ function logConstant(df: number): number {
 
 /** Where the terms are largest: far below s = 1 for the far tail of a statistic that s divides. */
 function topOf(term: (at: number) => number, width: number): number {
-  let [top, most] = [0, term(0)];
+  // where the value at s = 1 is too small for a double, the top lies below, where s makes it larger
+  let start = 0;
+  while (term(start) === 0 && start * width > -farthest) start -= Math.ceil(0.5 / width);
+  let [top, most] = [start, term(start)];
   for (const side of [-1, 1]) {
     // coarse first, so that a far-off top is found, then finer about it
     for (
