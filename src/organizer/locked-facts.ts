@@ -17,6 +17,7 @@ export type LockedFact = { term: string; lines: string[] };
 
 const words = lockWords.lock;
 const { locked: lines } = choiceWords;
+const { locked: orderLines } = planWords.ranking;
 
 /** All that a lock fixes, as it stands: part by part, the question as it will be asked, and the rules of the method. */
 export function lockedFacts(plan: Plan): LockedFact[] {
@@ -26,7 +27,7 @@ export function lockedFacts(plan: Plan): LockedFact[] {
 }
 
 const choiceLines = (plan: Plan): string[] =>
-  choiceQuestions(wordingOf(plan.method), shapeOf(plan.method).property ? plan.properties : []);
+  choiceQuestions(wordingOf(plan.method), shapeOf(plan.method).property ? plan.properties : [], plan.ranking);
 
 /** Each property with its question, its ends and its meaning, in the order in which they are asked. */
 const lineLines = (plan: Plan): string[] =>
@@ -55,11 +56,16 @@ function roles(plan: Plan): LockedFact[] {
           )
         : [],
     },
+    { term: orderLines.term, lines: shape.answer === "order" ? [orderLines.of(plan)] : [] },
+    { term: orderLines.predicted, lines: shape.answer === "order" ? [orderLines.order(plan)] : [] },
     { term: lines.reference, lines: shape.reference ? [lines.referenceOf(shape.reference, always)] : [] },
     { term: choiceWords.repeats, lines: repeats > 1 ? [lines.repeatsOf(repeats, repeatsIn)] : [] },
     { term: choiceWords.stopping, lines: stopping.rule === "fixed" ? [] : [lines.stoppingOf(stopping)] },
     { term: choiceWords.norm, lines: blankNorm ? [lines.normOf(blankNorm)] : [] },
-    { term: choiceWords.confidence, lines: shape.answer === "marks" ? [] : [choiceWords.otherConfidence(confidence)] },
+    {
+      term: choiceWords.confidence,
+      lines: ["marks", "order"].includes(shape.answer) ? [] : [choiceWords.otherConfidence(confidence)],
+    },
   ];
 }
 

@@ -130,6 +130,9 @@ function smallPrint(packet: BlindPacket): string[][] {
     rules.stop,
     ...new Set(attributes.map(({ adjective, definition }) => words.meaning(adjective, sentence(definition)))),
     ...packet.properties.map(({ comparative, definition }) => words.meaning(comparative, sentence(definition))),
+    ...(packet.ranking && packet.ranking.definition.trim() !== ""
+      ? [words.meaningOfEnds(packet.ranking.least, packet.ranking.most, sentence(packet.ranking.definition))]
+      : []),
     ...(attributes.some(({ moment }) => moment.at === "after") ? [words.clock] : []),
     ...(line ? [words.mark] : []),
   ];

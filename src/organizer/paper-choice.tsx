@@ -12,7 +12,7 @@ type Props = { packet: BlindPacket; codes: readonly string[]; questions: readonl
 
 /** The questions of a choice as the tablet asks them, with a box under each answer. `questions`: places from 0. */
 export function ChoiceQuestions({ packet, codes, questions }: Props) {
-  const asked = choiceQuestions(packet.wording, packet.properties);
+  const asked = choiceQuestions(packet.wording, packet.properties, packet.ranking);
   return (
     <>
       <OnTray packet={packet} codes={codes} />
@@ -32,7 +32,7 @@ export function ChoiceQuestions({ packet, codes, questions }: Props) {
 /** The cups in the order of tasting, where the answers do not show them: a reference, or answers that are no codes. */
 function OnTray({ packet, codes }: Omit<Props, "questions">) {
   const { answer } = shapeOf(packet.method);
-  if (answer === "code" && packet.reference === null) return null;
+  if ((answer === "code" || answer === "order") && packet.reference === null) return null;
   return (
     <p>
       {words.onTray}{" "}
@@ -48,6 +48,7 @@ function OnTray({ packet, codes }: Omit<Props, "questions">) {
 type QuestionProps = Omit<Props, "questions"> & { ask: string; small: boolean };
 
 function ChoiceQuestion({ packet, codes, ask, small }: QuestionProps) {
+  if (packet.ranking) return <RankingQuestion packet={packet} codes={codes} ask={ask} ends={packet.ranking} />;
   const answers = answersOf(packet, { codes: [...codes] });
   const pairs = shapeOf(packet.method).answer === "partner";
   return (
@@ -69,6 +70,32 @@ function ChoiceQuestion({ packet, codes, ask, small }: QuestionProps) {
           <span class="box" aria-hidden="true" /> {panel.question.guess}
         </p>
       ) : null}
+      <p>
+        <span class="box" aria-hidden="true" /> {panel.question.cannot}
+      </p>
+    </>
+  );
+}
+
+type RankingProps = Omit<QuestionProps, "small"> & { ends: NonNullable<BlindPacket["ranking"]> };
+
+/** The codes in serving order, each with a box for the number of its place. */
+function RankingQuestion({ packet, codes, ask, ends: { least, most } }: RankingProps) {
+  return (
+    <>
+      <p class="leaf-ask">{ask}</p>
+      <p>
+        {words.places(codes.length, least.trim(), most.trim())} {choiceBallot(packet.wording)?.unsure}
+      </p>
+      <div class="leaf-answers places">
+        {codes.map((code) => (
+          <p key={code} class="leaf-answer">
+            <CodeDigits code={code} />
+            <span class="box" aria-hidden="true" />
+            <span class="small-print">{words.place}</span>
+          </p>
+        ))}
+      </div>
       <p>
         <span class="box" aria-hidden="true" /> {panel.question.cannot}
       </p>

@@ -6,11 +6,12 @@ import { choiceWords } from "../words/en/organizer-choice.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { panel } from "../words/en/panel.ts";
 import { choiceAnswers, choiceQuestions } from "../words/en/panel-choice.ts";
-import { wordingOf } from "./ballot-words.ts";
+import { choiceBallot, wordingOf } from "./ballot-words.ts";
 import { Choice } from "./fields.tsx";
 import { MethodList } from "./method-list.tsx";
 import { NumberField } from "./number-field.tsx";
 import { PartChoice } from "./part-choice.tsx";
+import { PartRanking } from "./part-ranking.tsx";
 import { PartScale } from "./part-scale.tsx";
 import { withMethod } from "./plan-edit.ts";
 import type { Draft } from "./use-draft.ts";
@@ -51,7 +52,7 @@ export function PartMethod({ draft }: { draft: Draft }) {
         <PartScale draft={draft} />
       ) : (
         <>
-          <PartChoice draft={draft} />
+          {shapeOf(method).answer === "order" ? <PartRanking draft={draft} /> : <PartChoice draft={draft} />}
           <Preview plan={plan} />
         </>
       )}
@@ -152,9 +153,13 @@ function Preview({ plan }: { plan: Plan }) {
   const questions = choiceQuestions(
     wordingOf(plan.method),
     shape.property ? plan.properties.filter(({ comparative }) => comparative.trim() !== "") : [],
+    plan.ranking,
   );
   if (shape.property && plan.properties.every(({ comparative }) => comparative.trim() === "")) return null;
+  if (shape.answer === "order" && !(plan.ranking.least.trim() && plan.ranking.most.trim())) return null;
+  const ballot = choiceBallot(wordingOf(plan.method));
   const below = [
+    ...(shape.answer === "order" && ballot ? [`${ballot.how} ${ballot.unsure}`] : []),
     ...(shape.answer === "same-different" ? [choiceAnswers.same, choiceAnswers.different] : []),
     ...(shape.answer === "a-not-a" ? [choiceAnswers.a, choiceAnswers["not-a"]] : []),
     ...(shape.guess ? [panel.question.guess] : []),

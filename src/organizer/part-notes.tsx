@@ -32,6 +32,7 @@ const offersNone = ({ method, noPreference }: Plan): boolean =>
 
 function peopleNotes(plan: Plan): string[] {
   const { jump, sparesNote, source, width } = planWords.people;
+  if (plan.method === "ranking") return [sparesNote, planWords.ranking.source];
   const figures = sizeFigures(plan);
   if (figures === null) return [...width.notes.slice(0, -1), sparesNote, ...width.notes.slice(-1)];
   const { words } = sizeWords(plan);

@@ -5,7 +5,7 @@ import { planWords } from "../words/en/organizer-plan.ts";
 
 const words = planWords.serving.orders;
 
-/** How evenly the people planned spread the serving orders; for the line scale with places and carry-over counted. */
+/** How evenly the people planned spread the serving orders; with places and carry-over counted where every product is on each tray. */
 export function Orders({ plan }: { plan: Plan }) {
   const { method, products, people, repeats } = plan;
   const balance = orderPlan(plan, people * repeats);
@@ -17,7 +17,7 @@ export function Orders({ plan }: { plan: Plan }) {
       {balance && balance.left > 0 ? (
         <p>{(balance.meets ? words.heldUneven : words.uneven)(people * repeats, balance.orders)}</p>
       ) : null}
-      {balance && method === "line-scale" ? (
+      {balance && (method === "line-scale" || method === "ranking") ? (
         <>
           <p class="fine">{words.letters(products.map(({ name }) => name.trim()))}</p>
           <div class="balances">

@@ -54,8 +54,25 @@ export function PartPeople({ draft }: { draft: Draft }) {
       </div>
       {test === null || seeksLikeness(plan) ? null : <SoughtUnit draft={draft} />}
       {shapeOf(plan.method).repeats || plan.repeats > 1 ? <Repeats draft={draft} /> : null}
-      {test === null ? <Width plan={plan} /> : <Teeth plan={plan} test={test} size={size} />}
+      {plan.method === "ranking" ? (
+        <RankingPeople />
+      ) : test === null ? (
+        <Width plan={plan} />
+      ) : (
+        <Teeth plan={plan} test={test} size={size} />
+      )}
       <PanelType draft={draft} />
+    </>
+  );
+}
+
+/** A ranking has no figure of what it finds: what is usual stands in its place. */
+function RankingPeople() {
+  const { usual, noPower } = planWords.ranking;
+  return (
+    <>
+      <p class="lead-in">{usual}</p>
+      <p class="fine">{noPower}</p>
     </>
   );
 }
@@ -122,7 +139,7 @@ function PanelType({ draft: { plan, edit } }: { draft: Draft }) {
 }
 
 /**
- * What this number of people finds, and how many would find it four times in five. Empty for the line scale.
+ * What this number of people finds, and how many would find it four times in five. Empty for the line scale and the ranking.
  *
  * Takes    test, size: of this plan, where they were worked out before
  */

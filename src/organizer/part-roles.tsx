@@ -1,6 +1,7 @@
 import { shapeOf, sidesFor } from "../model/method.ts";
 import { choiceWords } from "../words/en/organizer-choice.ts";
 import { Choice } from "./fields.tsx";
+import { Predicted } from "./part-ranking.tsx";
 import { changeProperty, withKnown, withReference } from "./plan-choice.ts";
 import type { Draft } from "./use-draft.ts";
 
@@ -9,12 +10,13 @@ const words = choiceWords.roles;
 /** Which product plays which part, where the method gives them parts: it stands with the products. */
 export function Roles({ draft }: { draft: Draft }) {
   const { plan } = draft;
-  const { reference, property } = shapeOf(plan.method);
+  const { reference, property, answer } = shapeOf(plan.method);
   const either = sidesFor(plan.method, plan.sides) === "two";
   return (
     <>
       {reference === "R" ? <ReferenceFields draft={draft} /> : null}
       {reference === "A" ? <Known draft={draft} /> : null}
+      {answer === "order" ? <Predicted draft={draft} /> : null}
       {property && !either ? plan.properties.map(({ id }, at) => <Expected key={id} draft={draft} at={at} />) : null}
     </>
   );

@@ -3,6 +3,7 @@ import { type Allergen, allergens } from "../model/allergen.ts";
 import { type Plannable, shapeOf } from "../model/method.ts";
 import type { OpenPart } from "../model/open-part.ts";
 import type { Declaration, Plan, Product, Wave } from "../model/plan.ts";
+import { predictedOf } from "./plan-ranking.ts";
 
 /** Changes of a plan, as functions from one plan to the next. Ids are given, never made here. */
 
@@ -18,7 +19,13 @@ export const withMethod = (plan: Plan, method: Plannable): Plan => ({
 const otherFood = (plan: Plan): Plan => ({ ...plan, declarationsComplete: false });
 
 export const withProduct = (plan: Plan, id: string): Plan =>
-  otherFood({ ...plan, products: [...plan.products, { id, name: "", preparation: "" }] });
+  withPredicted(otherFood({ ...plan, products: [...plan.products, { id, name: "", preparation: "" }] }));
+
+/** A predicted order is one of all products there are. */
+const withPredicted = (plan: Plan): Plan => ({
+  ...plan,
+  ranking: { ...plan.ranking, predicted: predictedOf(plan) },
+});
 
 /** Changes a product. Another name is the same food; another preparation is not. */
 export function changeProduct(plan: Plan, id: string, change: Partial<Product>): Plan {
@@ -38,9 +45,11 @@ export function changeServing(plan: Plan, change: Partial<Plan["serving"]>): Pla
 }
 
 /** Takes a product out, and what was said of it elsewhere in the plan. */
-export const withoutProduct = (plan: Plan, id: string): Plan =>
-  otherFood({
+export const withoutProduct = (plan: Plan, id: string): Plan => {
+  const { ranking } = plan;
+  return otherFood({
     ...plan,
+    ranking: { ...ranking, predicted: ranking.predicted.filter((product) => product !== id) },
     products: plan.products.filter((product) => product.id !== id),
     properties: plan.properties.map((property) =>
       property.expected === id ? { ...property, expected: null } : property,
@@ -52,6 +61,7 @@ export const withoutProduct = (plan: Plan, id: string): Plan =>
       batches: Object.fromEntries(Object.entries(wave.batches).filter(([product]) => product !== id)),
     })),
   });
+};
 
 /** A new wave with the people who have no seat yet. */
 export function withWave(plan: Plan, id: string): Plan {
@@ -222,13 +232,16 @@ export function fieldOf(open: OpenPart): string {
   }
 }
 
-/** The part of the page where an open part is answered: the warm-up is described with the samples. */
-export const pagePartOf = (open: OpenPart): OpenPart["part"] =>
-  open.what === "warm-up"
-    ? "samples"
-    : open.what === "share-sought" || open.what === "distance-sought"
-      ? "people"
-      : open.part;
+/** Open parts that are answered in another part of the page than the one they belong to. */
+const movedTo: Partial<Record<OpenPart["what"], OpenPart["part"]>> = {
+  "warm-up": "samples",
+  "predicted-order": "samples",
+  "share-sought": "people",
+  "distance-sought": "people",
+};
+
+/** The part of the page where an open part is answered: the warm-up, and an order of the products, with the samples. */
+export const pagePartOf = (open: OpenPart): OpenPart["part"] => movedTo[open.what] ?? open.part;
 
 /** A name of an open part that no other of the same plan has: for lists. */
 export const keyOf = (open: OpenPart): string =>

@@ -6,7 +6,7 @@ import type { Plan } from "../../src/model/plan.ts";
 import { trayLabel } from "../../src/model/tray.ts";
 import { panel as words } from "../../src/words/en/panel.ts";
 import { choiceAnswers, choiceQuestions, panelChoice } from "../../src/words/en/panel-choice.ts";
-import { readyPlan } from "../design/scenario.ts";
+import { rankingPlan, readyPlan } from "../design/scenario.ts";
 import { clean } from "./axe.ts";
 import { freePort, options, ServerProcess, scratch, tablet } from "./machine.ts";
 import { ApiLead } from "./study-by-api.ts";
@@ -55,11 +55,13 @@ type Ballot = {
   change?: Partial<Plan>;
   /** What a finger touches on tray 1, question by question; what must be kept for it. By place on the tray, or in words. */
   touches: (string | number)[][];
-  keeps: (string | number)[];
+  keeps: Answer[];
   /** Keys on tray 2 once the first answer has the focus, and what must be kept for them. */
   keys: string[];
-  keepsByKeys: string | number;
+  keepsByKeys: Answer;
 };
+/** In words, by place on the tray, or an order of places. */
+type Answer = string | number | number[];
 
 const ballots: Ballot[] = [
   { method: "triangle", touches: [[1]], keeps: [1], keys: ["ArrowRight", "ArrowRight"], keepsByKeys: 2 },
@@ -104,6 +106,14 @@ const ballots: Ballot[] = [
     keys: ["Space"],
     keepsByKeys: "a",
   },
+  // one more touch on a sample takes it out again
+  {
+    method: "ranking",
+    touches: [[2, 0, 1, 0, 3, 0]],
+    keeps: [[2, 1, 3, 0]],
+    keys: ["Space", "ArrowLeft", "Space", "ArrowLeft", "Space", "ArrowLeft", "Space"],
+    keepsByKeys: [0, 3, 2, 1],
+  },
   {
     method: "paired-preference",
     change: { noPreference: "dropped" },
@@ -116,12 +126,18 @@ const ballots: Ballot[] = [
 
 test.each(ballots)("$method", async ({ method, change, touches, keeps, keys, keepsByKeys }) => {
   const lead = await ApiLead.enroll(server, await first.leadCode("Odalys Brandt"));
-  const plan = readyPlan({ method, people: 4, spares: 0, ...change });
+  const begin = method === "ranking" ? rankingPlan : readyPlan;
+  const plan = begin({ method, people: 4, spares: 0, ...change });
   const waves = plan.waves.map((wave) => ({ ...wave, people: 2 }));
   await lead.lock({ ...plan, waves, serving: { ...plan.serving, pauseSeconds: 0 } });
   const codes = (tray: number): string[] => lead.trays.blind.find((one) => one.tray === tray)?.codes ?? [];
-  const meant = (tray: number, answer: string | number) =>
-    typeof answer === "number" ? (codes(tray)[answer] ?? "") : answer;
+  const meant = (tray: number, answer: Answer): string =>
+    typeof answer === "string"
+      ? answer
+      : [answer]
+          .flat()
+          .map((place) => codes(tray)[place])
+          .join(" ");
 
   context = await browser.newContext({ viewport: tablet, hasTouch: true, reducedMotion: "reduce" });
   const page = await context.newPage();
@@ -136,9 +152,14 @@ test.each(ballots)("$method", async ({ method, change, touches, keeps, keys, kee
   await hands.button(words.clearance.clear).tap();
   await hands.button(words.rules.go).tap();
   // of what every ballot has in common one is looked at
-  const special = method === "triangle" || method === "tetrad" || method === "duo-trio" || method === "a-not-a";
+  const special =
+    method === "triangle" ||
+    method === "tetrad" ||
+    method === "duo-trio" ||
+    method === "a-not-a" ||
+    method === "ranking";
   if (special) await clean(`${method}: cups`, page);
-  const asked = choiceQuestions(`${method}-1`, plan.properties);
+  const asked = choiceQuestions(`${method}-1`, plan.properties, plan.ranking);
   await tasteByTouch(page);
   for (const [at, places] of touches.entries()) {
     await hands.heading(asked[at] ?? "").waitFor();

@@ -1,5 +1,5 @@
 // @vitest-environment happy-dom
-import { fireEvent, screen, waitFor } from "@testing-library/preact";
+import { fireEvent, screen, waitFor, within } from "@testing-library/preact";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import type { BlindPacket } from "../../src/model/packet.ts";
 import { panel as words } from "../../src/words/en/panel.ts";
@@ -19,6 +19,7 @@ const property = (place: number, comparative: string, definition: string) => ({
   definition,
 });
 const four = ["482", "715", "309", "614"];
+const ends = { least: "least juicy", most: "most juicy", definition: "Juice felt in the mouth while chewing." };
 
 /** From rest to the first question, with the lettered cup first where there is one. */
 async function toQuestion(method: BlindPacket["method"], codes: string[], change: Partial<BlindPacket> = {}) {
@@ -32,7 +33,7 @@ async function toQuestion(method: BlindPacket["method"], codes: string[], change
     fireEvent.click(await screen.findByRole("button", { name: new RegExp(`${spoken(cup)}.*${words.tasting.next}`) }));
     tablet.clock.pass(45_000);
   }
-  await heading(choiceQuestions(`${method}-1`, change.properties ?? [])[0] ?? "");
+  await heading(choiceQuestions(`${method}-1`, change.properties ?? [], change.ranking)[0] ?? "");
 }
 const values = () => screen.getAllByRole("radio").map((radio) => (radio as HTMLInputElement).value);
 const kept = async () =>
@@ -123,4 +124,64 @@ test("tetrad: said aloud, kept as the first code's partner, half a pair kept now
   fireEvent.click(button(words.question.keep));
   await heading(words.remark.title);
   expect(await kept()).toEqual([[1, "309"]]);
+});
+
+const { ranking } = panelChoice;
+const sample = (code: string) => button(new RegExp(`^${spoken(code)}`));
+const places = () => within(screen.getByRole("list", { name: ranking.order })).getAllByRole("listitem");
+
+test("ranking: the first touch is the least; said aloud, and all codes are kept, least first", async () => {
+  await toQuestion("ranking", four, { ranking: ends });
+  expect(screen.getByText(ends.definition).closest("details")?.open).toBe(false);
+  expect(screen.queryByRole("checkbox")).toBeNull();
+  fireEvent.click(sample("309"));
+  await screen.findByText(ranking.stands(spoken("309"), "first", 3));
+  for (const code of ["614", "482"]) fireEvent.click(sample(code));
+  await waitFor(() => expect(places()[2]?.textContent).toContain("482"));
+  fireEvent.click(button(words.question.keep));
+  await screen.findByText(ranking.placeFirst);
+  fireEvent.click(sample("715"));
+  await screen.findByText(ranking.complete(["309", "614", "482", "715"].map(spoken)));
+  fireEvent.click(button(words.question.keep));
+  await heading(words.remark.title);
+  expect(await kept()).toEqual([[1, "309 614 482 715"]]);
+});
+
+test("ranking: the last is taken back, a touch takes one out, all of it starts over; the focus stays where it was", async () => {
+  await toQuestion("ranking", four, { ranking: ends });
+  const taken = () => four.filter((code) => sample(code).getAttribute("aria-pressed") === "true");
+  for (const code of ["309", "614", "482"]) fireEvent.click(sample(code));
+  await waitFor(() => expect(taken()).toEqual(["482", "309", "614"]));
+  const undo = button(ranking.undo);
+  undo.focus();
+  fireEvent.click(undo);
+  await screen.findByText(ranking.stands(spoken("614"), "second", 2));
+  expect(document.activeElement).toBe(undo);
+  sample("309").focus();
+  fireEvent.click(sample("309"));
+  await screen.findByText(ranking.stands(spoken("614"), "first", 3));
+  expect(document.activeElement).toBe(sample("309"));
+  fireEvent.keyDown(sample("309"), { key: "ArrowRight" });
+  expect(document.activeElement).toBe(sample("614"));
+  fireEvent.click(button(ranking.clear));
+  await screen.findByText(ranking.none);
+  expect([taken(), undo.getAttribute("aria-disabled")]).toEqual([[], "true"]);
+  expect(places().map(({ textContent }) => textContent?.includes(ranking.free))).toEqual([true, true, true, true]);
+});
+
+test("ranking: what was put in order so far is there again after the tablet was covered, and is kept nowhere", async () => {
+  await toQuestion("ranking", four, { ranking: ends });
+  for (const code of ["614", "309"]) fireEvent.click(sample(code));
+  await screen.findByText(ranking.stands(spoken("309"), "second", 2));
+  tablet.clock.pass(6 * 60_000);
+  await heading(words.rest.title);
+  expect(await kept()).toEqual([]);
+  type("17-4");
+  await heading(choiceQuestions("ranking-1", [], ends)[0] ?? "");
+  expect(places().map(({ textContent }) => textContent?.match(/\d{3}$/)?.[0] ?? null)).toEqual([
+    "614",
+    "309",
+    null,
+    null,
+  ]);
 });

@@ -23,7 +23,7 @@ export function Ranking({ step, packet: { ranking }, pick }: Props) {
     <>
       <fieldset
         class="three ranked"
-        style={{ "--columns": columnsFor(codes.length) }}
+        style={{ "--columns": codes.length, "--few": columnsFor(codes.length) }}
         aria-label={panelChoice.samples}
         onKeyDown={roam}
       >
@@ -39,10 +39,10 @@ export function Ranking({ step, packet: { ranking }, pick }: Props) {
           ))}
         </ol>
         <p class="most">{ranking?.most}</p>
-      </div>
-      <div class="mend">
-        <Mend label={words.undo} idle={order.length === 0} press={() => go(order.slice(0, -1))} />
-        <Mend label={words.clear} idle={order.length === 0} press={() => go([])} />
+        <div class="mend">
+          <Mend label={words.undo} idle={order.length === 0} press={() => go(order.slice(0, -1))} />
+          <Mend label={words.clear} idle={order.length === 0} press={() => go([])} />
+        </div>
       </div>
       <p class="unseen" aria-live="polite">
         {said(codes, order)}

@@ -12,7 +12,7 @@ export const methodGroups: { legend: string; methods: readonly Plannable[] }[] =
   { legend: "Is there a difference?", methods: ["triangle", "duo-trio", "tetrad", "same-different", "a-not-a"] },
   { legend: "Which one has more of a property?", methods: ["paired-difference", "three-alternative"] },
   { legend: "Which one is liked better?", methods: ["paired-preference"] },
-  { legend: "How much of a property?", methods: ["line-scale", "ranking"] },
+  { legend: "How much of a property, or in which order?", methods: ["line-scale", "ranking"] },
 ];
 
 /** "d′ 1.2, moderate" */

@@ -44,7 +44,7 @@ const hints: Record<Plannable, string> = {
   "paired-preference":
     "A yes says that more people choose the one, not why, nor that they can tell the two apart for sure.",
   "line-scale": "A yes says by how many points products differ on it, not whether anybody likes that.",
-  ranking: "A yes says which products stand before others in an order of one property, not by how much.",
+  ranking: "Several samples put in order of one property. A yes says which stand higher, not by how much.",
 };
 const options = plannable.map((value) => ({ value, label: names[value], hint: hints[value] }));
 
@@ -69,7 +69,7 @@ const is: Record<Plannable, string> = {
   "line-scale":
     "Every product once on each tray, under a code. The panelist marks each property of each sample on a bare line between two end words.",
   ranking:
-    "Every product once on each tray, under a code. The panelist puts all of them in order, from least to most of one property; no place is shared.",
+    "Every product once on each tray, under a code. The panelist touches them in order, from least to most of one property; no place is shared.",
 };
 
 type Says = { yes: string; no: string };

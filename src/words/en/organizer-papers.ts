@@ -121,9 +121,14 @@ export const paperWords = {
     pause: (seconds: number) =>
       seconds === 0 ? "Between samples, rinse again." : `Between samples, rinse again and wait ${seconds} seconds.`,
     clock: "Count the seconds from the first bite by a clock.",
+    meaningOfEnds: (least: string, most: string, definition: string) =>
+      `\u201c${least}\u201d and \u201c${most}\u201d mean: ${definition}`,
     meaning: (adjective: string, definition: string) => `\u201c${adjective}\u201d means: ${definition}`,
     mark: "Cross each line with one stroke, where your answer lies.",
     tick: "Tick one box.",
+    places: (count: number, least: string, most: string) =>
+      `Write the number of its place into the box of each sample: 1 for ${least}, ${count} for ${most}.`,
+    place: "place",
     question: (at: number) => `${at}.`,
     with: "with",
     onTray: "On the tray, in the order of tasting:",

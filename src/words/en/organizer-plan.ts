@@ -2,6 +2,7 @@ import { listed, organizer } from "./organizer.ts";
 import { figure, percent } from "./organizer-figures.ts";
 import { method } from "./organizer-method.ts";
 import { people } from "./organizer-people.ts";
+import { ranking } from "./organizer-ranking.ts";
 import { safety } from "./organizer-safety.ts";
 import { scale } from "./organizer-scale.ts";
 import { summaries } from "./organizer-summaries.ts";
@@ -181,6 +182,7 @@ export const planWords = {
   question,
   method,
   scale,
+  ranking,
   people,
   samples,
   serving,

@@ -5,6 +5,7 @@ import { listed, organizer, plural } from "./organizer.ts";
 import { figure, inHundred, percent, risk } from "./organizer-figures.ts";
 import { method } from "./organizer-method.ts";
 import { splitText } from "./organizer-people.ts";
+import { ranking } from "./organizer-ranking.ts";
 import { allergenShort } from "./organizer-safety.ts";
 import { scale } from "./organizer-scale.ts";
 
@@ -45,6 +46,7 @@ function methodText(plan: Plan): string {
   if (plan.method === "line-scale") {
     return `Line scale, ${scale.millimeters(plan.scale.lengthMm)}: ${propertiesText(plan)}; ${fooled}`;
   }
+  if (plan.method === "ranking") return `${ranking.summary(plan)}; ${fooled}`;
   const name = method.names[plan.method];
   const asked = shapeOf(plan.method).property
     ? `: ${listed(plan.properties.map((property) => property.name.trim() || "a property without a name")) || "nothing asked yet"}`

@@ -66,7 +66,7 @@ export const choiceBallots: Record<string, ChoiceWords> = {
   "ranking-1": {
     ask: (_, { least, most } = noEnds) =>
       `Put the samples in order from ${least.trim()} to ${most.trim()}. Use each place once.`,
-    how: "Touch them one after the other in that order. Touch one again to take it out.",
+    how: "Touch them in that order. Touch one again to take it out.",
     unsure: "If two seem alike, decide all the same.",
     cannotTell: "If you tasted everything but are not sure, go back and choose the order that comes closest.",
   },
