@@ -118,6 +118,26 @@ describe("the step at which a tray opens", () => {
     expect(open("cleared", draft)).toEqual(flow.freshQuestion(tray, 1));
   });
 
+  test.each([
+    ["the first places", "843 317", "843 317"],
+    ["one code twice", "843 843", null],
+    ["a code of another tray", "843 999", null],
+    ["all codes, which is an answer and does not wait", "843 317 530", null],
+    ["codes without a space between", "843317", null],
+  ])("of an order that was begun only codes of the tray wait, each once: %s", (_, laidDown, held) => {
+    const ranking = { ...packet, method: "ranking" as const };
+    const draft = { ...asked, picked: null, held: laidDown, guess: false };
+    expect(flow.openingStep(tray, "cleared", draft, 5000, ranking, 1)).toEqual({
+      ...flow.freshQuestion(tray, 1),
+      held,
+    });
+  });
+
+  test("where one code waits for its partner, two do not", () => {
+    const draft = { ...asked, picked: null, held: "843 317", guess: false };
+    expect(open("cleared", draft)).toEqual(flow.freshQuestion(tray, 1));
+  });
+
   test("after the answer only the remark is open, whatever an old draft says", () => {
     const draft = { ...asked, picked: "843", guess: false };
     expect(open("answered", draft)).toEqual({ at: "remark", tray, text: "", kept: false });
