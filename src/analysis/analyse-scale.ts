@@ -127,11 +127,23 @@ function caveatsOfScale(statistics: ScaleStatistics, standsFor: string): Caveat[
   if (people === 1) list.push({ what: "one-person", judgments });
   else list.push({ what: "this-panel-only", standsFor });
   if (attributes.length > 1) list.push({ what: "further-attributes", attributes: attributes.length - 1 });
+  return [...list, ...incompleteOf(attributes)];
+}
+
+/** Who left something out, one caveat for each property whatever its moments. */
+function incompleteOf(attributes: readonly AttributeResult[]): Caveat[] {
+  const missing = new Map<string, Set<string>>();
   for (const { attribute, incomplete, outcome } of attributes) {
     if (incomplete.length === 0 || outcome === "no-marks") continue;
-    list.push({ what: "incomplete-panelists", attribute, panelists: incomplete.map(({ panelist }) => panelist) });
+    const panelists = missing.get(attribute) ?? new Set();
+    for (const { panelist } of incomplete) panelists.add(panelist);
+    missing.set(attribute, panelists);
   }
-  return list;
+  return [...missing].map(([attribute, panelists]) => ({
+    what: "incomplete-panelists",
+    attribute,
+    panelists: [...panelists],
+  }));
 }
 
 const positionLeftOut = ({ attributes }: ScaleStatistics): Caveat[] =>

@@ -5,6 +5,7 @@ import type { ReportWords } from "../words/en/report.ts";
 import type { PairFacts, ScaleFacts } from "../words/en/report-scale.ts";
 import { decimalsFor, points, pText } from "../words/number.ts";
 import type { AttributeText, FamilyText, Part, Row, WordTable } from "./describe.ts";
+import { curveParts } from "./describe-curve.ts";
 import { panelPart } from "./describe-panel.ts";
 
 /** What is said of a line scale: the verdict and the size are those of the first property. */
@@ -21,7 +22,7 @@ export function scaleWords(result: ScaleResult, words: ReportWords): FamilyText 
     chance: null,
     rows: attributes[0]?.rows ?? [],
     attributes,
-    parts: panelParts(result, first, words),
+    parts: [...curveParts(result, words), ...panelParts(result, first, words)],
   };
 }
 

@@ -38,9 +38,12 @@ export type AttributeText = {
   picture: { caption: string; axis: string; differenceAxis: string };
 };
 
+/** Properties over the chew, numbered from 1. */
+export type CurvePart = `curve-${number}` | `change-${number}`;
+
 /** A part of the page that only some studies have: sessions, looks, people with several answers … */
 export type Part = {
-  id: "people" | "sessions" | "questions" | "stopping" | "norm" | "two-by-two" | "panel";
+  id: "people" | "sessions" | "questions" | "stopping" | "norm" | "two-by-two" | "panel" | CurvePart;
   heading: string;
   sentences: string[];
   table: WordTable;

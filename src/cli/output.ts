@@ -1,4 +1,5 @@
-import { type AttributeText, describe, type Row, type WordTable } from "../analysis/describe.ts";
+import { type AttributeText, describe, type Part, type Row, type WordTable } from "../analysis/describe.ts";
+import { isOfCurve } from "../analysis/describe-curve.ts";
 import type { Result } from "../model/result.ts";
 import { report } from "../words/en/report.ts";
 import { terminal } from "../words/en/terminal.ts";
@@ -18,6 +19,7 @@ export function resultText(result: Result): string {
     ...(words.attributes.length > 0
       ? words.attributes.map(attributeText)
       : [`${terminal.headings.numbers}\n${rowsText(words.rows)}`]),
+    ...words.parts.filter(({ id }) => isOfCurve(id) || id.startsWith("rank-")).map(partText),
     [words.meaning, words.caution].filter((line) => line !== "").join("\n"),
     section(terminal.headings.notShown, words.caveats),
     section(terminal.headings.departures, words.departures),
@@ -34,6 +36,10 @@ function attributeText({ heading, ends, beside, finding, rows, means, contrasts 
   const tables = [means, contrasts].flatMap((table) => (table ? [`\n${tableText(table)}`] : []));
   return [heading, ...told, rowsText(rows), ...tables].join("\n");
 }
+
+/** A property over the chew: what was found, and its table. */
+const partText = ({ heading, sentences, table }: Part): string =>
+  [section(heading, sentences), tableText(table)].join("\n");
 
 const tableText = ({ caption, columns: heads, rows, note }: WordTable): string =>
   [caption, columns([heads, ...rows]), ...(note === "" ? [] : [`  ${note}`])].join("\n");

@@ -18,7 +18,7 @@ export function AttributeTables(props: { attribute: AttributeResult; text: Attri
   );
 }
 
-/** A table in words. `strong`: the column that the others explain. */
+/** A table in words. `strong`: the column that the others explain; 0 where none does. */
 export function Worded({ table, strong, id }: { table: WordTable; strong: number; id?: string }) {
   const [first, ...columns] = table.columns;
   return (

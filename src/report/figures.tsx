@@ -11,6 +11,7 @@ import { roundRange } from "../ui/number-axis.ts";
 import { reader } from "../words/en/reader.ts";
 import { points } from "../words/number.ts";
 import { kindsShares, peopleFigure, questionsFigure, rulerFigures } from "./choice-figures.tsx";
+import { curveFigure } from "./curve-figures.tsx";
 import { MarkTable, ShareTable } from "./figure-tables.tsx";
 
 type Ids = { caption: string; table: string };
@@ -58,9 +59,12 @@ export const allFigures = (result: Result, said: Description, lead: boolean): Fi
 
 /** The picture of a part; null where its table is all there is. */
 export function partFigure(result: Result, said: Description, part: Part["id"], lead: boolean): Figure | null {
+  if (isCurve(part)) return result.family === "scale" ? curveFigure(result, part) : null;
   if (part === "people") return showsPeople(result, lead) ? peopleFigure(result, said) : null;
   return part === "questions" ? questionsFigure(result) : null;
 }
+
+export const isCurve = (id: string): id is `curve-${number}` => /^curve-\d+$/.test(id);
 
 /** In a small panel a pseudonym hides nobody: a reader then sees no counts person by person. */
 export const showsPeople = (result: Result, lead: boolean): boolean =>

@@ -4,15 +4,15 @@ import { reader } from "../words/en/reader.ts";
 import { Worded } from "./attribute-tables.tsx";
 import { partTableId } from "./choice-figures.tsx";
 import { FigureView } from "./figure-view.tsx";
-import { leastInGroup, partFigure, showsPeople } from "./figures.tsx";
+import { isCurve, leastInGroup, partFigure, showsPeople } from "./figures.tsx";
 
 type Props = { result: Result; said: Description; lead: boolean };
 
 /** What only some studies have, each with its sentences, its picture and its table. How the panel did is the lead's to read. */
-export function Parts({ result, said, lead }: Props) {
+export function Parts({ parts, result, said, lead }: Props & { parts: readonly Part[] }) {
   return (
     <>
-      {said.parts
+      {parts
         .filter(({ id }) => lead || id !== "panel")
         .map((part) => (
           <section key={part.id}>
@@ -38,7 +38,7 @@ function PartBody({ part, result, said, lead }: Props & { part: Part }) {
   return (
     <>
       {figure && <FigureView figure={figure} />}
-      <Worded table={part.table} strong={1} id={partTableId(part.id)} />
+      <Worded table={part.table} strong={isCurve(part.id) ? 0 : 1} id={partTableId(part.id)} />
     </>
   );
 }

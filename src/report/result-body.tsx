@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import type { Description, Row } from "../analysis/describe.ts";
+import { isOfCurve } from "../analysis/describe-curve.ts";
 import type { Result, ScaleResult } from "../model/result.ts";
 import { reader } from "../words/en/reader.ts";
 import { AttributeTables } from "./attribute-tables.tsx";
@@ -50,8 +51,9 @@ export function ResultBody({ result, said, question, verdictId, lead = false, ch
       {figures.filter(isRuler).map((figure) => (
         <FigureView key={figure.id} figure={figure} />
       ))}
+      <Parts parts={said.parts.filter(({ id }) => isOfCurve(id))} result={result} said={said} lead={lead} />
       {result.family === "scale" && result.attributes.length > 1 && <Further result={result} said={said} />}
-      <Parts result={result} said={said} lead={lead} />
+      <Parts parts={said.parts.filter(({ id }) => !isOfCurve(id))} result={result} said={said} lead={lead} />
       <Sentences heading={reader.sections.notShown} sentences={said.caveats} />
       <Sentences heading={reader.sections.departures} sentences={said.departures} />
       {children}

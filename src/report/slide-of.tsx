@@ -3,7 +3,7 @@ import type { Result } from "../model/result.ts";
 import { Slide, type SlideNumber, slideDrawingWidth } from "../ui/slide.tsx";
 import { sizeOfSvg, svgText } from "../ui/svg-file.ts";
 import { reader } from "../words/en/reader.ts";
-import type { Figure } from "./figures.tsx";
+import { type Figure, isCurve } from "./figures.tsx";
 
 /** The rows a room has to see, by family; those that a result lacks are left out. */
 const shown = {
@@ -25,11 +25,15 @@ export function slideOf({ figure, result, said, title, app }: Given) {
   // a picture of another property than the question's has no verdict, but a finding
   const at = result.family === "scale" ? attributeOf(figure) : 0;
   const text = said.attributes[at];
-  const rows = at > 0 && text ? text.rows : said.rows;
+  const part = isCurve(figure.id) ? said.parts.find(({ id }) => id === figure.id) : undefined;
+  const rows = part ? [] : at > 0 && text ? text.rows : said.rows;
   return (
     <Slide
-      title={titled(title, result.family === "scale" ? (text?.heading ?? "") : (study?.objective ?? ""))}
-      verdict={at > 0 && text ? text.finding : said.verdict}
+      title={titled(
+        title,
+        part?.heading ?? (result.family === "scale" ? (text?.heading ?? "") : (study?.objective ?? "")),
+      )}
+      verdict={part?.sentences[0] ?? (at > 0 && text ? text.finding : said.verdict)}
       drawing={drawing}
       size={sizeOfSvg(svgText(drawing))}
       numbers={numbersOf(rows, shown[result.family])}

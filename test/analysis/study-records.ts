@@ -2,6 +2,7 @@ import { blindPacketOf } from "../../src/design/packet.ts";
 import { seeded } from "../../src/design/random.ts";
 import { makeTrays } from "../../src/design/trays.ts";
 import { noPreferenceChoice } from "../../src/model/event.ts";
+import { askedAttributes } from "../../src/model/moments.ts";
 import type { Plan } from "../../src/model/plan.ts";
 import { type KeptMark, type StudyRecord, studyRecord } from "../../src/model/record.ts";
 import { read } from "../../src/model/schema.ts";
@@ -68,7 +69,7 @@ export const votes = (first: number, second: number, none: number): Picked[] => 
   ...new Array<Picked>(none).fill("none"),
 ];
 
-/** Marks of one panelist: for each attribute one for each product of the plan, in points; null: could not judge; left out: never asked. */
+/** Marks of one panelist: for each attribute, at each of its moments, one for each product of the plan, in points; null: could not judge; left out: never asked. */
 export type Marks = (number | null | undefined)[][];
 
 /** Seat s (from 1, as the trays are numbered) marks as `people[s - 1]` says. */
@@ -82,7 +83,7 @@ export function lineRecord(
   const marks = people.flatMap((own, at) => {
     const { tray, samples } = record.opened.key.trays[at] ?? { tray: 0, samples: [] };
     return samples.flatMap(({ code, product }) =>
-      plan.scale.attributes.flatMap((attribute, place): KeptMark[] => {
+      askedAttributes(plan.scale.attributes).flatMap((attribute, place): KeptMark[] => {
         const points = own[place]?.[plan.products.findIndex(({ id }) => id === product)];
         if (points === undefined) return [];
         const mark: KeptMark = {

@@ -116,6 +116,22 @@ describe("the data of a line-scale study", () => {
       expect(line.line_mm).toBe(line.why === "no-answer-in-time" ? "" : "120");
     }
   });
+  test("a property over the chew has a line for each of its moments, which the file names", () => {
+    const further = [
+      { id: "8e1f5a96-b3cc-4b9d-8f30-4c1d8e5a6b06", moment: { at: "chews" as const, chews: 15 } },
+      { id: "8e1f5a96-b3cc-4b9d-8f30-4c1d8e5a6b07", moment: { at: "first-bite" as const } },
+    ];
+    const chewed = { ...juicy, moment: { at: "before-swallowing" as const }, further };
+    const marks = juicinessMarks.map((row): Marks => [[...row], [...row].reverse(), [...row]]);
+    const whole = lineRecord({ ...plan, scale: { ...plan.scale, attributes: [chewed] } }, marks);
+    const { answers } = read(csvOf(whole));
+    expect([...new Set(answers.map(({ attribute, moment }) => `${attribute}, ${moment}`))]).toEqual([
+      "Juiciness, before swallowing",
+      "Juiciness, first bite",
+      "Juiciness, after 15 chews",
+    ]);
+    expect(answers).toHaveLength(12 * 3 * 3);
+  });
   test("two products of one name and two properties of one name and moment are told apart", () => {
     const products = plan.products.map((product) => ({ ...product, name: "meatball" }));
     const twice = [juicy, { ...juicy, id: "8e1f5a96-b3cc-4b9d-8f30-4c1d8e5a6b05" }];

@@ -80,7 +80,7 @@ export const scale = {
     momentPhrase(moment, (seconds) => `after ${plural(seconds, "second", "seconds")} of chewing`),
   further: "Looked at beside the question",
   furtherNote:
-    "The question was about the first property, and the verdict speaks of it alone. Among several others a small p is easily chance.",
+    "The question was about what stands first, and the verdict speaks of it alone. Among several others a small p is easily chance.",
   tests: {
     caption: (subject: string) => `Tests: ${subject}`,
     term: "Source",

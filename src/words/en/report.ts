@@ -21,6 +21,7 @@ import {
   choiceVerdict,
   score,
 } from "./report-choice.ts";
+import { curve } from "./report-curve.ts";
 import { kindsWords } from "./report-kinds.ts";
 import { caveats, departures } from "./report-notes.ts";
 import { panel } from "./report-panel.ts";
@@ -132,6 +133,7 @@ export const report = {
   twoSidedMore: "more so",
   kinds: kindsWords,
   scale,
+  curve,
   parts,
   panel,
   caveats,
