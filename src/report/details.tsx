@@ -88,6 +88,7 @@ function formulaOf(result: Result): string[] {
         repeats: result.attributes.some(({ repeats }) => repeats > 1),
         complete: result.attributes.every(({ incomplete }) => incomplete.length === 0),
         confidence: result.confidence,
+        curves: result.curves.length > 0,
       });
   }
 }

@@ -225,6 +225,25 @@ describe("properties of a line scale", () => {
     expect(preview()).toContain("How juicy is sample 482 after 12 seconds of chewing?");
   });
 
+  test("a property is asked again at other moments of the same bite: offered in turn, changed, taken away", async () => {
+    show(scaled([{ ...juicy, moment: { at: "first-bite" } }]), "method");
+    const { add, remove } = planWords.scale.further;
+    const preview = () => [...document.querySelectorAll(".preview blockquote > p")].map((line) => line.textContent);
+    const moments = () => now.scale.attributes[0]?.further.map(({ moment }) => moment);
+    for (let times = 0; times < 2; times += 1) fireEvent.click(screen.getByRole("button", { name: add }));
+    await waitFor(() => expect(document.activeElement?.id).toBe("attribute-0-moment-2"));
+    expect(moments()).toEqual([{ at: "after", seconds: 10 }, { at: "before-swallowing" }]);
+    type("attribute-0-moment-1-seconds", "15");
+    expect(preview().slice(0, 3)).toEqual([
+      "How juicy is sample 482, at the first bite?",
+      "How juicy is sample 482 after 15 seconds of chewing?",
+      expect.stringMatching(/^How juicy is sample 482, just before you/),
+    ]);
+    fireEvent.click(screen.getByRole("button", { name: remove(0) }));
+    expect(moments()).toEqual([{ at: "before-swallowing" }]);
+    await waitFor(() => expect(document.activeElement?.id).toBe("attribute-0-moment-add"));
+  });
+
   test("they are added, moved and removed, and the focus goes along", async () => {
     const second = { ...juicy, id: "11111111-2222-4333-8444-555555555511", name: "Chewiness" };
     show(scaled([juicy, second]), "method");
@@ -304,6 +323,12 @@ test("the page of the lock says what is asked, and by which rules", () => {
     "Juice that is felt",
   ])
     expect(line).toContain(part);
+  const [asked] = linePlan().scale.attributes;
+  if (!asked) throw new Error("the scenario judges juiciness");
+  const more = said(
+    scaled([{ ...asked, further: [{ id: asked.id.replace(/.$/, "f"), moment: { at: "chews", chews: 20 } }] }]),
+  );
+  expect(more).toContain("How juicy is sample 482 after 20 chews?");
   for (const { name, preparation } of three) expect(line).toContain(`${name}. ${preparation}`);
   expect(said(preferencePlan({ noPreference: "split" }))).toContain("Half of them count for each side");
   expect(said(readyPlan({ goal: "similarity" }))).toContain("fewer than 30 % can tell");

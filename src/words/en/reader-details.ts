@@ -123,13 +123,18 @@ export const details = {
       spread:
         "Beta-binomial: each person has a share of their own, from a beta distribution; mean and spread by maximum likelihood, intervals by profile likelihood, the test of no spread by the likelihood ratio (one-sided). All are approximations.",
     },
-    scale: (f: { repeats: boolean; complete: boolean; confidence: number }) => [
+    scale: (f: { repeats: boolean; complete: boolean; confidence: number; curves: boolean }) => [
       `Model: value = panelist + product + error, by least squares${f.repeats ? "; repeats of one panelist and product are averaged first" : ""}. F compares the mean square of products with that of the error, which is panelists by products.`,
       f.complete
         ? "Every panelist marked every product, so the order in which sources are taken out does not matter."
         : "Marks are missing: products are tested after panelists are taken out, and panelists after products. Nothing is filled in.",
       `A pair\u2019s interval is its difference plus and minus the ${chosenPercent(f.confidence)} point of Student\u2019s t times its standard error, with the degrees of freedom of the error; it is not adjusted for other pairs.`,
       "Adjusted p: the pairs of one property are ordered by p, the smallest is multiplied by their number, the next by one less, and so on; none may fall below the one before it, and none exceeds 1 (Holm).",
+      ...(f.curves
+        ? [
+            "Over the chew: the last mark of a chew less its first, and the area by trapezoids over the planned seconds, are one value a panelist and product each, and go through the same model. Shape: within panelists with all marks, product by moment is tested against panelist by product by moment.",
+          ]
+        : []),
       "The place on the tray is balanced by the orders served and is no term of the model. No mark was transformed, standardized or left out.",
     ],
   },
