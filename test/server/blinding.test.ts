@@ -38,9 +38,22 @@ const renamed = (from: Plan, names: string[]): Plan => ({
   products: from.products.map((product, at) => ({ ...product, name: names[at] ?? "", preparation: names[at] ?? "" })),
 });
 
+/** The line scale with its property at three moments of one chew. */
+function overTheChew(): Plan {
+  const from = linePlan();
+  const further = ["0", "1"].map((digit, at) => ({
+    id: `7e1f5a96-b3cc-4b9d-8f30-4c1d8e5a6bf${digit}`,
+    moment: at === 0 ? { at: "first-bite" as const } : { at: "before-swallowing" as const },
+  }));
+  return {
+    ...from,
+    scale: { ...from.scale, attributes: from.scale.attributes.map((attribute) => ({ ...attribute, further })) },
+  };
+}
+
 describe("G1: non-interference", () => {
   const severalProducts: [string, Plan][] = [
-    ["line scale", linePlan()],
+    ["line scale over the chew", overTheChew()],
     ["ranking", rankingPlan()],
   ];
   test.each([...choicePlans(), ...severalTrays, ...severalProducts])(
