@@ -3,7 +3,9 @@ import "fake-indexeddb/auto";
 import { cleanup, fireEvent, screen, waitFor } from "@testing-library/preact";
 import { useState } from "preact/hooks";
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { emptyKitchen } from "../../src/design/begin.ts";
 import { openParts } from "../../src/design/readiness.ts";
+import { kitchenStream } from "../../src/model/event.ts";
 import type { Plan } from "../../src/model/plan.ts";
 import type { Lead } from "../../src/organizer/app-context.ts";
 import { lockedFacts } from "../../src/organizer/locked-facts.ts";
@@ -11,12 +13,11 @@ import { PartMethod } from "../../src/organizer/part-method.tsx";
 import { PartPeople } from "../../src/organizer/part-people.tsx";
 import { PartSamples } from "../../src/organizer/part-samples.tsx";
 import { fieldOf, keyOf, pagePartOf, withMethod, withoutProduct, withProduct } from "../../src/organizer/plan-edit.ts";
-import { withKitchenProperty } from "../../src/organizer/plan-ranking.ts";
 import { summaryOf } from "../../src/organizer/plan-summary.ts";
 import type { Draft } from "../../src/organizer/use-draft.ts";
 import { planWords } from "../../src/words/en/organizer-plan.ts";
 import { juiciness, linePlan, rankingPlan, readyPlan } from "../design/scenario.ts";
-import { asLead, newLead } from "./lead-page.tsx";
+import { asLead, now as at, device, newLead } from "./lead-page.tsx";
 
 const parts = { method: PartMethod, people: PartPeople, samples: PartSamples };
 const words = planWords.ranking;
@@ -116,21 +117,24 @@ test("a predicted order stays one of all products when one comes or goes", () =>
   expect(withProduct(unpredicted(), "11111111-2222-4333-8444-555555555599").ranking.predicted).toEqual([]);
 });
 
-test("a property of the kitchen’s list fills the fields", () => {
+test("a property of the kitchen’s list fills the fields, and is no longer offered then", async () => {
   const [attribute] = linePlan().scale.attributes;
   if (!attribute) throw new Error("the scenario judges juiciness");
-  const filled = withKitchenProperty(withMethod(readyPlan(), "ranking"), {
-    ...attribute,
-    id: juiciness,
-    starts: false,
-  });
-  expect(filled.ranking).toEqual({
+  const kitchen = { ...emptyKitchen(), properties: [{ ...attribute, id: juiciness, starts: false }] };
+  const body = { base: null, merged: [], kitchen };
+  await lead.store.append(device, at, { stream: kitchenStream, kind: "kitchen-saved", body });
+  show(withMethod(readyPlan(), "ranking"), "method");
+  const picker = { name: new RegExp(`^${words.pick} ?${words.pickOf("Juiciness")}$`) };
+  fireEvent.click(await screen.findByRole("button", picker));
+  expect(now.ranking).toEqual({
     name: "Juiciness",
     least: "least juicy",
     most: "most juicy",
     definition: "Juice that is felt in the mouth while chewing.",
     predicted: [],
   });
+  expect(screen.queryByRole("button", picker)).toBeNull();
+  await waitFor(() => expect(document.activeElement?.id).toBe("ranking-name"));
 });
 
 test("no figure stands where there is none: the people part says what is usual", () => {
