@@ -1,9 +1,9 @@
-import { problem } from "../model/problem.ts";
 import type { StudyRecord } from "../model/record.ts";
 import type { Result } from "../model/result.ts";
 import { analyseChoice } from "./analyse-choice.ts";
 import { analyseKinds } from "./analyse-kinds.ts";
 import { analysePair } from "./analyse-pair.ts";
+import { analyseRank } from "./analyse-rank.ts";
 import { analyseScale } from "./analyse-scale.ts";
 import { familyOf } from "./method.ts";
 
@@ -14,6 +14,7 @@ const analyses = {
   pair: analysePair,
   kinds: analyseKinds,
   scale: analyseScale,
+  rank: analyseRank,
 } satisfies Record<Result["family"], (record: StudyRecord, app: string) => Result>;
 
 /**
@@ -27,7 +28,5 @@ const analyses = {
  */
 export function analyse(record: StudyRecord, app: string): Result {
   const { method, sides } = record.plan;
-  const family = familyOf(method, sides);
-  if (family === "rank") throw problem("analysis/method-not-yet", { method });
-  return analyses[family](record, app);
+  return analyses[familyOf(method, sides)](record, app);
 }

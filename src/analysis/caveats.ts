@@ -4,6 +4,7 @@ import type { Caveat, ChoiceResult } from "../model/result.ts";
 import type { ChoiceStatistics } from "../model/result-choice.ts";
 import type { KindsStatistics } from "../model/result-kinds.ts";
 import type { PairStatistics } from "../model/result-pair.ts";
+import type { RankStatistics } from "../model/result-rank.ts";
 
 /**
  * What a reader must not take from a result, each caveat from a fact. The numbers below are common practice, no source.
@@ -82,6 +83,26 @@ export function caveatsOfKinds(statistics: KindsStatistics, standsFor: string): 
   if (power && power.power < powerToFind) {
     list.push({ what: "kinds-plan-could-not-find", dPrime: power.dPrime, power: power.power });
   }
+  return list;
+}
+
+/** Caveats of a ranking that follow from its statistics alone. */
+export function caveatsOfRank(statistics: RankStatistics, standsFor: string): Caveat[] {
+  const { outcome, test, people, judgments, property, sharing, incomplete, pairs, products } = statistics;
+  const list: Caveat[] = [];
+  if (outcome === "not-reached") {
+    const difference = Math.max(0, ...pairs.flatMap(({ low, high }) => [Math.abs(low), Math.abs(high)]));
+    list.push({ what: "widest-rank-difference", difference, most: people * (products.length - 1) });
+  }
+  if (outcome === "reached" && statistics.page) list.push({ what: "order-as-a-whole" });
+  if (test === "ok") list.push({ what: "ranks-no-distance" });
+  if (property.trim() !== "") list.push({ what: "one-property", property });
+  if (people === 1) list.push({ what: "one-person", judgments });
+  else list.push({ what: "this-panel-only", standsFor });
+  if (incomplete.length > 0) {
+    list.push({ what: "rankings-incomplete", panelists: incomplete.map(({ panelist }) => panelist) });
+  }
+  if (sharing > 0) list.push({ what: "places-shared", people: sharing });
   return list;
 }
 

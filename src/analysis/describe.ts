@@ -4,6 +4,7 @@ import type { ReportWords } from "../words/en/report.ts";
 import { choiceWords } from "./describe-choice.ts";
 import { kindsWords } from "./describe-kinds.ts";
 import { pairWords } from "./describe-pair.ts";
+import { rankWords } from "./describe-rank.ts";
 import { scaleWords } from "./describe-scale.ts";
 
 /** One line of the table; `behind` is what stands beside the number, or empty. */
@@ -41,9 +42,12 @@ export type AttributeText = {
 /** Properties over the chew, numbered from 1. */
 export type CurvePart = `curve-${number}` | `change-${number}`;
 
+/** What a ranking has: its sums, its pairs, how often each place. */
+export type RankPart = "rank-sums" | "rank-pairs" | "rank-places";
+
 /** A part of the page that only some studies have: sessions, looks, people with several answers … */
 export type Part = {
-  id: "people" | "sessions" | "questions" | "stopping" | "norm" | "two-by-two" | "panel" | CurvePart;
+  id: "people" | "sessions" | "questions" | "stopping" | "norm" | "two-by-two" | "panel" | CurvePart | RankPart;
   heading: string;
   sentences: string[];
   table: WordTable;
@@ -107,6 +111,8 @@ function familyText(result: Result, words: ReportWords): FamilyText {
       return scaleWords(result, words);
     case "kinds":
       return kindsWords(result, words);
+    case "rank":
+      return rankWords(result, words);
   }
 }
 

@@ -20,6 +20,9 @@ export type Marked = Judgment & OnTray & { oddPosition: number; correct: boolean
 /** One counted answer to a pair in which nobody is right. `place` of the picked sample counts from 1; null: neither. */
 export type MarkedPair = Judgment & OnTray & { picked: "first" | "second" | "none"; place: number | null };
 
+/** One counted order. `ranked`: ids of the products, least first. */
+export type MarkedOrder = Judgment & OnTray & { ranked: string[] };
+
 /** One counted answer of a method with two kinds of trays; see the model's `kindsStatistics`. */
 export type MarkedKind = Judgment & OnTray & { unlike: boolean; told: boolean };
 
@@ -82,6 +85,29 @@ export function markedKinds(record: StudyRecord): MarkedKind[] {
     if (choice !== kinds.told && choice !== kinds.not)
       throw problem("analysis/answer-unknown", { tray, answer: choice });
     return { ...judgment, ...onTray, unlike, told: choice === kinds.told };
+  });
+}
+
+/**
+ * Every counted order of a ranking: products by their ids, least first. Returns one entry per judgment, in the record's
+ * order. Throws as `markedChoices`, and Problem "analysis/unknown-product" (the key names one that the plan lacks).
+ */
+export function markedOrders(record: StudyRecord): MarkedOrder[] {
+  const lookUp = keyOf(record);
+  const products = record.plan.products.map(({ id }) => id).sort();
+  return answersTo(record, 1).map((judgment) => {
+    const { tray, choice } = judgment;
+    const { letters: _letters, ...onTray } = lookUp(tray);
+    const served = onTray.samples.map(({ product }) => product);
+    const unknown = served.find((product) => !products.includes(product));
+    if (unknown !== undefined) throw problem("analysis/unknown-product", { product: unknown });
+    if (served.toSorted().join() !== products.join()) {
+      throw problem("analysis/not-its-order", { tray, order: onTray.order });
+    }
+    const ranked = choice.split(" ").map((code) => served[placeOf(onTray.samples, tray, code) - 1] ?? "");
+    if (ranked.toSorted().join() !== products.join())
+      throw problem("analysis/answer-unknown", { tray, answer: choice });
+    return { ...judgment, ...onTray, ranked };
   });
 }
 

@@ -49,7 +49,7 @@ export const choiceMethods: Partial<Record<Method, ChoiceMethod>> = {
  * The family of results that a method's answers give; a paired difference that was planned two-sided gives a pair.
  * Throws   Problem "analysis/method-not-yet" for a method without a computation
  */
-export function familyOf(method: Method, sides: "one" | "two" = "one"): Result["family"] | "rank" {
+export function familyOf(method: Method, sides: "one" | "two" = "one"): Result["family"] {
   const planned = plannable.find((known) => known === method);
   if (!planned) throw problem("analysis/method-not-yet", { method });
   const { answer } = shapeOf(planned);

@@ -55,6 +55,7 @@ const shapes: Record<string, FieldShape> = {
   position_chosen: { type: "integer", constraints: { minimum: 1, maximum: 2 } },
   product: needed,
   attribute: needed,
+  rank: whole(1),
   value: { type: "number", constraints: { minimum: 0, maximum: 100 } },
   why: {
     type: "string",

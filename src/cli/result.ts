@@ -2,11 +2,13 @@ import { analyse } from "../analysis/analyse.ts";
 import { resultOfRows } from "../analysis/analyse-choice.ts";
 import { resultOfKindRows } from "../analysis/analyse-kinds.ts";
 import { resultOfChoices } from "../analysis/analyse-pair.ts";
+import { resultOfRankRows } from "../analysis/analyse-rank.ts";
 import { resultOfScaleRows } from "../analysis/analyse-scale.ts";
 import { familyOf } from "../analysis/method.ts";
 import { readAnswers } from "../archive/answer-rows.ts";
 import { readChoices } from "../archive/choice-rows.ts";
 import { readKinds } from "../archive/kind-rows.ts";
+import { readRanks } from "../archive/rank-rows.ts";
 import { readScale } from "../archive/scale-rows.ts";
 import { readStudyFile, recordOfFile } from "../archive/study-file.ts";
 import { asKinds, asPair } from "../model/method.ts";
@@ -37,6 +39,7 @@ export const resultOptions = {
   "dprime-limit": "text",
   beta: "text",
   none: "text",
+  predicted: "text",
   sides: "text",
   alpha: "text",
   confidence: "text",
@@ -57,6 +60,7 @@ export function result(argv: readonly string[], output: Output, app: string): vo
 
 function resultOfCsv(given: Given, text: string, path: string, output: Output, app: string): Result {
   const computed = computedMethod(given);
+  if (computed.family !== "rank") refuseGiven(given, ["predicted"], terminal.expected.notOfMethod(computed.method));
   const { found, extraColumns } = readers[computed.family](given, computed, text, path, app);
   if (extraColumns.length > 0) output.note(terminal.notices.extraColumns(extraColumns));
   return found;
@@ -107,7 +111,17 @@ const readers: Record<Result["family"], Reader> = {
     const { answers, extraColumns } = readScale(text, path);
     return { found: resultOfScaleRows(alpha, answers, app), extraColumns };
   },
+  rank: (given, computed, text, path, app) => {
+    requireTwoSided(given, computed);
+    refuseGiven(given, ["none"], terminal.expected.notOfMethod(computed.method));
+    const [alpha, predicted] = [alphaOf(given), namesIn(given.text("predicted"))];
+    const { answers, extraColumns } = readRanks(text, path);
+    return { found: resultOfRankRows({ alpha, predicted }, answers, app), extraColumns };
+  },
 };
+
+/** Names with commas between. */
+const namesIn = (list: string | null): string[] => (list === null ? [] : list.split(",").map((name) => name.trim()));
 
 function resultOfStudy(given: Given, text: string, path: string, output: Output, app: string): Result {
   const { record, held, brokenLinks, missing } = recordOfFile(readStudyFile(text, path), path);
@@ -135,13 +149,17 @@ function refuseUnlocked(given: Given, plan: Plan): void {
     "dprime-limit": likeness?.dPrime ?? null,
     beta: likeness?.beta ?? null,
     none: method === "paired-preference" ? ruleName(noPreference) : null,
-    confidence: method === "paired-preference" || family === "scale" ? null : plan.confidence,
+    confidence: method === "paired-preference" || family === "scale" || family === "rank" ? null : plan.confidence,
+    predicted: family === "rank" && plan.ranking.predicted.length > 0 ? predictedOf(plan) : null,
   };
   for (const [option, value] of Object.entries(fixed)) {
     const locked = value === null ? null : String(value);
     refuseOther(given, option, locked, locked === null ? expected.leftOut : expected.locked(locked));
   }
 }
+
+const predictedOf = ({ ranking, products }: Plan): string =>
+  ranking.predicted.map((id) => products.find((product) => product.id === id)?.name ?? id).join(", ");
 
 function refuseOther(given: Given, option: string, locked: string | null, expected: string): void {
   const value = given.text(option);

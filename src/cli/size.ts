@@ -3,10 +3,12 @@ import { findableBy, mostPeople, sizeOf } from "../design/panel-size.ts";
 import { differenceTest, leadAt, likenessTest, type SizeTest } from "../design/size-test.ts";
 import { problem } from "../model/problem.ts";
 import { terminal } from "../words/en/terminal.ts";
+import { scaleSizeText } from "../words/en/terminal-scale-size.ts";
 import { type SizeAnswer, sizeText } from "../words/en/terminal-size.ts";
 import { type Computed, computedMethod, goalName, isDistance, limitOf, refuseGiven } from "./method-options.ts";
 import { alphaOf, type Given, number, readGiven, required, whole } from "./options.ts";
 import { asJson, type Output } from "./output.ts";
+import { scaleSize, scaleSizeOptions } from "./scale-size.ts";
 
 export const sizeOptions = {
   method: "text",
@@ -20,6 +22,7 @@ export const sizeOptions = {
   "dprime-limit": "text",
   people: "text",
   repeats: "text",
+  ...scaleSizeOptions,
   json: "switch",
 } as const;
 
@@ -28,7 +31,14 @@ const { expected } = terminal;
 /** `cloche size`: how many people a test needs for an effect, or what so many people can find. */
 export function size(argv: readonly string[], output: Output): void {
   const given = readGiven("size", argv, sizeOptions, null);
-  const answer = sized(given, computedMethod(given));
+  const computed = computedMethod(given);
+  if (computed.family === "scale") {
+    const answer = scaleSize(given);
+    output.print(given.has("json") ? asJson(answer) : scaleSizeText(answer));
+    return;
+  }
+  refuseGiven(given, Object.keys(scaleSizeOptions), expected.notOfMethod(computed.method));
+  const answer = sized(given, computed);
   output.print(given.has("json") ? asJson(answer) : sizeText(answer));
 }
 
@@ -37,7 +47,7 @@ type Asked = { test: SizeTest; power: number; known: Pick<SizeAnswer, "alpha" | 
 
 function sized(given: Given, computed: Computed): SizeAnswer {
   const { method, sides, family } = computed;
-  if (family === "scale") {
+  if (family === "scale" || family === "rank") {
     throw problem("cli/bad-option", { option: "--method", value: method, expected: expected.sizeable });
   }
   const goal = goalName(given, computed);

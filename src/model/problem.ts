@@ -22,6 +22,7 @@ export type ProblemDetails = {
   "analysis/none-not-offered": { none: number };
   "analysis/mark-counted-twice": { tray: number; code: string };
   "analysis/unknown-attribute": { tray: number; code: string };
+  "analysis/predicted-order": { predicted: string; products: string };
   "analysis/risk-out-of-range": { name: string; value: string; most: number };
   // files and terminal
   "file/not-found": { path: string };
@@ -36,11 +37,12 @@ export type ProblemDetails = {
   "csv/bad-value": {
     path: string;
     line: number;
-    column: "panelist" | "repeat" | "correct" | "served" | "answer" | "choice" | "product" | "value";
+    column: "panelist" | "repeat" | "correct" | "served" | "answer" | "choice" | "product" | "value" | "rank";
     value: string;
   };
   "csv/third-product": { path: string; line: number; value: string; first: string; second: string };
   "csv/duplicate-value": { path: string; line: number; first: number };
+  "csv/duplicate-rank": { path: string; line: number; first: number };
   "csv/column-twice": { path: string; line: number; column: string };
   "csv/cell-count": { path: string; line: number; columns: number; cells: number };
   "csv/open-quote": { path: string; line: number };

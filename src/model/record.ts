@@ -78,6 +78,9 @@ export type ScaleRow = {
   value: number | null;
 };
 
+/** One product's rank in one person's order that came without a study, 1 for the least; null: none given. */
+export type RankRow = { panelist: string; product: string; rank: number | null };
+
 /** Why a planned tray has no counted answer, as far as the log tells. */
 export const unansweredReasons = [
   "never-opened",

@@ -5,6 +5,7 @@ import { departure } from "./record.ts";
 import { choiceStatistics } from "./result-choice.ts";
 import { kindsStatistics } from "./result-kinds.ts";
 import { pairStatistics } from "./result-pair.ts";
+import { rankStatistics } from "./result-rank.ts";
 import { scaleStatistics } from "./result-scale.ts";
 import { count, hash, id, instant, line, paragraph } from "./schema.ts";
 
@@ -60,6 +61,14 @@ export const caveat = z.discriminatedUnion("what", [
   z.strictObject({ what: z.literal("incomplete-panelists"), attribute: line, panelists: z.array(line) }),
   z.strictObject({ what: z.literal("widest-difference"), attribute: line, points: z.number() }),
   z.strictObject({ what: z.literal("device-kinds-mixed"), pointers: z.array(line) }),
+  /** Ranking: ranks are no distances; who left a product out is left out; people who gave two products one place. */
+  z.strictObject({ what: z.literal("ranks-no-distance") }),
+  z.strictObject({ what: z.literal("rankings-incomplete"), panelists: z.array(line) }),
+  z.strictObject({ what: z.literal("places-shared"), people: count }),
+  /** The largest difference of two rank sums that is not excluded, of `most` possible ones. */
+  z.strictObject({ what: z.literal("widest-rank-difference"), difference: z.number(), most: z.number() }),
+  /** What an order that was shown as a whole does not say of its steps. */
+  z.strictObject({ what: z.literal("order-as-a-whole") }),
   z.strictObject({ what: z.literal("lengths-mixed"), lengthsMm: z.array(z.number()) }),
 ]);
 export type Caveat = z.infer<typeof caveat>;
@@ -119,11 +128,13 @@ const pairResult = z.strictObject({
   sessions: sessionsField,
 });
 const kindsResult = z.strictObject({ ...common, ...kindsStatistics.shape });
+const rankResult = z.strictObject({ ...common, ...rankStatistics.shape });
 const scaleResult = z.strictObject({ ...common, ...scaleStatistics.shape });
 
-export const result = z.discriminatedUnion("family", [choiceResult, pairResult, kindsResult, scaleResult]);
+export const result = z.discriminatedUnion("family", [choiceResult, pairResult, kindsResult, scaleResult, rankResult]);
 export type ChoiceResult = z.infer<typeof choiceResult>;
 export type PairResult = z.infer<typeof pairResult>;
 export type KindsResult = z.infer<typeof kindsResult>;
 export type ScaleResult = z.infer<typeof scaleResult>;
+export type RankResult = z.infer<typeof rankResult>;
 export type Result = z.infer<typeof result>;

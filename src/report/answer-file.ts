@@ -1,5 +1,5 @@
 import { pointsOf } from "../analysis/analyse-scale.ts";
-import { markedChoices, markedKinds, markedLines, markedPairs } from "../analysis/marking.ts";
+import { markedChoices, markedKinds, markedLines, markedOrders, markedPairs } from "../analysis/marking.ts";
 import { familyOf } from "../analysis/method.ts";
 import { answersCsv } from "../archive/answers-csv.ts";
 import { readTable, writeTable } from "../archive/csv.ts";
@@ -7,8 +7,8 @@ import { dataPackage } from "../archive/data-package.ts";
 import { kindsCsv } from "../archive/kinds-csv.ts";
 import { marksCsv } from "../archive/marks-csv.ts";
 import { preferencesCsv } from "../archive/preferences-csv.ts";
-import { shapeOf } from "../model/method.ts";
-import { problem } from "../model/problem.ts";
+import { ranksCsv } from "../archive/ranks-csv.ts";
+import { type AnswerShape, shapeOf } from "../model/method.ts";
 import type { StudyRecord } from "../model/record.ts";
 import { reader } from "../words/en/reader.ts";
 import { columnText } from "../words/en/reader-files.ts";
@@ -19,7 +19,11 @@ const timesOfPersons = ["answer_seconds"];
 
 /** Columns that name a row, where the file has them. */
 const keysOf = ({ plan }: StudyRecord): string[] =>
-  plan.method === "line-scale" ? ["tray", "code", "attribute", "moment"] : ["tray", "question"];
+  (
+    ({ marks: ["tray", "code", "attribute", "moment"], order: ["tray", "code"] }) as Partial<
+      Record<AnswerShape, string[]>
+    >
+  )[shapeOf(plan.method).answer] ?? ["tray", "question"];
 
 /** The counted answers of a study as CSV: one line an answer, or a mark. */
 export function answersText({ record }: Opened, lead: boolean): string {
@@ -49,7 +53,7 @@ function wholeText(record: StudyRecord): string {
     case "scale":
       return marksCsv(record, markedLines(record), pointsOf);
     case "rank":
-      throw problem("analysis/method-not-yet", { method });
+      return ranksCsv(record, markedOrders(record));
   }
 }
 

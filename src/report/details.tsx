@@ -83,6 +83,13 @@ function formulaOf(result: Result): string[] {
       ];
     case "kinds":
       return kindsLines(result);
+    case "rank":
+      return formulaText.rank({
+        exact: result.friedman?.exact ?? false,
+        shared: result.sharing > 0,
+        page: result.page,
+        products: result.products.length,
+      });
     case "scale":
       return formulaText.scale({
         repeats: result.attributes.some(({ repeats }) => repeats > 1),

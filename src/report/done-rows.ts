@@ -1,7 +1,7 @@
 import { shapeOf } from "../model/method.ts";
 import { askedAttributes } from "../model/moments.ts";
 import type { StudyRecord } from "../model/record.ts";
-import type { Result } from "../model/result.ts";
+import type { RankResult, Result } from "../model/result.ts";
 import { choiceQuestions } from "../words/en/panel-choice.ts";
 import { panelLine } from "../words/en/panel-line.ts";
 import { reader } from "../words/en/reader.ts";
@@ -82,6 +82,8 @@ function ruleLines(plan: StudyRecord["plan"], result: Result): string[] {
     const { limit, dPrime, beta } = plan.similarity;
     return [dPrime === null ? words.limitIs(limit, beta) : words.limitDistance(dPrime, beta)];
   }
+  if (result.family === "rank")
+    return [risk, result.predicted.length > 0 ? words.orderExpected(result.predicted) : words.twoSided];
   const beta = result.power ? words.beta(result.power.power) : "";
   const either = result.family === "pair" ? words.twoSided : "";
   return given(risk, soughtOf(plan, result), beta, either);
@@ -96,7 +98,7 @@ function soughtOf(plan: StudyRecord["plan"], { family }: Result): string {
 }
 
 function ballotRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
-  const asked = choiceQuestions(packet.wording, packet.properties).join(" ");
+  const asked = choiceQuestions(packet.wording, packet.properties, packet.ranking).join(" ");
   const rows: DoneRow[] = [
     {
       label: words.ballot,
@@ -115,6 +117,7 @@ function ballotRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
 }
 
 function designRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
+  if (result.family === "rank") return rankDesign(plan, result);
   if (result.family !== "scale") return choiceDesign(plan, result);
   const attributes = (packet.line?.attributes ?? askedAttributes(plan.scale.attributes)).map(
     ({ name, adjective, definition, lowAnchor, highAnchor, moment }) => ({
@@ -136,8 +139,16 @@ function designRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
   ];
 }
 
+function rankDesign({ ranking: { name, definition } }: StudyRecord["plan"], result: RankResult): DoneRow[] {
+  return [
+    { label: words.ranked(name), lines: [definition.trim() || words.undefinedHere] },
+    { label: words.design, lines: [words.williams(result.orders.length, result.products.length)] },
+    { label: words.model, lines: [words.rankModel] },
+  ];
+}
+
 /** Orders, reference, repeats, sessions, the rule for stopping: what sets one choice study apart from another. */
-function choiceDesign(plan: StudyRecord["plan"], result: Exclude<Result, { family: "scale" }>): DoneRow[] {
+function choiceDesign(plan: StudyRecord["plan"], result: Exclude<Result, { family: "scale" | "rank" }>): DoneRow[] {
   const orders = result.orders.map(({ order }) => order);
   const rows: DoneRow[] = [
     { label: words.design, lines: orders.length > 0 ? [words.orders(orders, plan.repeats)] : [] },

@@ -105,7 +105,7 @@ function Rule({ typed, change }: { typed: Typed; change: (part: Partial<Typed>) 
       ) : (
         <Percent label={words.alpha} value={typed.alpha} onInput={(alpha) => change({ alpha })} />
       )}
-      {typed.method !== "line-scale" && (
+      {!["marks", "order"].includes(shapeOf(typed.method).answer) && (
         <Percent label={words.confidence} value={typed.confidence} onInput={(confidence) => change({ confidence })} />
       )}
     </>

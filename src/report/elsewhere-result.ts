@@ -1,15 +1,16 @@
 import { resultOfRows } from "../analysis/analyse.ts";
 import { resultOfKindRows } from "../analysis/analyse-kinds.ts";
 import { resultOfChoices } from "../analysis/analyse-pair.ts";
+import { resultOfRankRows } from "../analysis/analyse-rank.ts";
 import { resultOfScaleRows } from "../analysis/analyse-scale.ts";
 import { familyOf } from "../analysis/method.ts";
 import { readAnswers } from "../archive/answer-rows.ts";
 import { readChoices } from "../archive/choice-rows.ts";
 import { readKinds } from "../archive/kind-rows.ts";
+import { readRanks } from "../archive/rank-rows.ts";
 import { readScale } from "../archive/scale-rows.ts";
 import { asKinds, asPair, type Plannable } from "../model/method.ts";
 import type { Goal, NoPreference, Sides } from "../model/plan.ts";
-import { problem } from "../model/problem.ts";
 import type { Result } from "../model/result.ts";
 import { reader } from "../words/en/reader.ts";
 
@@ -61,8 +62,10 @@ export function resultOfFile(text: string, path: string, asked: AskedOfFile, app
       const { answers, extraColumns } = readScale(text, path);
       return { result: resultOfScaleRows(alpha, answers, app), rows: answers.length, extraColumns };
     }
-    case "rank":
-      throw problem("analysis/method-not-yet", { method });
+    case "rank": {
+      const { answers, extraColumns } = readRanks(text, path);
+      return { result: resultOfRankRows({ alpha, predicted: [] }, answers, app), rows: answers.length, extraColumns };
+    }
   }
 }
 

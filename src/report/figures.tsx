@@ -13,6 +13,7 @@ import { points } from "../words/number.ts";
 import { kindsShares, peopleFigure, questionsFigure, rulerFigures } from "./choice-figures.tsx";
 import { curveFigure } from "./curve-figures.tsx";
 import { MarkTable, ShareTable } from "./figure-tables.tsx";
+import { rankFigures } from "./rank-figures.tsx";
 
 type Ids = { caption: string; table: string };
 
@@ -46,6 +47,8 @@ export function figuresOf(result: Result, said: Description): Figure[] {
       return result.people === 0 ? [] : [...preferenceFigures(result, said), ...rulerFigures(result)];
     case "kinds":
       return kindsFigures(result, said);
+    case "rank":
+      return rankFigures(result);
     case "scale":
       return result.attributes.flatMap((_, at) => attributeFigures(result, said, at));
   }

@@ -1,4 +1,4 @@
-import type { Result, ScaleResult } from "../model/result.ts";
+import type { RankResult, Result, ScaleResult } from "../model/result.ts";
 import type { AttributeResult } from "../model/result-scale.ts";
 import { reader } from "../words/en/reader.ts";
 import { report } from "../words/en/report.ts";
@@ -12,7 +12,8 @@ export function Orders({ result, lead }: { result: Result; lead: boolean }) {
   if (orders.length === 0) return null;
   const least = lead ? 0 : leastInGroup;
   const tables = tablesOf(result);
-  const withheld = result.family !== "scale" && tables.some(({ groups }) => !shows(groups, least));
+  const counted = result.family !== "scale" && result.family !== "rank";
+  const withheld = counted && tables.some(({ groups }) => !shows(groups, least));
   return (
     <div class="part">
       <h3>{reader.orders.heading}</h3>
@@ -25,8 +26,8 @@ export function Orders({ result, lead }: { result: Result; lead: boolean }) {
           <Groups key={table.heads[0]} {...table} least={least} />
         ))}
       </div>
-      {result.family === "scale" && <BalanceTables result={result} />}
-      {result.family === "scale" && <Positions result={result} least={least} />}
+      {!counted && <BalanceTables result={result} />}
+      {!counted && <Positions shown={positionsOf(result)} mean={meanHead(result)} least={least} />}
     </div>
   );
 }
@@ -42,7 +43,7 @@ function tablesOf(result: Result): GroupTable[] {
     return [{ heads: [order, answered, first], groups: byOrder }];
   }
   const orders: GroupTable = { heads: [checks.order, checks.answered, checks.right], groups: byOrder };
-  if (result.family === "scale") return [orders];
+  if (result.family === "scale" || result.family === "rank") return [orders];
   if (result.family === "kinds")
     return [{ ...orders, heads: [checks.order, checks.answered, checks.told[result.method]] }];
   const byPlace = result.oddPositions.map(({ position, ...counts }) => ({
@@ -88,7 +89,7 @@ function Groups({ heads, groups, least }: GroupTable & { least: number }) {
 }
 
 /** Places and carry-over of the trays that count: counts of servings, not of answers. */
-function BalanceTables({ result }: { result: ScaleResult }) {
+function BalanceTables({ result }: { result: Severals }) {
   const words = reader.orders.balance;
   const { products } = result;
   const { places, follows } = balanceOf(result.orders, products.length);
@@ -144,10 +145,21 @@ function Counts({ head, columns, rows, counts, self = false }: CountsProps) {
 const headingOf = ({ attribute, moment }: AttributeResult): string =>
   [attribute, moment ? reader.scale.moment(moment) : ""].filter((part) => part !== "").join(", ");
 
+/** Several products on a tray, each with a value or a rank. */
+type Severals = ScaleResult | RankResult;
+type Placed = { heading: string; positions: AttributeResult["positions"] };
+
+const positionsOf = (result: Severals): Placed[] =>
+  result.family === "rank"
+    ? [{ heading: result.property, positions: result.positions }]
+    : result.attributes.map((attribute) => ({ heading: headingOf(attribute), positions: attribute.positions }));
+const meanHead = ({ family }: Severals): string =>
+  family === "rank" ? (report.rank.sums.columns(0)[2] ?? "") : reader.scale.positions.mean;
+
 /** Means by place served; only where every place has so many marks that no mean is one person's. */
-function Positions({ result, least }: { result: ScaleResult; least: number }) {
+function Positions({ shown: all, mean: head, least }: { shown: readonly Placed[]; mean: string; least: number }) {
   const words = reader.scale.positions;
-  const shown = result.attributes.filter(
+  const shown = all.filter(
     ({ positions }) => positions.length > 0 && positions.every(({ judgments }) => judgments >= least),
   );
   if (shown.length === 0) return null;
@@ -155,9 +167,9 @@ function Positions({ result, least }: { result: ScaleResult; least: number }) {
     <div class="part">
       <h3>{words.heading}</h3>
       <p class="fine">{words.note}</p>
-      {shown.map((attribute, index) => (
-        <table key={`${attribute.attribute} ${index}`} class="figures">
-          <caption>{headingOf(attribute)}</caption>
+      {shown.map(({ heading, positions }, index) => (
+        <table key={`${heading} ${index}`} class="figures">
+          <caption>{heading}</caption>
           <thead>
             <tr>
               <th scope="col">{words.place}</th>
@@ -165,18 +177,18 @@ function Positions({ result, least }: { result: ScaleResult; least: number }) {
                 {words.marks}
               </th>
               <th scope="col" class="number">
-                {words.mean}
+                {head}
               </th>
             </tr>
           </thead>
           <tbody>
-            {attribute.positions.map(({ position, judgments, mean }) => (
+            {positions.map(({ position, judgments, mean }) => (
               <tr key={position}>
                 <th scope="row">{position}</th>
                 <td class="number" data-head={words.marks}>
                   {judgments}
                 </td>
-                <td class="number" data-head={words.mean}>
+                <td class="number" data-head={head}>
                   {points(mean, 1)}
                 </td>
               </tr>

@@ -11,6 +11,7 @@ const shown = {
   pair: ["first", "second", "none", "pValue"],
   kinds: ["unlike", "like", "pValue", "dPrime"],
   scale: ["people", "fValue", "pValue", "within"],
+  rank: ["people", "page", "pagePValue", "friedman", "pValue"],
 } satisfies Record<Result["family"], string[]>;
 
 /** Letters of the line at the top of a screen. */

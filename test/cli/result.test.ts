@@ -192,7 +192,16 @@ describe("a caller's mistake: one sentence on standard error, nothing on standar
     ],
     ["an option without its value", [...count, "--correct", "--of", "5"], /--correct/],
     ["a method nobody knows", ["count", "--method", "nose", "--correct", "1", "--of", "2"], /no method “nose”/],
-    ["a method not computed yet", ["count", "--method", "ranking", "--correct", "1", "--of", "2"], /“ranking” yet/],
+    [
+      "a method not computed yet",
+      ["count", "--method", "chew-and-weigh", "--correct", "1", "--of", "2"],
+      /“chew-and-weigh” yet/,
+    ],
+    [
+      "counts of a ranking",
+      ["count", "--method", "ranking", "--correct", "1", "--of", "2"],
+      /“ranking”.*cloche result/,
+    ],
     ["a file that is not there", ["result", "/nowhere/a.csv", "--method", "triangle"], /no file \/nowhere\/a\.csv/],
     ["no file named", ["result", "--method", "triangle"], /needs FILE/],
     ["one word too many", ["result", "a.csv", "b.csv", "--method", "triangle"], /“b\.csv”/],

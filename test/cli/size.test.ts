@@ -124,9 +124,9 @@ describe("a caller's mistake: one sentence on standard error, nothing on standar
       "--method paired-preference --pd 0.3 --repeats 2",
       /--repeats is “2”.*people are compared/,
     ],
-    ["a line scale", "--method line-scale --pd 0.3", /--method is “line-scale”.*a choice test/],
     ["more people than are planned", "--method triangle --people 9000", /--people is “9000”.*from 1 to 5000/],
-    ["a method not computed yet", "--method ranking --pd 0.3", /“ranking” yet/],
+    ["a method not computed yet", "--method chew-and-weigh --pd 0.3", /“chew-and-weigh” yet/],
+    ["a ranking, whose power hangs on all of its products", "--method ranking --pd 0.3", /“ranking”.*how far apart/],
     ["an unknown option", "--method triangle --power 0.8", /no option “--power”/],
   ])("%s", async (_, options, sentence) => {
     const { code, out, err } = await inProcess("size", ...words(options));

@@ -13,6 +13,7 @@ const columnValues: Record<ProblemDetails["csv/bad-value"]["column"], string> = 
   choice: "the name of a product, or none",
   product: "the name of a product",
   value: "a number with a decimal point, or left empty where there was no answer",
+  rank: "a place in the order, from 1 for the least to the number of products, or left empty where there was none",
 };
 
 /** One sentence for each problem: what is wrong, where, and what to do. */
@@ -42,6 +43,8 @@ export const problems: Sentences = {
     `Tray ${d.tray} has two counted marks of one kind for code ${d.code}. The result was not computed; the answers are untouched.`,
   "analysis/unknown-attribute": (d) =>
     `A mark for code ${d.code} of tray ${d.tray} is of a property that the plan does not have. The result was not computed; check that key and answers belong to one study.`,
+  "analysis/predicted-order": (d) =>
+    `The order expected is “${d.predicted}”; it must name each of the products once: ${d.products}.`,
   "analysis/risk-out-of-range": (d) => `${d.name} is ${d.value}; it must be more than 0 and at most ${d.most}.`,
 
   "file/not-found": (d) => `There is no file ${d.path}. Check the name and the folder.`,
@@ -70,6 +73,8 @@ export const problems: Sentences = {
     `${d.path}, line ${d.line}: panelist “${d.panelist}”, repeat ${d.repeat} stands on line ${d.first} already. Remove one of the two.`,
   "csv/third-product": (d) =>
     `${d.path}, line ${d.line}, column “choice”: “${d.value}” would be a third product beside “${d.first}” and “${d.second}”. A preference is between two; check the spelling.`,
+  "csv/duplicate-rank": (d) =>
+    `${d.path}, line ${d.line}: this panelist and product stand on line ${d.first} already. Each panelist ranks a product once; remove one of the two.`,
   "csv/duplicate-value": (d) =>
     `${d.path}, line ${d.line}: this panelist, product, attribute, moment and repeat stand on line ${d.first} already. Remove one of the two, or number the repeats.`,
   "csv/no-rows": (d) => `${d.path} has a header but no answers.`,

@@ -123,6 +123,19 @@ export const details = {
       spread:
         "Beta-binomial: each person has a share of their own, from a beta distribution; mean and spread by maximum likelihood, intervals by profile likelihood, the test of no spread by the likelihood ratio (one-sided). All are approximations.",
     },
+    rank: (f: { exact: boolean; shared: boolean; page: { exact: boolean } | null; products: number }) => [
+      `Friedman: the chi-square is ${f.products - 1} times the squared distances of the rank sums from their mean, added up, over the squared distances of all ranks from theirs${f.shared ? "; shared places count as their mean there, which is the correction for ties" : ""}.`,
+      f.exact
+        ? "p is exact: every person\u2019s ranks in every order are as likely as in any other, all of them are counted out, and p is the share in which the rank sums lie at least so far apart."
+        : "p is by the chi-square distribution: counting out all orders of so many people would take too long.",
+      ...(f.page
+        ? [
+            `Page: L is each rank sum times the product\u2019s place in the order expected, added up; p is the chance of so large an L or a larger one, ${f.page.exact ? "counted out in the same way" : "by the normal distribution, without a correction for whole numbers"}. It was locked as the question, so it decides.`,
+          ]
+        : []),
+      `Pairs: the adjusted p of a difference is the chance that some two rank sums lie at least so far apart, ${f.exact ? "counted out in the same way" : "by the range of independent normal values"}. An interval holds the differences that this test would not exclude.`,
+      "The place on the tray is balanced by the orders served. An order that lacks a product is left out of every number and named.",
+    ],
     scale: (f: { repeats: boolean; complete: boolean; confidence: number; curves: boolean }) => [
       `Model: value = panelist + product + error, by least squares${f.repeats ? "; repeats of one panelist and product are averaged first" : ""}. F compares the mean square of products with that of the error, which is panelists by products.`,
       f.complete

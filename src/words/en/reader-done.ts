@@ -124,6 +124,10 @@ export const done = {
   model: "Model and error term",
   modelIs:
     "Products compared within panelists (panelists as blocks); the error term is panelists by products. The place on the tray is balanced by the design and left out of the model.",
+  ranked: (name: string) => `Ranked: ${name.trim()}`,
+  rankModel: "Ranks compared within panelists, who put every product in one order. No distance between ranks is used.",
+  orderExpected: (names: readonly string[]) =>
+    `One-sided, for the order expected beforehand: ${names.map((name) => `\u201c${name}\u201d`).join(", ")}, from least to most`,
   missingIs: "Panelists with a missing mark stay in, with what they marked; nothing is filled in.",
   ballotIs: (wording: string, palette: "day" | "dim") =>
     `Wording ${wording}, screens set for ${palette === "dim" ? "dim light" : "daylight"}`,

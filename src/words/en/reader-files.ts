@@ -69,6 +69,7 @@ export const columns: Record<string, Column> = {
     title: "Value",
     description: "The mark on the line, 0 at the low end to 100 at the high end. Empty: no mark, which is not 0.",
   },
+  rank: { title: "Rank", description: "Place that the panelist gave the sample, from 1 for the least." },
   tray: { title: "Tray", description: "Number of the tray." },
   wave: { title: "Wave", description: "Number of the wave in which it was served, from 1." },
   order: {

@@ -90,6 +90,16 @@ export const caveats: CaveatSentences = {
     `${c.attribute}: pair by pair, the answers do not rule out differences of up to ${shortNumber(c.points)} points.`,
   "device-kinds-mixed": (c) =>
     `Marks were made in different ways (${listed(c.pointers)}), which may shift them a little.`,
+  "ranks-no-distance": () =>
+    "Ranks say who is before whom and nothing of how far: two products next to each other may be close or wide apart.",
+  "rankings-incomplete": (c) =>
+    `${listed(c.panelists)} did not rank every product. Such an order cannot be held against the others, so it is left out of every number.`,
+  "places-shared": (c) =>
+    `${people(c.people)} gave several products one place. They get the mean of the places that they share.`,
+  "widest-rank-difference": (c) =>
+    `All pairs together, the orders do not rule out rank sums that lie up to ${shortNumber(c.difference)} apart; ${shortNumber(c.most)} is the most that there can be.`,
+  "order-as-a-whole": () =>
+    "The test speaks of the order as a whole: it rises as expected somewhere. It does not show every step of it.",
   "lengths-mixed": (c) =>
     `The line was shown at different lengths (${listed(c.lengthsMm.map((length) => `${shortNumber(length)} mm`))}).`,
 };

@@ -27,6 +27,7 @@ import { caveats, departures } from "./report-notes.ts";
 import { panel } from "./report-panel.ts";
 import { parts } from "./report-parts.ts";
 import { preference, twoSided } from "./report-preference.ts";
+import { rank } from "./report-rank.ts";
 import { scale } from "./report-scale.ts";
 import { similarity } from "./report-similarity.ts";
 
@@ -133,6 +134,7 @@ export const report = {
   twoSidedMore: "more so",
   kinds: kindsWords,
   scale,
+  rank,
   curve,
   parts,
   panel,

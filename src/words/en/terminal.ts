@@ -4,7 +4,7 @@ const choices = "triangle, duo-trio, paired-difference, three-alternative, tetra
 const counted = `${choices},
                      same-different, a-not-a or paired-preference`;
 const methods = `${choices},
-                     same-different, a-not-a, paired-preference or line-scale`;
+                     same-different, a-not-a, paired-preference, line-scale or ranking`;
 const riskLines = `  --goal GOAL        difference, or similarity: that fewer than a limit can tell (difference). Similarity is for
                      tests in which one answer is right
   --limit SHARE      share who can tell that still counts as alike, like 0.3; similarity needs this limit
@@ -51,6 +51,8 @@ Where two kinds of trays are told (same-different; a-not-a):
 
 ${riskLines}
   --beta SHARE       risk of calling more than the limit alike, at most 0.5 (0.05); similarity only
+  --predicted NAMES  of a ranking: the order that was expected beforehand, from least to most, with commas between; its
+                     test then decides
   --sides one|two    of paired-difference: was one product named beforehand as the stronger? (one)
   --alpha SHARE      risk of being fooled by chance, above 0 and at most 0.5 (0.05)
   --confidence SHARE of the two-sided intervals beside the test (0.95); those of a preference go with alpha
@@ -70,8 +72,9 @@ ${riskLines}
   --pd SHARE         what is to be found: share who can tell, like 0.3. Where either product may be chosen: by how much
                      the one side is to lead, 0.3 for 65 to 35
   --dprime D         or: the distance d-prime; same-different and a-not-a have no other
-  --people N         instead of how many: what N people can find. With --pd, --dprime or a limit: how often they do
-  --repeats R        trays of each person (1); to show a difference, where one answer is right
+  --people N         instead of how many: what N people can find. With --pd, --dprime, --difference or a limit: how
+                     often they do
+  --repeats R        trays of each person (1); to show a difference, where one answer is right or marks are on a line
 ${riskLines}
   --sides one|two    of paired-difference (one)
   --alpha SHARE      risk of seeing what is not there, above 0 and at most 0.5 (0.05). For similarity: of missing
@@ -81,12 +84,18 @@ ${riskLines}
                      which on it stays so; criticalNumber, power, rule
   -h, --help         this text
 
+Of a line scale, in points of 100:
+  --difference P     smallest difference between two products that matters
+  --deviation P      how one person's marks scatter, product and person taken out: residual deviation of an earlier study
+  --products N       how many are compared (2); --per-tray N if fewer lie on a tray
+
 Exact: counts are whole, so a somewhat larger panel can do worse; both numbers of people are given.
 
   cloche size --method triangle --pd 0.3
   cloche size --method tetrad --dprime 1 --beta 0.1
   cloche size --method triangle --people 10
-  cloche size --method triangle --goal similarity --limit 0.3`,
+  cloche size --method triangle --goal similarity --limit 0.3
+  cloche size --method line-scale --difference 8 --deviation 12 --products 3`,
 
     result: `cloche result FILE: the result of answers
 
@@ -103,6 +112,8 @@ any order, and others are left unread. Each file may have the column repeat (1, 
   line-scale         panelist, product, value (left empty: no answer); attribute and moment where there was more than
                      one. Each attribute at each moment is one of its own; the first one named is the one the question
                      is about
+  ranking            panelist, product, rank (1 for the least; left empty: none). Products that share a place have one
+                     and the same rank; whoever leaves out a product is left out
 
   --method METHOD    ${methods}; an exported study names
                      its own
@@ -111,7 +122,8 @@ ${riskLines}
   --none RULE        answers of no preference: drop before the test, split evenly, or report as a third share (drop)
   --sides one|two    of paired-difference: was one product named beforehand as the stronger? (one)
   --alpha SHARE      risk of being fooled by chance, above 0 and at most 0.5 (0.05)
-  --confidence SHARE of the two-sided intervals beside the test (0.95); those of a preference or scale go with alpha
+  --confidence SHARE of the two-sided intervals beside the test (0.95); those of a preference, scale or ranking
+                     go with alpha
   --json             one JSON document with full precision
   -h, --help         this text
 
@@ -199,8 +211,11 @@ The sealed half is plain text here. Keep it from whoever serves or tastes.`,
     noneRule: "drop, split or report",
     sided: (method: string, sides: string) => `${method} with ${sides} ${sides === "one" ? "side" : "sides"}`,
     notOfMethod: (method: string) => `left out for ${method}`,
-    countable: "a choice test; values of a line scale go through cloche result",
-    sizeable: "a choice test; the size of a line scale is a matter of how wide its intervals are",
+    countable: "a choice test; values of a line scale and ranks go through cloche result",
+    sizeable:
+      "a choice test; the size of a line scale is a matter of how wide its intervals are, that of a ranking of how far apart its products are",
+    pointsInstead: "left out for line-scale: --difference says in points what is to be found",
+    points: "a number of points from 0.01 to 100, like 8",
     oneLimit: "left out where --dprime-limit is given: one limit is enough",
     oneEffect: "left out where --dprime is given: one of the two is enough",
     limitInstead: "left out for similarity: --limit or --dprime-limit says what counts as alike",
