@@ -47,7 +47,7 @@ type Asked = { test: SizeTest; power: number; known: Pick<SizeAnswer, "alpha" | 
 
 function sized(given: Given, computed: Computed): SizeAnswer {
   const { method, sides, family } = computed;
-  if (family === "scale" || family === "rank") {
+  if (family === "rank") {
     throw problem("cli/bad-option", { option: "--method", value: method, expected: expected.sizeable });
   }
   const goal = goalName(given, computed);

@@ -37,6 +37,7 @@ export function emptyPlan(): Plan {
     blankNorm: null,
     noPreference: "not-offered",
     scale: emptyScale(),
+    scaleSought: null,
     perTray: null,
     ranking: emptyRanking(),
     products: [],

@@ -142,6 +142,17 @@ export type Stopping = z.infer<typeof stopping>;
 /** "No preference" when the two samples were the same: counts of an earlier blank study, to hold this one against. */
 const blankNorm = z.strictObject({ title: line, none: count, of: count });
 
+/** What a line-scale plan should find, and what it supposes for that. Points are hundredths of the line. */
+export const scaleSought = z.strictObject({
+  /** Smallest difference between two products that matters, in points. */
+  difference: z.number().check(z.gt(0), z.lte(100)),
+  /** Residual standard deviation in points: one mark of one panelist, panelist and product means taken out. */
+  deviation: z.number().check(z.gt(0), z.lte(100)),
+  /** Where the deviation comes from: "study of 3 May", "a guess". */
+  from: line,
+});
+export type ScaleSought = z.infer<typeof scaleSought>;
+
 /** A distance d-prime that a plan names: above 0, and small enough to be a question. */
 const distance = z.nullable(z.number().check(z.gt(0), z.lte(10)));
 
@@ -229,6 +240,8 @@ export const plan = z.strictObject({
   noPreference: z._default(z.enum(noPreferenceRules), "not-offered"),
   /** Line scale only. The first attribute is the one the question is about; the others are looked at beside it. */
   scale: z._default(scale, emptyScale()),
+  /** Line scale only: what its number of people is held against; null: nothing was said. */
+  scaleSought: z._default(z.nullable(scaleSought), null),
   /** Line scale only: each tray holds so many of the products, in incomplete blocks; null: all of them. */
   perTray: z._default(z.nullable(z.number().check(z.int(), z.minimum(2), z.maximum(6))), null),
   /** Ranking only. */

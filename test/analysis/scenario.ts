@@ -39,6 +39,7 @@ const plan: Plan = {
   noPreference: "not-offered",
   scale: { lengthMm: 120, attributes: [] },
   ranking: emptyRanking(),
+  scaleSought: null,
   perTray: null,
   goal: "difference",
   similarity: { limit: 0.3, dPrime: null, beta: 0.05 },

@@ -1,0 +1,78 @@
+import { differenceHalfWidth, differenceKnown } from "../design/interval-width.ts";
+import { mostPeople } from "../design/panel-size.ts";
+import { differenceFoundBy, pairPower, productsPower, type ScaleTest, scalePeople } from "../design/scale-size.ts";
+import { terminal } from "../words/en/terminal.ts";
+import type { ScaleSizeAnswer } from "../words/en/terminal-scale-size.ts";
+import { refuseGiven } from "./method-options.ts";
+import { alphaOf, type Given, number, required, whole } from "./options.ts";
+
+const { expected } = terminal;
+
+/** What only the size of a line scale asks for. */
+export const scaleSizeOptions = {
+  difference: "text",
+  deviation: "text",
+  products: "text",
+  "per-tray": "text",
+} as const;
+/** What it does not. */
+const ofOthers = ["pd", "dprime", "limit", "dprime-limit"] as const;
+
+/**
+ * `cloche size --method line-scale`: people for a difference in points, or what so many people find.
+ *
+ * Throws   Problem "cli/bad-option", "cli/missing-option"
+ */
+export function scaleSize(given: Given): ScaleSizeAnswer {
+  refuseGiven(given, ofOthers, expected.pointsInstead);
+  required(given, "deviation");
+  const deviation = points(given, "deviation");
+  const test = { ...designOf(given), alpha: alphaOf(given), deviation };
+  const beta = number(given, "beta", 0.2, (value) => value > 0 && value < 1, expected.risk);
+  const { asked, people, difference, power } = answered(given, test, 1 - beta);
+  const effect = people !== null && difference !== null ? { ...test, difference } : null;
+  const known = people !== null && differenceKnown({ ...test, people }).df >= 1;
+  return {
+    method: "line-scale",
+    goal: "difference",
+    sides: "two",
+    ...test,
+    beta,
+    rule: "noncentral-t",
+    asked,
+    people,
+    difference,
+    power,
+    productsPower: effect && people !== null ? productsPower(effect, people) : null,
+    halfWidth: known ? differenceHalfWidth({ ...test, people, residualDeviation: deviation }) : null,
+  };
+}
+
+function designOf(given: Given): { products: number; perTray: number; repeats: number } {
+  const products = given.text("products") === null ? 2 : whole(given, "products", 2, 12);
+  const perTray = given.text("per-tray") === null ? products : whole(given, "per-tray", 2, products);
+  return { products, perTray, repeats: given.text("repeats") === null ? 1 : whole(given, "repeats", 1, 12) };
+}
+
+/** A number of points of the line. */
+const points = (given: Given, option: string): number =>
+  number(given, option, 0, (value) => value >= 0.01 && value <= 100, expected.points);
+
+type Found = Pick<ScaleSizeAnswer, "asked" | "people" | "difference" | "power">;
+
+function answered(given: Given, test: Omit<ScaleTest, "difference">, power: number): Found {
+  if (given.text("people") === null) {
+    required(given, "difference");
+    const difference = points(given, "difference");
+    const found = scalePeople({ ...test, difference }, power);
+    return { asked: "people", difference, people: found?.people ?? null, power: found?.power ?? null };
+  }
+  const people = whole(given, "people", 1, mostPeople);
+  if (given.text("difference") !== null) {
+    const difference = points(given, "difference");
+    return { asked: "power", difference, people, power: pairPower({ ...test, difference }, people) };
+  }
+  const difference = differenceFoundBy(test, people, power);
+  const reached = difference === null ? null : pairPower({ ...test, difference }, people);
+  return { asked: "effect", difference, people, power: reached };
+}
