@@ -1,6 +1,7 @@
-import { differenceHalfWidth, differenceKnown } from "../design/interval-width.ts";
+import { differenceKnown, pairPower, productsPower, type ScaleTest } from "../analysis/scale-power.ts";
+import { differenceHalfWidth } from "../design/interval-width.ts";
 import { mostPeople } from "../design/panel-size.ts";
-import { differenceFoundBy, pairPower, productsPower, type ScaleTest, scalePeople } from "../design/scale-size.ts";
+import { differenceFoundBy, scalePeople } from "../design/scale-size.ts";
 import { terminal } from "../words/en/terminal.ts";
 import type { ScaleSizeAnswer } from "../words/en/terminal-scale-size.ts";
 import { refuseGiven } from "./method-options.ts";

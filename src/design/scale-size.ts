@@ -1,88 +1,15 @@
-import { requireAlpha, requireNumber, requireRisk } from "../analysis/check.ts";
+import { requireRisk } from "../analysis/check.ts";
 import { chiSquareLower } from "../analysis/chi-square.ts";
-import { fisherUpper } from "../analysis/fisher.ts";
-import { noncentralFisherUpper } from "../analysis/noncentral-fisher.ts";
-import { noncentralStudentLower, noncentralStudentUpper } from "../analysis/noncentral-t.ts";
 import { root } from "../analysis/root.ts";
-import { studentQuantile } from "../analysis/student.ts";
-import { differenceKnown, type ScaleDesign } from "./interval-width.ts";
+import {
+  chanceBeyond,
+  criticalT,
+  differenceKnown,
+  pairPower,
+  requireScaleTest,
+  type ScaleTest,
+} from "../analysis/scale-power.ts";
 import { mostPeople } from "./panel-size.ts";
-
-/** A line-scale plan without its people, and what it supposes of the world. */
-export type ScaleTest = Omit<ScaleDesign, "people"> & {
-  /** Risk of a false alarm, above 0, at most 0.5. */
-  alpha: number;
-  /** Smallest difference between two products that matters, in points of 100: above 0, at most 100. */
-  difference: number;
-  /** Residual standard deviation of one mark of one person, in points of 100: above 0, at most 100. */
-  deviation: number;
-};
-
-/** Beyond these the tails were not checked; every such difference is found as good as always. */
-const mostShift = 1_000;
-const mostNoncentrality = 1e5;
-/** From here on the wrong side has less than a double holds beside the right one. */
-const oneSided = 9;
-
-/** Pairs of products, among which the risk is shared. */
-const pairsOf = ({ products }: ScaleTest): number => (products * (products - 1)) / 2;
-
-/** The t that one pair must reach: two-sided at alpha; of several pairs the hardest step of Holm, alpha over their number. */
-const criticalT = (test: ScaleTest, df: number): number => -studentQuantile(test.alpha / (2 * pairsOf(test)), df);
-
-/**
- * Chance that two products that differ by `difference` are told apart by their own contrast, either way counted.
- *
- * Takes    test: see `ScaleTest`; people: 1 or more
- * Returns  0 where nothing is left to judge chance by. With three products or more the pair is held to the strictest
- *          step of Holm, alpha over the number of pairs: Holm's own steps and Tukey's range ask for no more, so the
- *          chance is at least this
- * Throws   Problem "analysis/out-of-range", "analysis/risk-out-of-range", "analysis/not-a-count"
- * Source   power of the t test, any text; checked against R's pt with ncp in test/reference/scale-size-by-r
- * Example  pairPower({ products: 2, alpha: 0.05, difference: 8, deviation: 12 }, 20) // 0.5165
- */
-export function pairPower(test: ScaleTest, people: number): number {
-  check(test);
-  const { standardError, df } = differenceKnown({ ...test, people });
-  if (df < 1) return 0;
-  return chanceBeyond(criticalT(test, df), df, test.difference / (test.deviation * standardError));
-}
-
-function chanceBeyond(t: number, df: number, wanted: number): number {
-  const shift = Math.min(wanted, mostShift);
-  const right = noncentralStudentUpper(t, df, shift);
-  return shift > oneSided ? right : Math.min(1, right + noncentralStudentLower(-t, df, shift));
-}
-
-/**
- * Chance that the F test of all products says that they differ, when two lie `difference` apart and all others half way
- * between: of all means with that largest difference these are the hardest to find.
- *
- * Throws   as `pairPower`
- * Source   power of the F test and its least favorable means, any text on the design of experiments (from memory);
- *          R's pf with ncp in test/reference/scale-size-by-r
- * Example  productsPower({ products: 3, alpha: 0.05, difference: 8, deviation: 12 }, 30) // 0.6086
- */
-export function productsPower(test: ScaleTest, people: number): number {
-  check(test);
-  const { standardError, df } = differenceKnown({ ...test, people });
-  if (df < 1) return 0;
-  const shift = test.difference / (test.deviation * standardError);
-  const between = test.products - 1;
-  // half of the squares of the two means is what one squared difference holds: lambda is the pair's shift squared
-  const lambda = Math.min(shift * shift, mostNoncentrality);
-  return noncentralFisherUpper(criticalF(test.alpha, between, df), between, df, lambda);
-}
-
-/** The F that is reached with this risk where products do not differ. */
-function criticalF(alpha: number, between: number, df: number): number {
-  const over = (logF: number) => Math.log(fisherUpper(Math.exp(logF), between, df) / alpha);
-  let [low, high] = [-1, 1];
-  while (over(low) < 0) low *= 2;
-  while (over(high) > 0) high *= 2;
-  const found = root(over, low, high);
-  return Math.exp(found.bracketed ? found.at : high);
-}
 
 export type ScaleSize = { people: number; power: number };
 
@@ -119,7 +46,7 @@ export function scalePeople(test: ScaleTest, power = 0.8): ScaleSize | null {
  */
 export function differenceFoundBy(test: Omit<ScaleTest, "difference">, people: number, power = 0.8): number | null {
   requireRisk("power", power);
-  check({ ...test, difference: 100 });
+  requireScaleTest({ ...test, difference: 100 });
   const { standardError, df } = differenceKnown({ ...test, people });
   if (df < 1) return null;
   const critical = criticalT({ ...test, difference: 100 }, df);
@@ -154,10 +81,4 @@ export function deviationAtMost(deviation: number, df: number, confidence = caut
   while (short(middle - reach) > 0) reach *= 2;
   const found = root(short, middle - reach, middle + 5);
   return deviation * Math.sqrt(df / Math.exp(found.bracketed ? found.at : middle - reach));
-}
-
-function check({ alpha, difference, deviation }: ScaleTest): void {
-  requireAlpha(alpha);
-  requireNumber("difference", difference, 1e-6, 100);
-  requireNumber("deviation", deviation, 1e-6, 100);
 }

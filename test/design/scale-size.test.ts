@@ -1,15 +1,9 @@
 import { describe, expect, test } from "vitest";
 import * as z from "zod/mini";
 import { lowerTail, upperTail } from "../../src/analysis/binomial.ts";
+import { pairPower, productsPower, type ScaleTest } from "../../src/analysis/scale-power.ts";
 import { seeded } from "../../src/design/random.ts";
-import {
-  deviationAtMost,
-  differenceFoundBy,
-  pairPower,
-  productsPower,
-  type ScaleTest,
-  scalePeople,
-} from "../../src/design/scale-size.ts";
+import { deviationAtMost, differenceFoundBy, scalePeople } from "../../src/design/scale-size.ts";
 import { reference } from "../analysis/reference.ts";
 import { problemOf } from "../problem-of.ts";
 
