@@ -69,6 +69,7 @@ function inputOf({ plan, keyMatches }: StudyRecord, marked: readonly MarkedLine[
       place,
       chew: `${tray} ${code}`,
     })),
+    comparisons: plan.comparisons,
     scale: { low: 0, high: linePoints, lengthMm: plan.scale.lengthMm },
     keyMatches,
   };
@@ -151,7 +152,11 @@ const positionLeftOut = ({ attributes }: ScaleStatistics): Caveat[] =>
 
 /** The largest difference, either way, that the intervals of the pairs still allow. */
 const widestDifference = ({ contrasts }: AttributeResult): number | null =>
-  contrasts.length === 0 ? null : Math.max(...contrasts.flatMap(({ low, high }) => [Math.abs(low), Math.abs(high)]));
+  contrasts.length === 0
+    ? null
+    : Math.max(
+        ...contrasts.flatMap(({ lowTogether, highTogether }) => [Math.abs(lowTogether), Math.abs(highTogether)]),
+      );
 
 /**
  * The result of values of a scale that came without a study.
@@ -181,6 +186,7 @@ export function resultOfScaleRows(alpha: number, rows: readonly ScaleRow[], app:
     attributes,
     values,
     curves: [],
+    comparisons: { kind: "all-pairs" },
     scale: null,
     keyMatches: true,
   });

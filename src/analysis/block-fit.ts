@@ -9,15 +9,15 @@ export type Block = readonly (number | null)[];
 export type BlockFit = {
   /** Product effects as least-squares means: the mean over the panelists, had each of them a value for every product. */
   means: number[];
-  /** The difference between two of them, with the digits that a level far from 0 would take. */
-  difference: (first: number, second: number) => number;
   /** Sums of squares: products with panelists taken out, panelists with products taken out, and what is left. */
   products: number;
   panelists: number;
   residual: number;
   residualDf: number;
-  /** Variance of the difference between two products, in residual variances. */
-  differenceVariance: (first: number, second: number) => number;
+  /** A sum of product effects with weights that add up to 0. */
+  contrast: (weights: readonly number[]) => number;
+  /** Covariance of two such sums, in residual variances. */
+  covariance: (one: readonly number[], other: readonly number[]) => number;
   /** Number of values. */
   values: number;
 };
@@ -47,13 +47,13 @@ export function fitBlocks(blocks: readonly Block[], products: number): BlockFit 
   );
   return {
     means: Array.from({ length: products }, (_, product) => center + level + effect(product)),
-    difference: (first, second) => effect(first) - effect(second),
+    contrast: (weights) => sum(weights.map((weight, product) => weight * effect(product))),
+    covariance: (one, other) =>
+      sum(one.flatMap((weight, i) => other.map((another, j) => weight * another * cover(i, j)))),
     products: sum(cells.map((block) => squaresAboutMean(ofPresent(block, effect)))),
     panelists: panelistSquares(cells, products, levels),
     residual: sum(residuals.map((value) => value * value)),
     residualDf: values - blocks.length - products + 1,
-    differenceVariance: (first, second) =>
-      cover(first, first) + cover(second, second) - cover(first, second) - cover(second, first),
     values,
   };
 }

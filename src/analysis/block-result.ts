@@ -41,7 +41,7 @@ export const contrastsOf = (found: BlockAnalysis, named: (id: string) => string)
   found.outcome === "ok"
     ? found.contrasts.map((contrast) => ({
         ...contrast,
-        first: named(contrast.first),
-        second: named(contrast.second),
+        first: contrast.compared === "pair" ? named(contrast.first) : contrast.first,
+        second: contrast.compared === "pair" ? named(contrast.second) : contrast.second,
       }))
     : [];

@@ -3,35 +3,22 @@ import {
   type BlockRow,
   type BlockTable,
   blockTable,
-  intervalReach,
   type PanelistValues,
   type ProductSummary,
   productSummaries,
 } from "./block-table.ts";
 import { requireRisk } from "./check.ts";
+import { allPairs, type Comparison, type ComparisonSet, type Judged, judge } from "./comparisons.ts";
 import { fisherUpper } from "./fisher.ts";
-import { holm } from "./holm.ts";
-import { studentTwoSided } from "./student.ts";
 
 /** An F test. The p-value is never 0: below the smallest double that double stands for it. */
 export type BlockTest = { fValue: number; numeratorDf: number; denominatorDf: number; pValue: number };
 
 /**
- * Two products. `difference` is first less second; `first` is the one later in the order of the products, so that a new
- * product after the current one reads as "new less current". Interval and `pValue` are those of this pair alone,
- * `pValueAdjusted` is Holm's over all pairs.
+ * One comparison. Interval and `pValue` are those of it alone, the others allow for all that are judged.
  */
-export type BlockContrast = {
-  first: string;
-  second: string;
-  difference: number;
-  standardError: number;
-  df: number;
-  low: number;
-  high: number;
-  pValue: number;
-  pValueAdjusted: number;
-};
+export type BlockContrast = Omit<Comparison, "weights"> &
+  Judged & { difference: number; standardError: number; df: number };
 
 /** What is said of the marks whether there is a test or not. */
 type Marks = {
@@ -77,10 +64,11 @@ export type BlockAnalysis = Marks &
   );
 
 /**
- * Classical analysis of scale marks with panelists as blocks: F test of the products, their means, all pairs.
+ * Classical analysis of scale marks with panelists as blocks: F test of the products, their means, comparisons.
  *
  * Takes    rows: one for each mark; repeats of a panelist and product are averaged first, so that the error term is
- *          panelist by product. products: in the order of the plan. confidence: of every interval, between 0 and 1
+ *          panelist by product. products: in the order of the plan. confidence: of every interval, between 0 and 1. set: the
+ *          comparisons, every two products where none are named
  * Returns  an outcome that data can produce is a field, never an error; missing cells are handled exactly
  * Throws   Problem "analysis/unknown-product", "analysis/out-of-range", "analysis/not-a-share"
  * Source   randomized blocks (R. A. Fisher 1935) and their intra-block analysis (F. Yates 1940); components of variance
@@ -90,6 +78,7 @@ export function blockAnalysis(
   rows: readonly BlockRow[],
   products: readonly string[],
   confidence: number,
+  set: ComparisonSet = allPairs(products),
 ): BlockAnalysis {
   requireRisk("confidence", confidence);
   const table = blockTable(rows, products);
@@ -111,7 +100,7 @@ export function blockAnalysis(
     const productsDiffer = !isRounding(fit.products);
     return { ...marks, outcome: "all-equal", productsDiffer, leastSquaresMeans: fit.means };
   }
-  return { ...marks, outcome: "ok", ...estimates(fit, inTest.length, table, products, confidence) };
+  return { ...marks, outcome: "ok", ...estimates(fit, inTest.length, table, products, confidence, set) };
 }
 
 function marksOf(
@@ -140,6 +129,7 @@ function estimates(
   table: BlockTable,
   products: readonly string[],
   confidence: number,
+  set: ComparisonSet,
 ): BlockEstimates {
   const df = fit.residualDf;
   const meanSquare = fit.residual / df;
@@ -154,7 +144,7 @@ function estimates(
     panelistMeanSquare,
     residual: { meanSquare, deviation: Math.sqrt(meanSquare), df },
     leastSquaresMeans: fit.means,
-    contrasts: contrastsOf(fit, meanSquare, products, confidence),
+    contrasts: contrastsOf(fit, meanSquare, set, products, confidence),
     variances: {
       panelist: Math.max(0, ((panelistMeanSquare - meanSquare) * (people - 1)) / (fit.values - products.length)),
       ...residualVariances(table, meanSquare),
@@ -165,23 +155,24 @@ function estimates(
 function contrastsOf(
   fit: BlockFit,
   meanSquare: number,
+  set: ComparisonSet,
   products: readonly string[],
   confidence: number,
 ): BlockContrast[] {
   const df = fit.residualDf;
-  const pairs = products.flatMap((second, j) =>
-    products.slice(j + 1).map((first, at) => ({ first, second, i: j + 1 + at, j })),
-  );
-  const reach = intervalReach(confidence, df);
-  const contrasts = pairs.map(({ first, second, i, j }) => {
-    const difference = fit.difference(i, j);
-    const standardError = Math.sqrt(meanSquare * fit.differenceVariance(i, j));
-    const [low, high] = [difference - reach * standardError, difference + reach * standardError];
-    const pValue = aboveZero(studentTwoSided(difference / standardError, df));
-    return { first, second, difference, standardError, df, low, high, pValue };
+  const estimates = set.list.map(({ weights }) => ({
+    difference: fit.contrast(weights),
+    standardError: Math.sqrt(meanSquare * fit.covariance(weights, weights)),
+    covariances: set.list.map((other) => fit.covariance(weights, other.weights)),
+  }));
+  const rule = { adjustment: set.adjustment, df, products: products.length, risk: 1 - confidence };
+  const judged = judge(estimates, rule);
+  return set.list.flatMap(({ compared, first, second }, at) => {
+    const [estimate, own] = [estimates[at], judged[at]];
+    if (!estimate || !own) return [];
+    const { difference, standardError } = estimate;
+    return [{ compared, first, second, difference, standardError, df, ...own }];
   });
-  const adjusted = holm(contrasts.map(({ pValue }) => pValue));
-  return contrasts.map((contrast, at) => ({ ...contrast, pValueAdjusted: adjusted[at] ?? 1 }));
 }
 
 /** What the mean square of panelist by product is made of. Repeats must be equally many for the two to be told apart. */

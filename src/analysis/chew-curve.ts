@@ -2,6 +2,7 @@ import type { CurveResult, DerivedResult } from "../model/result-scale.ts";
 import { contrastsOf, meansOf, outcomeUnder, testsOf } from "./block-result.ts";
 import type { BlockRow } from "./block-table.ts";
 import { blockAnalysis } from "./blocks.ts";
+import { comparisonSet } from "./comparisons.ts";
 import { fisherUpper } from "./fisher.ts";
 import { mean } from "./moments.ts";
 import type { ScaleInput, ScaleValue } from "./scale.ts";
@@ -70,7 +71,7 @@ function areaUnder(values: readonly (number | null)[], seconds: readonly number[
 }
 
 function derived(
-  { products, alpha, keyMatches }: ScaleInput,
+  { products, alpha, keyMatches, comparisons }: ScaleInput,
   chews: readonly Chew[],
   valueIn: (values: Chew["values"]) => number | null,
 ): DerivedResult {
@@ -80,16 +81,15 @@ function derived(
     const value = valueIn(values);
     return value === null ? [] : [{ panelist, product, value }];
   });
-  const found = blockAnalysis(
-    rows,
-    products.map(({ id }) => id),
-    1 - alpha,
-  );
+  const ids = products.map(({ id }) => id);
+  const set = comparisonSet(comparisons, ids);
+  const found = blockAnalysis(rows, ids, 1 - alpha, set);
   return {
     outcome: outcomeUnder(keyMatches, found.outcome),
     people: found.people,
     means: meansOf(found, named),
     blocks: testsOf(found).blocks,
+    adjustment: set.adjustment,
     contrasts: contrastsOf(found, named),
   };
 }

@@ -107,11 +107,11 @@ function contrastsTable(
   { curve }: ReportWords,
 ): WordTable {
   const { contrasts: words } = curve;
-  const rowsOf = (derived: DerivedResult | null, name: (first: string, second: string) => string, decimals: number) =>
-    (derived?.contrasts ?? []).map(({ first, second, difference, low, high, pValue, pValueAdjusted }) => [
-      name(first, second),
+  const rowsOf = (derived: DerivedResult | null, name: typeof words.change, decimals: number) =>
+    (derived?.contrasts ?? []).map(({ compared, first, second, difference, pValue, pValueAdjusted, ...ends }) => [
+      name(compared, first, second),
       points(difference, decimals),
-      words.range(low, high, decimals),
+      words.range(ends.lowTogether, ends.highTogether, decimals),
       words.p(pValue, result.alpha),
       words.p(pValueAdjusted, result.alpha),
     ]);

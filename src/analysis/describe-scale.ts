@@ -61,17 +61,18 @@ function factsOf(result: ScaleResult, attribute: AttributeResult, { scale }: Rep
   };
 }
 
-/** A pair with the product that was marked higher first. */
+/** A comparison with what was marked higher first. */
 function turned(
   contrast: AttributeResult["contrasts"][number],
   { confidence }: ScaleResult,
   { contrasts }: AttributeResult,
   decimals: number,
 ): PairFacts {
-  const { first, second, difference, low, high, pValue, pValueAdjusted } = contrast;
-  const common = { pValue, pValueAdjusted, confidence, decimals, among: contrasts.length };
+  const { compared, first, second, difference, lowTogether: low, highTogether: high } = contrast;
+  const { pValue, pValueAdjusted } = contrast;
+  const common = { compared, pValue, pValueAdjusted, confidence, decimals, among: contrasts.length };
   // 0 less a number, so that no minus zero comes out
-  return difference < 0
+  return difference < 0 && compared !== "interaction"
     ? { ...common, higher: second, lower: first, by: 0 - difference, low: 0 - high, high: 0 - low }
     : { ...common, higher: first, lower: second, by: difference, low, high };
 }
@@ -218,7 +219,7 @@ function contrastsTable(
   { scale }: ReportWords,
 ): WordTable {
   const { contrasts } = attribute;
-  const columns = scale.contrasts.columns(result.confidence);
+  const columns = scale.contrasts.columns(result.confidence, attribute.adjustment);
   const decimals = decimalsOf(result, attribute);
   const several = contrasts.length > 1;
   // with repeats two spreads could be meant, so the ratio is left out
@@ -231,18 +232,23 @@ function contrastsTable(
       columns.pair,
       columns.difference,
       columns.interval,
+      ...(several ? [columns.intervalTogether] : []),
       ...(deviation === null ? [] : [columns.effect]),
       columns.pValue,
       ...(several ? [columns.pValueAdjusted] : []),
     ],
-    rows: contrasts.map(({ first, second, difference, low, high, pValue, pValueAdjusted }) => [
-      scale.contrasts.pair(first, second),
+    rows: contrasts.map(({ compared, first, second, difference, pValue, pValueAdjusted, ...ends }) => [
+      scale.contrasts.name(compared, first, second),
       points(difference, decimals),
-      scale.means.range(low, high, decimals),
+      scale.means.range(ends.low, ends.high, decimals),
+      ...(several ? [scale.means.range(ends.lowTogether, ends.highTogether, decimals)] : []),
       ...(deviation === null ? [] : [points(difference / deviation, 2)]),
       pText(pValue, result.alpha),
       ...(several ? [pText(pValueAdjusted, result.alpha)] : []),
     ]),
-    note: several ? scale.contrasts.note : "",
+    note: [
+      scale.contrasts.notes[attribute.adjustment],
+      ...(contrasts.some(({ compared }) => compared === "interaction") ? [scale.contrasts.interaction] : []),
+    ].join(" "),
   };
 }

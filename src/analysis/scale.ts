@@ -1,10 +1,12 @@
 import { leastForVerdict } from "../model/outcome.ts";
+import type { Comparisons } from "../model/plan.ts";
 import type { AttributeResult, ScaleStatistics } from "../model/result-scale.ts";
 import { contrastsOf, meansOf, outcomeUnder, testsOf } from "./block-result.ts";
 import type { BlockRow } from "./block-table.ts";
 import { blockAnalysis } from "./blocks.ts";
 import { requireAlpha, requireCount } from "./check.ts";
 import { type ChewCurve, curveResult } from "./chew-curve.ts";
+import { comparisonSet } from "./comparisons.ts";
 import { mean } from "./moments.ts";
 import { panelChecks } from "./panel-checks.ts";
 
@@ -36,6 +38,8 @@ export type ScaleInput = {
   /** Attributes that are one property at several moments. */
   curves: readonly ChewCurve[];
   scale: ScaleStatistics["scale"];
+  /** Which differences are judged. */
+  comparisons: Comparisons;
   /** False: the numbers stand, and nobody can say what they are of. */
   keyMatches: boolean;
 };
@@ -87,7 +91,8 @@ function attributeResult(input: ScaleInput, attribute: ScaleAttribute, at: numbe
   const ids = products.map(({ id }) => id);
   const nameOf = new Map(products.map(({ id, name }) => [id, name]));
   const named = (id: string) => nameOf.get(id) ?? id;
-  const found = blockAnalysis(rows, ids, 1 - alpha);
+  const set = comparisonSet(input.comparisons, ids);
+  const found = blockAnalysis(rows, ids, 1 - alpha, set);
   const silent = [...new Set(values.map(({ panelist }) => panelist))].filter(
     (panelist) => !found.panelists.some((other) => other.panelist === panelist),
   );
@@ -99,6 +104,7 @@ function attributeResult(input: ScaleInput, attribute: ScaleAttribute, at: numbe
     repeats: mostRepeats(rows),
     ...testsOf(found),
     means: meansOf(found, named),
+    adjustment: set.adjustment,
     contrasts: contrastsOf(found, named),
     panelists: [
       ...found.panelists.map(({ panelist, values }) => ({ panelist, values: [...values] })),

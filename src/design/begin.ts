@@ -1,5 +1,5 @@
 import type { Kitchen } from "../model/kitchen.ts";
-import type { Attribute, Plan } from "../model/plan.ts";
+import type { Attribute, Comparisons, Plan } from "../model/plan.ts";
 import { emptyPlan } from "./readiness.ts";
 
 /** How plans begin: empty, with what the kitchen usually does, or as a copy of another. Ids are given, never made here. */
@@ -52,6 +52,7 @@ export function copyOfPlan(
     copiedFrom: { study: from.study, title: plan.title },
     products: plan.products.map((product) => ({ ...product, id: idOf(product.id) })),
     reference: { ...plan.reference, product: plan.reference.product && idOf(plan.reference.product) },
+    comparisons: withIds(plan.comparisons, idOf),
     properties: plan.properties.map((property) => ({
       ...property,
       id: newId(),
@@ -76,6 +77,26 @@ export const withNewIds = (attribute: Attribute, newId: () => string): Attribute
   id: newId(),
   further: attribute.further.map(({ moment }) => ({ id: newId(), moment })),
 });
+
+/** The comparisons of a plan with its products under other ids. */
+function withIds(comparisons: Comparisons, idOf: (id: string) => string): Comparisons {
+  switch (comparisons.kind) {
+    case "all-pairs":
+      return comparisons;
+    case "reference":
+      return { ...comparisons, product: comparisons.product && idOf(comparisons.product) };
+    case "planned":
+      return {
+        ...comparisons,
+        pairs: comparisons.pairs.map(({ first, second }) => ({
+          first: first && idOf(first),
+          second: second && idOf(second),
+        })),
+      };
+    case "two-factors":
+      return { ...comparisons, cells: comparisons.cells.map((cell) => ({ ...cell, product: idOf(cell.product) })) };
+  }
+}
 
 const longestTitle = 300;
 

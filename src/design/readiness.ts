@@ -4,6 +4,7 @@ import type { OpenPart } from "../model/open-part.ts";
 import { leastForVerdict } from "../model/outcome.ts";
 import { type Caution, cautions, type Declaration, emptyRanking, emptyScale, type Plan } from "../model/plan.ts";
 import { ordersOf, partsOf, productBounds } from "./method.ts";
+import { openComparisons } from "./open-comparisons.ts";
 import { alike, isBlank, isRisk, openMethod } from "./open-method.ts";
 import { inEachSession, sessionsOf } from "./seating.ts";
 import { seeksLikeness, sizeTest } from "./size-test.ts";
@@ -39,6 +40,7 @@ export function emptyPlan(): Plan {
     scale: emptyScale(),
     scaleSought: null,
     perTray: null,
+    comparisons: { kind: "all-pairs" },
     ranking: emptyRanking(),
     products: [],
     looks: null,
@@ -131,6 +133,7 @@ function openSamples(plan: Plan): OpenPart[] {
     }
   });
   open.push(...openRoles(plan));
+  if (shapeOf(plan.method).answer === "marks") open.push(...openComparisons(plan));
   if (plan.looks === null) open.push({ part: "samples", what: "looks" });
   if (plan.looks === "masked" && isBlank(plan.masking)) open.push({ part: "samples", what: "masking" });
   return open;

@@ -59,6 +59,9 @@ export type OpenPart =
   | { part: "samples"; what: "reference" }
   | { part: "samples"; what: "expected"; property: number; name: string }
   | { part: "samples"; what: "one-expected" }
+  /** Line scale: which differences are judged. The place of a pair, from 0. */
+  | { part: "samples"; what: "comparison-reference" | "comparison-pairs" | "factor-words" | "factor-cells" }
+  | { part: "samples"; what: "comparison-pair"; pair: number }
   | { part: "samples"; what: "looks" | "masking" }
   | { part: "serving"; what: "waves" }
   | { part: "serving"; what: "wave-start" | "wave-people"; wave: number }

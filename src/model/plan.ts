@@ -101,6 +101,36 @@ export const property = z.strictObject({
 });
 export type Property = z.infer<typeof property>;
 
+/** Two factors that the products are the cells of: each product has one level of each. */
+const factor = z.strictObject({ name: line, levels: z.tuple([line, line]) });
+const cell = z.strictObject({ product: id, first: z.enum(["one", "two"]), second: z.enum(["one", "two"]) });
+
+/**
+ * Which differences between products of a line scale are judged, fixed at lock. all-pairs: every two of them; reference: each
+ * of them against one product; planned: the pairs named; two-factors: four products as the cells of two factors, for instance
+ * process and serving condition, whose two main effects and interaction are judged.
+ */
+export const comparisons = z.discriminatedUnion("kind", [
+  z.strictObject({ kind: z.literal("all-pairs") }),
+  z.strictObject({ kind: z.literal("reference"), product: z.nullable(id) }),
+  z.strictObject({
+    kind: z.literal("planned"),
+    pairs: z.array(z.strictObject({ first: z.nullable(id), second: z.nullable(id) })).check(z.maxLength(15)),
+  }),
+  z.strictObject({
+    kind: z.literal("two-factors"),
+    factors: z.tuple([factor, factor]),
+    cells: z.array(cell).check(z.maxLength(12)),
+  }),
+]);
+export type Comparisons = z.infer<typeof comparisons>;
+export const comparisonKinds = [
+  "all-pairs",
+  "reference",
+  "planned",
+  "two-factors",
+] as const satisfies readonly Comparisons["kind"][];
+
 /** What a ranking puts in order, and the order that was predicted. */
 export const ranking = z.strictObject({
   /** As the report names it: "Juiciness". */
@@ -244,6 +274,8 @@ export const plan = z.strictObject({
   scaleSought: z._default(z.nullable(scaleSought), null),
   /** Line scale only: each tray holds so many of the products, in incomplete blocks; null: all of them. */
   perTray: z._default(z.nullable(z.number().check(z.int(), z.minimum(2), z.maximum(6))), null),
+  /** Line scale only. */
+  comparisons: z._default(comparisons, { kind: "all-pairs" }),
   /** Ranking only. */
   ranking: z._default(ranking, emptyRanking()),
   products: z.array(product).check(z.maxLength(12)),

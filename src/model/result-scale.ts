@@ -36,19 +36,32 @@ const meanOf = z.strictObject({
   adjusted: z.nullable(z.number()),
 });
 
-/** `difference` is `first` less `second`; `first` is the product that stands later in the plan. Points of the scale. */
+/** How comparisons of one attribute were judged together; see `analysis/comparisons`. */
+export const adjustments = ["none", "tukey", "dunnett", "holm"] as const;
+export type Adjustment = (typeof adjustments)[number];
+/** Two products; an effect of a factor over the levels of the other one; or how the one depends on the other. */
+export const comparedKinds = ["pair", "first-factor", "second-factor", "interaction"] as const;
+export type Compared = (typeof comparedKinds)[number];
+
+/**
+ * `difference` is `first` less `second`, in points of the scale; of a pair the product that stands later in the plan comes
+ * first, of a factor its second level, of an interaction the two are the factors' names.
+ */
 const contrast = z.strictObject({
+  compared: z._default(z.enum(comparedKinds), "pair"),
   first: line,
   second: line,
   difference: z.number(),
   standardError: z.number(),
   df: z.number(),
-  /** Unadjusted, at the result's confidence. */
+  /** Of this comparison alone, at the result's confidence. */
   low: z.number(),
   high: z.number(),
   pValue: z.number(),
-  /** Holm, over all pairs of this attribute. */
+  /** All comparisons of this attribute taken into account. */
   pValueAdjusted: z.number(),
+  lowTogether: z.number(),
+  highTogether: z.number(),
 });
 
 /** One panelist's values of one attribute, for the picture; repeats are averaged. Null: no answer. */
@@ -98,6 +111,7 @@ export const attributeResult = z.strictObject({
     residual: z.nullable(z.number()),
   }),
   means: z.array(meanOf),
+  adjustment: z.enum(adjustments),
   contrasts: z.array(contrast),
   panelists: z.array(panelistValues),
   /** Panelists with a value missing, and for which products. */
@@ -116,6 +130,7 @@ const derivedResult = z.strictObject({
   people: count,
   means: z.array(meanOf),
   blocks: z.nullable(z.strictObject({ ...testOf.shape, balanced: z.boolean() })),
+  adjustment: z.enum(adjustments),
   contrasts: z.array(contrast),
 });
 export type DerivedResult = z.infer<typeof derivedResult>;

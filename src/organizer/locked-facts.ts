@@ -5,6 +5,7 @@ import { askedAttributes, inOrderOfMoments } from "../model/moments.ts";
 import { planParts } from "../model/open-part.ts";
 import type { Plan } from "../model/plan.ts";
 import { choiceWords } from "../words/en/organizer-choice.ts";
+import { comparisonWords } from "../words/en/organizer-comparisons.ts";
 import { lockWords } from "../words/en/organizer-lock.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { choiceQuestions } from "../words/en/panel-choice.ts";
@@ -93,6 +94,7 @@ function rules(plan: Plan): LockedFact[] {
       term: words.products,
       lines: products.map(({ name, preparation }, at) => words.productOf(at, name, preparation)),
     },
+    ...comparisonFacts(plan),
     {
       term: words.batches,
       lines: plan.waves.map(({ batches }, at) =>
@@ -108,4 +110,27 @@ function rules(plan: Plan): LockedFact[] {
       lines: planWords.samples.paletteOptions.filter(({ value }) => value === plan.palette).map(({ label }) => label),
     },
   ];
+}
+
+/** Which differences are judged, where the products leave a choice. */
+function comparisonFacts({ method, comparisons, products }: Plan): LockedFact[] {
+  const { locked } = comparisonWords;
+  if (shapeOf(method).answer !== "marks") return [];
+  const nameOf = (id: string | null) => products.find((product) => product.id === id)?.name.trim() ?? "";
+  const line = (): string => {
+    if (products.length < 3) return locked.two();
+    switch (comparisons.kind) {
+      case "all-pairs":
+        return locked["all-pairs"]();
+      case "reference":
+        return locked.reference(nameOf(comparisons.product));
+      case "planned":
+        return locked.planned(comparisons.pairs.map(({ first, second }) => locked.less(nameOf(first), nameOf(second))));
+      case "two-factors": {
+        const [first, second] = comparisons.factors;
+        return locked.factors(first.name.trim(), second.name.trim());
+      }
+    }
+  };
+  return [{ term: locked.term, lines: [line()] }];
 }

@@ -6,6 +6,7 @@ import { focusSoon } from "../ui/focus.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { Choice, TextField } from "./fields.tsx";
 import { NumberField } from "./number-field.tsx";
+import { ComparisonFields } from "./part-comparisons.tsx";
 import { Roles } from "./part-roles.tsx";
 import { changeProduct, changeServing, withoutProduct, withProduct } from "./plan-edit.ts";
 import { CupFields, TastingFields } from "./serving-fields.tsx";
@@ -21,6 +22,7 @@ export function PartSamples({ draft }: { draft: Draft }) {
     <>
       <Products draft={draft} />
       <Roles draft={draft} />
+      {shapeOf(plan.method).answer === "marks" && plan.products.length > 2 ? <ComparisonFields draft={draft} /> : null}
       <Choice
         id="samples-looks"
         legend={words.looks}

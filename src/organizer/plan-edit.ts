@@ -3,6 +3,7 @@ import { type Allergen, allergens } from "../model/allergen.ts";
 import { type Plannable, shapeOf } from "../model/method.ts";
 import type { OpenPart } from "../model/open-part.ts";
 import type { Declaration, Plan, Product, Wave } from "../model/plan.ts";
+import { withoutCompared } from "./plan-comparisons.ts";
 import { predictedOf } from "./plan-ranking.ts";
 
 /** Changes of a plan, as functions from one plan to the next. Ids are given, never made here. */
@@ -55,6 +56,7 @@ export const withoutProduct = (plan: Plan, id: string): Plan => {
       property.expected === id ? { ...property, expected: null } : property,
     ),
     reference: plan.reference.product === id ? { ...plan.reference, product: null } : plan.reference,
+    comparisons: withoutCompared(plan.comparisons, id),
     declarations: plan.declarations.filter(({ of }) => of !== id),
     waves: plan.waves.map((wave) => ({
       ...wave,
@@ -204,6 +206,16 @@ export function fieldOf(open: OpenPart): string {
       return `product-${open.product}-preparation`;
     case "same-name":
       return `product-${open.product}-name`;
+    case "comparison-reference":
+      return "comparison-reference";
+    case "comparison-pairs":
+      return "comparison-add";
+    case "comparison-pair":
+      return `comparison-${open.pair}-first`;
+    case "factor-words":
+      return "factor-0-name";
+    case "factor-cells":
+      return "cell-0-0";
     case "looks":
       return "samples-looks";
     case "masking":

@@ -96,6 +96,7 @@ function formulaOf(result: Result): string[] {
         complete: result.attributes.every(({ incomplete }) => incomplete.length === 0),
         confidence: result.confidence,
         curves: result.curves.length > 0,
+        adjustments: [...new Set(result.attributes.map(({ adjustment }) => adjustment))],
       });
   }
 }

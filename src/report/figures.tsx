@@ -185,16 +185,20 @@ export const pairsTableId = (at: number): string => `pairs-${at + 1}-table`;
 
 function contrastFigures(result: ScaleResult, attribute: AttributeResult, text: AttributeText, at: number): Figure[] {
   const words = reader.pictures.contrasts;
-  const { minusOf } = reader.scale;
+  const { minusOf, byOf } = reader.scale;
   const { decimals } = text;
-  const rows = attribute.contrasts.map(({ first, second, difference, low, high, pValueAdjusted }) => ({
-    id: `${first} ${second}`,
-    label: minusOf(first, second),
+  const rows = attribute.contrasts.map(({ compared, first, second, difference, pValueAdjusted, ...ends }) => ({
+    id: `${compared} ${first} ${second}`,
+    label: compared === "interaction" ? byOf(first, second) : minusOf(first, second),
     text: words.row(
-      ...([difference, low, high].map((value) => points(value, decimals)) as [string, string, string]),
+      ...([difference, ends.lowTogether, ends.highTogether].map((value) => points(value, decimals)) as [
+        string,
+        string,
+        string,
+      ]),
       words.p(pValueAdjusted, result.alpha),
     ),
-    ...{ estimate: difference, low, high },
+    ...{ estimate: difference, low: ends.lowTogether, high: ends.highTogether },
   }));
   // all parts of one picture share an axis
   const range = roundRange([0, ...rows.flatMap(({ low, high }) => [low, high])]);

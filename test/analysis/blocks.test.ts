@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { type BlockAnalysis, blockAnalysis } from "../../src/analysis/blocks.ts";
+import { allPairs } from "../../src/analysis/comparisons.ts";
 import { blockSet, setNames } from "./block-data.ts";
 import { relativeError } from "./reference.ts";
 
@@ -49,7 +50,12 @@ describe.each(setNames)("panelists as blocks, %s, against R (lm, anova, t.test, 
       expectClose([panelists ?? null, mean ?? null, deviation ?? null, low ?? null, high ?? null], truth, truth[1]);
     }
   });
-  test("all pairs, later less earlier product, with intervals and Holm's p", () => {
+  test("all pairs, later less earlier product, with intervals; named beforehand, with Holm's p", () => {
+    // the same pairs, as a plan would name them
+    const pairs = allPairs(products);
+    const analysis = tested(
+      blockAnalysis(rows, products, 0.95, { ...pairs, adjustment: pairs.list.length > 1 ? "holm" : "none" }),
+    );
     expect(analysis.contrasts.map(({ first, second }) => ({ first, second }))).toEqual(
       byR.contrasts.map(({ first, second }) => ({ first, second })),
     );

@@ -41,6 +41,7 @@ const plan: Plan = {
   ranking: emptyRanking(),
   scaleSought: null,
   perTray: null,
+  comparisons: { kind: "all-pairs" },
   goal: "difference",
   similarity: { limit: 0.3, dPrime: null, beta: 0.05 },
   alpha: 0.05,

@@ -96,7 +96,7 @@ describe.each(["tell", "prefer", "juicy"])("the result of “%s”", (word) => {
       expect(first).toContain("an invented kitchen");
       if (word !== "juicy") return;
       const pairs = pages.find((text) => text.includes("Differences in")) ?? "";
-      for (const cell of ["11.9", "13.3", "p, adjusted (Holm)"]) expect(pairs).toContain(cell);
+      for (const cell of ["11.9", "13.3", "p, adjusted (Tukey)"]) expect(pairs).toContain(cell);
     },
   );
 

@@ -122,6 +122,16 @@ export function openPartSentence(open: OpenPart): string {
       return `Write how ${productName(open.product, open.name)} is prepared, up to the cup.`;
     case "same-name":
       return `Two products are named “${open.name}”. Give them different names.`;
+    case "comparison-reference":
+      return "Say which product the others are held against.";
+    case "comparison-pairs":
+      return "Name at least one pair of products to be compared.";
+    case "comparison-pair":
+      return `Pair ${open.pair + 1} needs two different products, and must not be named twice.`;
+    case "factor-words":
+      return "Name both factors and their two levels each, all different.";
+    case "factor-cells":
+      return "Two factors need four products, one for each pair of levels.";
     case "looks":
       return "Answer whether the samples can be told apart by looks.";
     case "masking":

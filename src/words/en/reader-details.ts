@@ -1,4 +1,5 @@
 import type { Method } from "../../model/method.ts";
+import type { Adjustment } from "../../model/result-scale.ts";
 import { chosenPercent } from "../number.ts";
 import { minus } from "./reader-parts.ts";
 
@@ -44,6 +45,16 @@ const boundsText = ({ bounds, family }: ChoiceFormula): string =>
     : "The count of answers gives it no bounds: some people answered more than once, and answers of one person hang together.";
 
 /** How every number was computed, and what it takes to check it. */
+/** How several comparisons of one property are judged together. */
+const together: Record<Adjustment, string> = {
+  none: "",
+  tukey:
+    "All pairs together: the range of the means over their standard error, against the studentized range with as many groups as products (Tukey; with unequal numbers of marks after Kramer). Interval and adjusted p come from the same distribution.",
+  dunnett:
+    "Comparisons with the reference together: the farthest of them, against the distribution of the largest of correlated t (Dunnett). With marks missing the least correlation of any two stands for all, which errs on the safe side.",
+  holm: "Comparisons named beforehand: ordered by p, the smallest is multiplied by their number, the next by one less, and so on; none may fall below the one before it, and none exceeds 1 (Holm). Each interval stands at the risk that these steps left it.",
+};
+
 export const details = {
   heading: "Details",
   formula: "The exact formula",
@@ -136,13 +147,19 @@ export const details = {
       `Pairs: the adjusted p of a difference is the chance that some two rank sums lie at least so far apart, ${f.exact ? "counted out in the same way" : "by the range of independent normal values"}. An interval holds the differences that this test would not exclude.`,
       "The place on the tray is balanced by the orders served. An order that lacks a product is left out of every number and named.",
     ],
-    scale: (f: { repeats: boolean; complete: boolean; confidence: number; curves: boolean }) => [
+    scale: (f: {
+      repeats: boolean;
+      complete: boolean;
+      confidence: number;
+      curves: boolean;
+      adjustments: readonly Adjustment[];
+    }) => [
       `Model: value = panelist + product + error, by least squares${f.repeats ? "; repeats of one panelist and product are averaged first" : ""}. F compares the mean square of products with that of the error, which is panelists by products.`,
       f.complete
         ? "Every panelist marked every product, so the order in which sources are taken out does not matter."
         : "Marks are missing: products are tested after panelists are taken out, and panelists after products. Nothing is filled in.",
-      `A pair\u2019s interval is its difference plus and minus the ${chosenPercent(f.confidence)} point of Student\u2019s t times its standard error, with the degrees of freedom of the error; it is not adjusted for other pairs.`,
-      "Adjusted p: the pairs of one property are ordered by p, the smallest is multiplied by their number, the next by one less, and so on; none may fall below the one before it, and none exceeds 1 (Holm).",
+      `The interval of one comparison alone is its difference plus and minus the ${chosenPercent(f.confidence)} point of Student\u2019s t times its standard error, with the degrees of freedom of the error.`,
+      ...f.adjustments.map((adjustment) => together[adjustment]).filter((line) => line !== ""),
       ...(f.curves
         ? [
             "Over the chew: the last mark of a chew less its first, and the area by trapezoids over the planned seconds, are one value a panelist and product each, and go through the same model. Shape: within panelists with all marks, product by moment is tested against panelist by product by moment.",

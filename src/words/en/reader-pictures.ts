@@ -65,17 +65,18 @@ export const pictures = {
     heads: { panelist: "Panelist", mean: "Mean", none: "no mark" },
   },
   contrasts: {
-    name: (attribute: string) => `Pairs of products: ${attribute}`,
+    name: (attribute: string) => `Comparisons: ${attribute}`,
     row: (difference: string, low: string, high: string, p: string) => `${difference} (${low} to ${high}), ${p}`,
-    p: (p: number, alpha: number) => `Holm ${equals(p, alpha)}`,
+    p: (p: number, alpha: number) => `adjusted ${equals(p, alpha)}`,
     caption: (confidence: number) =>
-      `One row for each pair: the mean difference within panelists, in points of the scale, with its ${chosenPercent(confidence)} interval; dotted: no difference. Intervals are unadjusted, p is adjusted for the number of pairs (Holm).`,
+      `One row for each comparison: the mean difference within panelists, in points of the scale, with its ${chosenPercent(confidence)} interval; dotted: no difference. Intervals and p allow for all comparisons shown.`,
   },
 };
 
 /** What stands around the tables of a line scale. */
 export const scale = {
   minusOf,
+  byOf: (first: string, second: string): string => `${first} by ${second}`,
   moment: (moment: Moment): string =>
     momentPhrase(moment, (seconds) => `after ${plural(seconds, "second", "seconds")} of chewing`),
   further: "Looked at beside the question",

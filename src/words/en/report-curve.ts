@@ -1,4 +1,5 @@
 import type { Moment } from "../../model/plan.ts";
+import type { Compared } from "../../model/result-scale.ts";
 import { chosenPercent, points, pText, statistic } from "../number.ts";
 import { momentPhrase } from "./moment.ts";
 import { listed, named, pIs } from "./phrases.ts";
@@ -67,14 +68,23 @@ export const curve = {
       "Estimate",
       `${chosenPercent(confidence)} interval`,
       "p",
-      "p, adjusted (Holm)",
+      "p, adjusted",
     ],
-    change: (first: string, second: string) => upper(`change of ${named(first)} less that of ${named(second)}, points`),
-    area: (first: string, second: string) =>
-      upper(`area of ${named(first)} less that of ${named(second)}, points times seconds`),
+    change: (compared: Compared, first: string, second: string) =>
+      upper(
+        compared === "interaction"
+          ? `change, ${named(first)} by ${named(second)}, points`
+          : `change of ${named(first)} less that of ${named(second)}, points`,
+      ),
+    area: (compared: Compared, first: string, second: string) =>
+      upper(
+        compared === "interaction"
+          ? `area, ${named(first)} by ${named(second)}, points times seconds`
+          : `area of ${named(first)} less that of ${named(second)}, points times seconds`,
+      ),
     range,
     p: (p: number, alpha: number) => pText(p, alpha),
-    note: "One value a person and product: the last mark of a chew less its first, or the area under all of them. Each interval and p speaks of its own pair; the adjusted p allows for all pairs of its kind.",
+    note: "One value a person and product: the last mark of a chew less its first, or the area under all of them. Intervals and adjusted p allow for all comparisons of their kind; p speaks of its own alone.",
   },
   picture: {
     name: (attribute: string) => `Curves over the chew: ${attribute}`,

@@ -1,24 +1,30 @@
 import type { Moment } from "../../model/plan.ts";
-import type { ScaleOutcome, ScaleStatistics } from "../../model/result-scale.ts";
+import type { Adjustment, Compared, ScaleOutcome, ScaleStatistics } from "../../model/result-scale.ts";
 import { chosenPercent, points, pText, statistic, wholeNumber } from "../number.ts";
 import { momentPhrase } from "./moment.ts";
 import { agreedStep, howOften, listed, named, pIs, plain } from "./phrases.ts";
 
-/** One pair, turned so that `higher` was marked higher: `by` is 0 or more. `decimals` suit the scale. */
+/**
+ * One comparison, turned so that `higher` was marked higher: `by` is 0 or more; of an interaction, which has no higher one, the
+ * two factors, and `by` as it is. Several together: interval and adjusted p allow for all of them. `decimals` suit the scale.
+ */
 export type PairFacts = {
+  compared: Compared;
   higher: string;
   lower: string;
   by: number;
   low: number;
   high: number;
   pValue: number;
-  /** Holm's, over all pairs; the pair's own p where there is one pair. */
+  /** Its own where there is one. */
   pValueAdjusted: number;
   confidence: number;
   decimals: number;
-  /** One pair of several: its interval speaks of this pair alone. */
+  /** How many are judged. */
   among: number;
 };
+
+type Named = Pick<PairFacts, "compared" | "higher" | "lower">;
 
 export type TestFacts = { fValue: number; numeratorDf: number; denominatorDf: number; pValue: number };
 
@@ -32,7 +38,7 @@ export type ScaleFacts = {
   test: TestFacts | null;
   pair: PairFacts | null;
   /** Pairs that stand out by adjusted p, the one marked higher first. */
-  standOut: readonly { higher: string; lower: string }[];
+  standOut: readonly Named[];
   alpha: number;
   planned: boolean;
   leastForVerdict: number;
@@ -43,17 +49,25 @@ const momentText = (moment: Moment): string =>
 
 const byPoints = ({ by, decimals }: PairFacts): string => `${points(by, decimals)} points`;
 const interval = ({ low, high, confidence, decimals, among }: PairFacts): string =>
-  `${points(low, decimals)} to ${points(high, decimals)}, ${chosenPercent(confidence)} interval${among > 1 ? " of this pair alone" : ""}`;
-const over = ({ higher, lower }: { higher: string; lower: string }): string => `${named(higher)} over ${named(lower)}`;
+  `${points(low, decimals)} to ${points(high, decimals)}, ${chosenPercent(confidence)} interval${among > 1 ? ` that allows for all ${among} comparisons` : ""}`;
+const over = ({ compared, higher, lower }: Named): string =>
+  compared === "interaction"
+    ? `how far ${named(higher)} depends on ${named(lower)}`
+    : `${named(higher)} over ${named(lower)}`;
+const higherBy = (pair: PairFacts): string =>
+  pair.compared === "interaction"
+    ? `${over(pair)}, ${byPoints(pair)}`
+    : `${named(pair.higher)} ${byPoints(pair)} higher than ${named(pair.lower)}`;
 /** The test of all products decides, as locked; a pair that would stand out beside it is named all the same. */
 const pairsAside = ({ standOut, products }: ScaleFacts): string =>
   products.length > 2 && standOut.length > 0
-    ? ` Pair by pair ${listed(standOut.map(over))} would stand out; the rule is the test of all products together.`
+    ? ` Of the comparisons, ${listed(standOut.map(over))} would stand out; the rule is the test of all products together.`
     : "";
 const risk = ({ alpha, planned }: ScaleFacts): string =>
   `the ${planned ? "risk locked beforehand" : "risk"} is ${chosenPercent(alpha)}`;
 const fText = ({ fValue, numeratorDf, denominatorDf }: TestFacts): string =>
   `F(${numeratorDf}, ${denominatorDf}) is ${statistic(fValue)}`;
+const adjusters: Record<Adjustment, string> = { none: "", tukey: "Tukey", dunnett: "Dunnett", holm: "Holm" };
 const ifShown = "if a difference is shown";
 const ifNot = "if that is not shown";
 
@@ -98,8 +112,8 @@ export const scale = {
       }
       const pairs =
         f.standOut.length > 0
-          ? `Pair by pair, these stand out: ${listed(f.standOut.map(over))}.`
-          : "Taken pair by pair, none of them stands out.";
+          ? `Of the comparisons, these stand out: ${listed(f.standOut.map(over))}.`
+          : "Of the comparisons, none stands out.";
       return `This panel marked ${listed(f.products.map(named))} apart in ${f.subject}: ${f.test ? fText(f.test) : ""}, ${p}, and ${risk(f)}. ${pairs}`;
     },
     "not-reached": (f: ScaleFacts) =>
@@ -133,7 +147,7 @@ export const scale = {
       `${named(pair.higher)} was marked ${byPoints(pair)} higher than ${named(pair.lower)} (${interval(pair)}; ${pIs(pair.pValue, 1)}).`,
     even: (pair: PairFacts) => `The means lie ${byPoints(pair)} apart (${interval(pair)}; ${pIs(pair.pValue, 1)}).`,
     many: (test: TestFacts, pair: PairFacts) =>
-      `${fText(test)} (${pIs(test.pValue, 1)}). The clearest difference: ${named(pair.higher)} ${byPoints(pair)} higher than ${named(pair.lower)} (${interval(pair)}; adjusted ${pIs(pair.pValueAdjusted, 1)}).`,
+      `${fText(test)} (${pIs(test.pValue, 1)}). The clearest difference: ${higherBy(pair)} (${interval(pair)}; adjusted ${pIs(pair.pValueAdjusted, 1)}).`,
     noTest: (reason: string) => `No test: ${reason}`,
   },
   beside: "Looked at beside the question: no verdict was planned for it.",
@@ -180,22 +194,33 @@ export const scale = {
   },
   contrasts: {
     caption: (subject: string) => `Differences in ${subject}`,
-    pair: (first: string, second: string) => `${named(first)} less ${named(second)}`,
-    columns: (confidence: number) => ({
+    name: (compared: Compared, first: string, second: string) =>
+      compared === "interaction" ? `${named(first)} by ${named(second)}` : `${named(first)} less ${named(second)}`,
+    columns: (confidence: number, adjustment: Adjustment) => ({
       pair: "Difference",
       difference: "Points",
       interval: `${chosenPercent(confidence)} interval`,
+      intervalTogether: `${chosenPercent(confidence)} interval, all together`,
       effect: "In residual standard deviations",
       pValue: "p",
-      pValueAdjusted: "p, adjusted (Holm)",
+      pValueAdjusted: `p, adjusted (${adjusters[adjustment]})`,
     }),
-    note: "Each interval and p speaks of its own pair; the adjusted p allows for all pairs of this property.",
+    notes: {
+      none: "",
+      tukey:
+        "The first interval and p speak of their own pair; those together allow for every pair of this property, by the studentized range.",
+      dunnett:
+        "The first interval and p speak of their own comparison; those together allow for every comparison with the reference.",
+      holm: "The first interval and p speak of their own comparison; those together allow for all that were named beforehand.",
+    } satisfies Record<Adjustment, string>,
+    interaction:
+      "An interaction is a difference of differences: by how much the effect of the one factor is another at the second level of the other.",
   },
   picture: {
     two: (confidence: number) =>
       `Every panelist’s two marks, joined by a line; beside them the difference with its ${chosenPercent(confidence)} interval.`,
     many: (confidence: number) =>
-      `Above, every panelist’s marks, joined by lines; below, one row for each pair: the difference with its ${chosenPercent(confidence)} interval of that pair alone.`,
+      `Above, every panelist’s marks, joined by lines; below, one row for each comparison: the difference with its ${chosenPercent(confidence)} interval, which allows for all of them.`,
     noTest: "Every panelist’s marks, joined by lines.",
     axis: "points",
     differenceAxis: "difference in points",

@@ -1,0 +1,177 @@
+import type { Comparisons } from "../model/plan.ts";
+import type { Adjustment, Compared } from "../model/result-scale.ts";
+import { dunnettQuantile, dunnettUpper } from "./dunnett.ts";
+import { holm } from "./holm.ts";
+import { studentQuantile, studentTwoSided } from "./student.ts";
+import { studentizedRangeQuantile, studentizedRangeUpper } from "./studentized-range.ts";
+
+/** Which differences between products are judged, and how the judging of several is paid for. */
+
+/** A sum of product means with weights that add up to 0. `first` less `second`, in products, levels or factors. */
+export type Comparison = { compared: Compared; first: string; second: string; weights: readonly number[] };
+export type ComparisonSet = { adjustment: Adjustment; list: readonly Comparison[] };
+
+/**
+ * The comparisons that a plan asks for.
+ *
+ * Takes    products: ids in the order of the plan
+ * Returns  of every two products the later one first, so that a new product after the current one reads as "new less
+ *          current"; of two products always their one difference; a plan that names products which are not there falls
+ *          back to all pairs
+ */
+export function comparisonSet(comparisons: Comparisons, products: readonly string[]): ComparisonSet {
+  const list = products.length > 2 ? listOf(comparisons, products) : [];
+  if (list.length === 0) return allPairs(products);
+  return { adjustment: list.length === 1 ? "none" : comparisons.kind === "reference" ? "dunnett" : "holm", list };
+}
+
+/** Every two products. */
+export function allPairs(products: readonly string[]): ComparisonSet {
+  const list = products.flatMap((second, at) => products.slice(at + 1).map((first) => pairOf(first, second, products)));
+  return { adjustment: list.length > 1 ? "tukey" : "none", list };
+}
+
+function listOf(comparisons: Comparisons, products: readonly string[]): Comparison[] {
+  const known = (id: string | null): id is string => id !== null && products.includes(id);
+  switch (comparisons.kind) {
+    case "all-pairs":
+      return [];
+    case "reference": {
+      const { product } = comparisons;
+      if (!known(product)) return [];
+      return products.filter((other) => other !== product).map((other) => pairOf(other, product, products));
+    }
+    case "planned":
+      return comparisons.pairs.flatMap(({ first, second }) =>
+        known(first) && known(second) && first !== second ? [pairOf(first, second, products)] : [],
+      );
+    case "two-factors":
+      return factorial(comparisons, products);
+  }
+}
+
+const pairOf = (first: string, second: string, products: readonly string[]): Comparison => ({
+  compared: "pair",
+  first,
+  second,
+  weights: products.map((product) => (product === first ? 1 : 0) - (product === second ? 1 : 0)),
+});
+
+/** Main effects: the mean of both cells of the second level less that of the first. Interaction: a difference of differences. */
+function factorial(
+  { factors, cells }: Extract<Comparisons, { kind: "two-factors" }>,
+  products: readonly string[],
+): Comparison[] {
+  const of = products.map((product) => cells.find((cell) => cell.product === product));
+  if (products.length !== 4 || of.some((cell) => !cell)) return [];
+  const sign = (level: "one" | "two" | undefined) => (level === "two" ? 1 : -1);
+  const weights = (weight: (cell: (typeof of)[number]) => number) => of.map(weight);
+  const [one, other] = factors;
+  return [
+    {
+      compared: "first-factor",
+      first: one.levels[1],
+      second: one.levels[0],
+      weights: weights((cell) => sign(cell?.first) / 2),
+    },
+    {
+      compared: "second-factor",
+      first: other.levels[1],
+      second: other.levels[0],
+      weights: weights((cell) => sign(cell?.second) / 2),
+    },
+    {
+      compared: "interaction",
+      first: one.name,
+      second: other.name,
+      weights: weights((cell) => sign(cell?.first) * sign(cell?.second)),
+    },
+  ];
+}
+
+/** An estimated comparison. `covariances`: with each of the comparisons, itself among them, in residual variances. */
+export type Estimate = { difference: number; standardError: number; covariances: readonly number[] };
+
+export type Judged = {
+  /** Of this comparison alone. */
+  pValue: number;
+  low: number;
+  high: number;
+  /** With the others taken into account; the same where there is one. The interval excludes 0 exactly when p is at most the risk. */
+  pValueAdjusted: number;
+  lowTogether: number;
+  highTogether: number;
+};
+
+/**
+ * Comparisons judged one by one and together.
+ *
+ * Takes    estimates: in the order of the set; df: of the residual; products: how many; risk: 1 - confidence
+ * Returns  Tukey's range (with the mean of both variances where they differ, C. Y. Kramer 1956), Dunnett's comparisons with a
+ *          reference (where the design makes correlations uneven, with the least of them, which errs on the safe side), or
+ *          Holm's steps, whose intervals stand at the risk that the steps left (all from memory). p is never 0
+ */
+export function judge(
+  estimates: readonly Estimate[],
+  { adjustment, df, products, risk }: { adjustment: Adjustment; df: number; products: number; risk: number },
+): Judged[] {
+  const own = estimates.map((estimate) => aboveZero(studentTwoSided(ratioOf(estimate), df)));
+  const reach = -studentQuantile(risk / 2, df);
+  const together = togetherOf(estimates, own, { adjustment, df, products, risk });
+  return estimates.map((estimate, at) => {
+    const { difference, standardError } = estimate;
+    const joint = together[at] ?? { pValue: own[at] ?? 1, reach };
+    return {
+      pValue: own[at] ?? 1,
+      low: difference - reach * standardError,
+      high: difference + reach * standardError,
+      // rounding may leave a hair between two ways to the same number
+      pValueAdjusted: Math.max(own[at] ?? 1, aboveZero(joint.pValue)),
+      lowTogether: difference - joint.reach * standardError,
+      highTogether: difference + joint.reach * standardError,
+    };
+  });
+}
+
+type Joint = { pValue: number; reach: number };
+type Rule = { adjustment: Adjustment; df: number; products: number; risk: number };
+
+function togetherOf(estimates: readonly Estimate[], own: readonly number[], rule: Rule): Joint[] {
+  const { adjustment, df, products, risk } = rule;
+  switch (adjustment) {
+    case "none":
+      return [];
+    case "tukey": {
+      const reach = studentizedRangeQuantile(risk, products, df) / Math.SQRT2;
+      return estimates.map((estimate) => ({
+        pValue: studentizedRangeUpper(Math.SQRT2 * Math.abs(ratioOf(estimate)), products, df),
+        reach,
+      }));
+    }
+    case "dunnett": {
+      const loadings = loadingsOf(estimates);
+      const reach = dunnettQuantile(risk, loadings, df);
+      return estimates.map((estimate) => ({ pValue: dunnettUpper(Math.abs(ratioOf(estimate)), loadings, df), reach }));
+    }
+    case "holm": {
+      const adjusted = holm(own);
+      return own.map((pValue, at) => {
+        const paid = adjusted[at] ?? 1;
+        const left = Math.min(risk, Math.max(risk / own.length, (risk * pValue) / Math.max(paid, Number.MIN_VALUE)));
+        return { pValue: paid, reach: -studentQuantile(left / 2, df) };
+      });
+    }
+  }
+}
+
+/** How the comparisons hang together by the reference they share: the least covariance of any two, over each one's spread. */
+function loadingsOf(estimates: readonly Estimate[]): number[] {
+  const shared = Math.max(
+    0,
+    Math.min(...estimates.flatMap(({ covariances }, at) => covariances.filter((_, other) => other !== at))),
+  );
+  return estimates.map(({ covariances }, at) => Math.min(0.999, Math.sqrt(shared / (covariances[at] ?? 1))));
+}
+
+const ratioOf = ({ difference, standardError }: Estimate): number => difference / standardError;
+const aboveZero = (probability: number): number => Math.max(Number.MIN_VALUE, probability);
