@@ -2,6 +2,7 @@ import { familyOf } from "../analysis/method.ts";
 import type { PlanPart } from "../model/open-part.ts";
 import type { Plan } from "../model/plan.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
+import { scaleSize } from "../words/en/organizer-scale-size.ts";
 import { sizeFigures, sizeWords } from "./plan-summary.ts";
 
 /** Notes for the margin, for the part that is open. */
@@ -31,10 +32,10 @@ const offersNone = ({ method, noPreference }: Plan): boolean =>
   method === "paired-preference" && noPreference !== "not-offered";
 
 function peopleNotes(plan: Plan): string[] {
-  const { jump, sparesNote, source, width } = planWords.people;
+  const { jump, sparesNote, source } = planWords.people;
   if (plan.method === "ranking") return [sparesNote, planWords.ranking.source];
   const figures = sizeFigures(plan);
-  if (figures === null) return [...width.notes.slice(0, -1), sparesNote, ...width.notes.slice(-1)];
+  if (figures === null) return [...scaleSize.notes, sparesNote, scaleSize.source];
   const { words } = sizeWords(plan);
   return [
     ...(figures.needed === null ? [] : [words.needed(plan.people, figures.needed, figures.fooled)]),

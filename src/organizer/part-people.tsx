@@ -11,9 +11,9 @@ import { Dial } from "./dial.tsx";
 import { Choice } from "./fields.tsx";
 import { NumberField } from "./number-field.tsx";
 import { Repeats } from "./part-repeats.tsx";
-import { Width } from "./part-width.tsx";
 import { sizeFigures, sizeWords } from "./plan-summary.ts";
 import { Saw, SawTable } from "./saw.tsx";
+import { ScaleSoughtPart } from "./scale-sought.tsx";
 import { SoughtDial, SoughtUnit } from "./sought-dial.tsx";
 import type { Draft } from "./use-draft.ts";
 
@@ -57,7 +57,7 @@ export function PartPeople({ draft }: { draft: Draft }) {
       {plan.method === "ranking" ? (
         <RankingPeople />
       ) : test === null ? (
-        <Width plan={plan} />
+        <ScaleSoughtPart draft={draft} />
       ) : (
         <Teeth plan={plan} test={test} size={size} />
       )}

@@ -1,10 +1,12 @@
 import { familyOf } from "../analysis/method.ts";
+import { pairPower, scaleTestOf } from "../analysis/scale-power.ts";
 import { allergenUnion } from "../design/packet.ts";
 import { seeksLikeness, sizeTest, usualDPrime } from "../design/size-test.ts";
 import type { PlanPart } from "../model/open-part.ts";
 import type { Plan } from "../model/plan.ts";
 import type { SizeWords } from "../words/en/organizer-people.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
+import { scaleSize } from "../words/en/organizer-scale-size.ts";
 
 /**
  * What the number of people means: the count that decides, how likely a false yes is, and a yes where one is wanted.
@@ -33,6 +35,13 @@ export function sizeWords(plan: Plan): { words: SizeWords; share: number } {
   return { words: family === "pair" ? by.preference : by.difference, share: sizeTest(plan)?.soughtAt ?? 0 };
 }
 
+/** What a line-scale plan finds of what it says to matter; empty while it says nothing. */
+function scaleSummary(plan: Plan): string {
+  const test = plan.method === "line-scale" ? scaleTestOf(plan) : null;
+  if (test === null || plan.people < 1) return "";
+  return scaleSize.summary(pairPower(test, plan.people), test.difference, test.deviation, plan.scaleSought?.from ?? "");
+}
+
 /** One sentence for a part of the plan, as it stands; empty when nothing of it was decided. */
 export function summaryOf(part: PlanPart, plan: Plan): string {
   const words = planWords.summaries;
@@ -42,7 +51,7 @@ export function summaryOf(part: PlanPart, plan: Plan): string {
     case "method":
       return words.method(plan);
     case "people":
-      return words.people(plan, sizeFigures(plan));
+      return [words.people(plan, sizeFigures(plan)), scaleSummary(plan)].filter(Boolean).join(" ");
     case "samples":
       return words.samples(plan);
     case "serving":

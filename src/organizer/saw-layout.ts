@@ -26,7 +26,11 @@ const tickRoom = 44;
  * Where everything of the saw picture goes, in CSS pixels for the width at hand (so that text keeps its size).
  * Takes points in order of people; the choice need not be among them.
  */
-export function sawLayout(points: readonly SawPoint[], chosen: number, width: number): SawLayout {
+export function sawLayout(
+  points: readonly Pick<SawPoint, "people" | "power">[],
+  chosen: number,
+  width: number,
+): SawLayout {
   const to = Math.max(left + 60, width - right);
   const first = points[0]?.people ?? 0;
   const last = points.at(-1)?.people ?? 1;

@@ -7,11 +7,18 @@ import { sawLayout } from "./saw-layout.ts";
 
 /** `words`: of the test at hand; `share`: what they speak of, the share sought or the limit. */
 type Props = { points: SawPoint[]; chosen: number; share: number; words: SizeWords };
+/** What the picture alone needs; a scale has no count that decides. */
+type Drawn = {
+  points: Pick<SawPoint, "people" | "power">[];
+  chosen: number;
+  share: number;
+  words: Pick<SizeWords, "picture">;
+};
 
 const axis = planWords.people;
 
-/** The teeth of the exact test as dots, drawn for the width at hand; the choice is the large one. */
-export function Saw({ points, chosen, share, words }: Props) {
+/** The teeth of the exact test, or the curve of a scale, as dots, drawn for the width at hand; the choice is the large one. */
+export function Saw({ points, chosen, share, words }: Drawn) {
   const box = useRef<HTMLElement>(null);
   const width = useWidth(box, 600);
   const layout = sawLayout(points, chosen, width);

@@ -123,24 +123,4 @@ export const people = {
   none: "none",
   ofHundred: inHundred,
   chosen: "your choice",
-
-  width: {
-    spread: "Suppose one person\u2019s marks scatter by",
-    spreadHint:
-      "Standard deviation in points of 100, after person and product. A supposition for this page: it is not part of the plan.",
-    points: "points",
-    says: (count: number, points: number) =>
-      `With ${peopleOf(count)}, a difference between two products is known to within ${oneDecimal(points)}${nb}points either way (95${nb}% interval).`,
-    needsProducts: "How sure a difference will be can be said once part 4 has its products.",
-    tooFew: "Two people are the least for an interval.",
-    caption: (spread: number) => `If marks scatter by ${figure(spread)}${nb}points`,
-    column: "either way",
-    pointsOf: (points: number) => `${oneDecimal(points)}${nb}points`,
-    noPower: "How likely a difference is found cannot be told yet: this version has no such figure for the line scale.",
-    notes: [
-      "The interval is that of one pair by itself. Intervals that stand for all pairs together are wider.",
-      `Scatter differs from panel to panel; 10${nb}points is a guess to begin with. Take it from an earlier study if there is one.`,
-      "Source: t interval of complete blocks.",
-    ],
-  },
 };

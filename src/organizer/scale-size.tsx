@@ -1,0 +1,109 @@
+import { useMemo } from "preact/hooks";
+import { differenceKnown, pairPower, productsPower, type ScaleTest, scaleTestOf } from "../analysis/scale-power.ts";
+import { differenceHalfWidth } from "../design/interval-width.ts";
+import { differenceFoundBy, scalePeople } from "../design/scale-size.ts";
+import type { Plan, ScaleSought } from "../model/plan.ts";
+import { planWords } from "../words/en/organizer-plan.ts";
+import { scaleSize as words } from "../words/en/organizer-scale-size.ts";
+import { Saw } from "./saw.tsx";
+
+/** The power that a plan is held against. */
+const wanted = 0.8;
+
+/** What the people of a line-scale plan find: sentences, the picture, the same as a table. */
+export function ScalePower({ plan, sought }: { plan: Plan; sought: ScaleSought }) {
+  const test = useTest(plan, sought);
+  const enough = useMemo(() => (test ? (scalePeople(test, wanted)?.people ?? null) : null), [test]);
+  const last = lastPeople(plan.people, enough);
+  const points = useMemo(() => (test ? curve(test, last) : []), [test, last]);
+  if (test === null) return <p class="lead-in">{words.needsProducts}</p>;
+  const shown = points.some(({ people }) => people === plan.people)
+    ? points
+    : [...points, { people: plan.people, power: pairPower(test, plan.people) }].sort((a, b) => a.people - b.people);
+  return (
+    <>
+      <p class="lead-in" aria-live="polite">
+        {scaleSentences(test, plan.people, enough).join(" ")}
+      </p>
+      <Saw points={shown} chosen={plan.people} share={sought.difference} words={words} />
+      <details>
+        <summary>{planWords.people.asTable}</summary>
+        <PowerTable test={test} chosen={plan.people} points={shown} />
+      </details>
+    </>
+  );
+}
+
+/** The test of a plan, the same one as long as nothing changes that it hangs on. */
+function useTest(plan: Plan, sought: ScaleSought): ScaleTest | null {
+  const { difference, deviation } = sought;
+  const { alpha, repeats, perTray } = plan;
+  return useMemo(
+    () => scaleTestOf(plan, sought),
+    [difference, deviation, alpha, repeats, perTray, plan.products.length],
+  );
+}
+
+/** As far as the panel that would do, and some more; in steps, so that a slider does not draw all of it anew. */
+const lastPeople = (people: number, enough: number | null): number =>
+  Math.min(240, Math.ceil(Math.max(66, people + 6, (enough ?? 0) + 12) / 24) * 24);
+
+const curve = (test: ScaleTest, last: number) =>
+  Array.from({ length: last - 5 }, (_, at) => at + 6).map((people) => ({ people, power: pairPower(test, people) }));
+
+/** What so many people find, and how many would find it four times in five. */
+function scaleSentences(test: ScaleTest, people: number, enough: number | null): string[] {
+  if (people < 1 || differenceKnown({ ...test, people }).df < 1) return [words.tooFew];
+  const chance = pairPower(test, people);
+  const least = differenceFoundBy(test, people, wanted);
+  const half = differenceHalfWidth({ ...test, people, residualDeviation: test.deviation });
+  const sentences = [
+    words.finds(people, chance, test.difference),
+    enough === null ? words.tooMany : words.needed(enough),
+    least === null ? words.nothing(people) : words.least(people, least),
+    words.width(half),
+  ];
+  const pairs = (test.products * (test.products - 1)) / 2;
+  if (pairs > 1) sentences.push(words.several(pairs, productsPower(test, people)));
+  return sentences;
+}
+
+function PowerTable(props: { test: ScaleTest; chosen: number; points: { people: number; power: number }[] }) {
+  const { test, chosen, points } = props;
+  const rows = points.filter(({ people }) => people % 6 === 0 || Math.abs(people - chosen) <= 1);
+  const { people: axis } = planWords;
+  return (
+    <table class="widths">
+      <thead>
+        <tr>
+          <th scope="col" class="number">
+            {axis.columnPeople}
+          </th>
+          <th scope="col" class="number">
+            {words.columns.finds(test.difference)}
+          </th>
+          <th scope="col" class="number">
+            {words.columns.width}
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(({ people, power }) => (
+          <tr key={people} class={people === chosen ? "mine" : undefined}>
+            <th scope="row" class="number">
+              {people === chosen ? `${axis.chosen}: ` : ""}
+              {people}
+            </th>
+            <td class="number">{axis.ofHundred(power)}</td>
+            <td class="number">{widthOf(test, people)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+const widthOf = (test: ScaleTest, people: number): string =>
+  people < 1 || differenceKnown({ ...test, people }).df < 1
+    ? planWords.people.none
+    : words.either(differenceHalfWidth({ ...test, people, residualDeviation: test.deviation }));

@@ -1,0 +1,97 @@
+import type { ScaleSought } from "../model/plan.ts";
+import { scaleSize as words } from "../words/en/organizer-scale-size.ts";
+import { Dial } from "./dial.tsx";
+import { EarlierScatter } from "./earlier-scatter.tsx";
+import { TextField } from "./fields.tsx";
+import { NumberField } from "./number-field.tsx";
+import { ScalePower } from "./scale-size.tsx";
+import type { Draft } from "./use-draft.ts";
+
+/** What is shown until the lead says something. */
+const guess: ScaleSought = { difference: 10, deviation: 10, from: words.guess };
+
+/** Line scale: the difference that matters, how marks scatter, and what the people of the plan then find. */
+export function ScaleSoughtPart({ draft: { plan, edit } }: { draft: Draft }) {
+  const sought = plan.scaleSought ?? guess;
+  const set = (change: Partial<ScaleSought>): void =>
+    edit((before) => ({ ...before, scaleSought: { ...guess, ...before.scaleSought, ...change } }));
+  return (
+    <>
+      <Figures sought={sought} set={set} />
+      <p class="fine">{words.hint}</p>
+      {plan.scaleSought === null ? (
+        <p class="fine">
+          {words.notKept}{" "}
+          <button type="button" class="quiet" onClick={() => set({})}>
+            {words.keep}
+          </button>
+        </p>
+      ) : (
+        <>
+          <TextField
+            id="people-from"
+            label={words.from}
+            hint={words.fromHint}
+            value={sought.from}
+            onInput={(from) => set({ from })}
+          />
+          <p class="after">
+            <button
+              type="button"
+              class="quiet"
+              onClick={() => edit((before) => ({ ...before, scaleSought: null }), words.leaveOut)}
+            >
+              {words.leaveOut}
+            </button>
+          </p>
+        </>
+      )}
+      <EarlierScatter onTake={set} />
+      <ScalePower plan={plan} sought={sought} />
+      <p class="note">{words.supposed(sought.from.trim() || words.guess)}</p>
+      {plan.repeats > 1 ? <p class="fine">{words.repeats}</p> : null}
+    </>
+  );
+}
+
+function Figures({ sought, set }: { sought: ScaleSought; set: (change: Partial<ScaleSought>) => void }) {
+  const { difference, deviation } = sought;
+  return (
+    <div class="dials">
+      <Dial
+        label={words.differenceSlider}
+        low={1}
+        high={40}
+        value={difference}
+        onValue={(value) => set({ difference: value })}
+      >
+        <NumberField
+          id="people-difference"
+          label={words.difference}
+          unit={words.points}
+          value={difference}
+          low={0.1}
+          high={100}
+          onValue={(value) => value !== null && set({ difference: value })}
+        />
+      </Dial>
+      <Dial
+        label={words.deviationSlider}
+        low={1}
+        high={40}
+        value={deviation}
+        onValue={(value) => set({ deviation: value })}
+      >
+        <NumberField
+          id="people-deviation"
+          label={words.deviation}
+          unit={words.points}
+          value={deviation}
+          low={0.1}
+          high={100}
+          onValue={(value) => value !== null && set({ deviation: value })}
+        />
+      </Dial>
+    </div>
+  );
+}

@@ -1,0 +1,59 @@
+import { analyse } from "../analysis/analyse.ts";
+import { recordOfFile } from "../archive/study-file.ts";
+import { deviationAtMost } from "../design/scale-size.ts";
+import { knownFacts, knownStudies, knownTexts } from "../device/pull.ts";
+import type { DeviceStore } from "../device/store.ts";
+import { foldStudy } from "../log/fold.ts";
+import type { AttributeResult } from "../model/result-scale.ts";
+
+/** How the marks of one property scattered in an opened study, and what the true figure may be at most. */
+export type EarlierScatter = {
+  study: string;
+  title: string;
+  attribute: string;
+  people: number;
+  deviation: number;
+  atMost: number;
+};
+
+/**
+ * The scatter of every property of the opened line-scale studies that this device holds, latest study first.
+ *
+ * Takes    app: the version, as results name it
+ * Returns  studies of which anything is known in outline only, and properties without a test, are left out
+ */
+export async function earlierScatters(store: DeviceStore, app: string): Promise<EarlierScatter[]> {
+  const studies: { at: string; scatters: EarlierScatter[] }[] = [];
+  for (const study of await knownStudies(store)) {
+    const stream = { kind: "study" as const, id: study };
+    const { lock, reveal, facts } = foldStudy(await knownFacts(store, stream));
+    if (!lock || !reveal || lock.body.plan.method !== "line-scale") continue;
+    if ([...facts.values()].some(({ outline }) => outline)) continue;
+    const { record } = recordOfFile({ study, events: await knownTexts(store, stream), quarantined: 0 }, study);
+    const result = analyse(record, app);
+    if (result.family !== "scale") continue;
+    const { title } = record.plan;
+    const scatters = result.attributes.flatMap((attribute) => {
+      const found = scatterOf(attribute);
+      return found ? [{ study, title, attribute: attribute.attribute, people: attribute.people, ...found }] : [];
+    });
+    studies.push({ at: reveal.at, scatters });
+  }
+  return studies.sort((a, b) => (a.at < b.at ? 1 : -1)).flatMap(({ scatters }) => scatters);
+}
+
+/**
+ * Residual deviation of one mark, and its upper limit. With repeats, how people differ in what they see in the products is
+ * part of it: one tray a person has both in one.
+ */
+export function scatterOf({
+  outcome,
+  variances,
+  blocks,
+}: AttributeResult): { deviation: number; atMost: number } | null {
+  const { residual, panelistProduct } = variances;
+  if (outcome !== "ok" || residual === null || blocks === null) return null;
+  const deviation = Math.sqrt(residual + (panelistProduct ?? 0));
+  if (!(deviation > 0)) return null;
+  return { deviation, atMost: deviationAtMost(deviation, Math.max(1, Math.floor(blocks.denominatorDf))) };
+}

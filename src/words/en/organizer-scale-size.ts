@@ -1,0 +1,71 @@
+import { organizer, plural } from "./organizer.ts";
+import { figure, inHundred, oneDecimal } from "./organizer-figures.ts";
+
+/** Words of the plan's people part for a line scale: what so many people find, were the marks to scatter as supposed. */
+const { nb } = organizer;
+
+const peopleOf = (count: number): string => plural(count, "person", "people");
+const points = (value: number): string => `${figure(value)}${nb}points`;
+const rounded = (value: number): string => `${oneDecimal(value)}${nb}points`;
+
+export const scaleSize = {
+  difference: "Smallest difference that matters",
+  differenceSlider: "Smallest difference that matters, by slider",
+  deviation: "Scatter of one person\u2019s marks",
+  deviationSlider: "Scatter of one person\u2019s marks, by slider",
+  hint: "Difference: between the means of two products, on the line from 0 to 100. Scatter: the standard deviation that is left once person and product are taken out.",
+  points: "points",
+  from: "Where the scatter comes from",
+  fromHint: "Such as \u201cstudy of 3 May\u201d or \u201ca guess\u201d. It is locked with the plan.",
+  guess: "a guess",
+  notKept:
+    "These two figures are a guess to begin with. They become part of the plan once you change one of them, or with:",
+  keep: "Keep them in the plan",
+  leaveOut: "Leave them out of the plan",
+
+  finds: (count: number, chance: number, difference: number) =>
+    `With ${peopleOf(count)}, a difference of ${points(difference)} between two products is found in ${inHundred(chance)} such studies.`,
+  needed: (count: number) =>
+    `${peopleOf(count)} are the first number that reaches 80${nb}of${nb}100, and every larger one does.`,
+  tooMany: "No kitchen seats the people that this would take. Look for a larger difference, or ask fewer products.",
+  least: (count: number, difference: number) =>
+    `The smallest that ${plural(count, "person finds", "people find")} in 80 of 100 studies: ${rounded(difference)}.`,
+  nothing: (count: number) =>
+    `${plural(count, "person finds", "people find")} no difference that the line has room for.`,
+  width: (points: number) =>
+    `A difference will be known to within ${rounded(points)} either way (95${nb}% interval of one pair).`,
+  tooFew: "Two people are the least for a line scale, more where each has only some of the products.",
+  needsProducts: "What so many people find can be said once part 4 has its products.",
+  supposed: (from: string) =>
+    `All of this supposes a scatter (${from}). If the true one is larger, the study finds less than is said here.`,
+  several: (pairs: number, chance: number) =>
+    `That is one pair of ${pairs}, held to its share of the risk. The test of all products together says that they differ in ${inHundred(chance)} such studies, if the others lie half way between.`,
+  repeats: "With several trays a person this holds if people do not differ in how they see the products.",
+  notes: [
+    "Scatter differs from panel to panel. An earlier study of like products is the best source; a guess is better named than left out.",
+    "The interval is that of one pair by itself. Intervals that stand for all pairs together are wider.",
+  ],
+  source: "Source: noncentral t and F, panelists as blocks.",
+  picture: (difference: number) =>
+    `Chance of finding a difference of ${points(difference)}, in 100 such studies, by number of people. Your choice is the large dot.`,
+  columns: { finds: (difference: number) => `finds ${points(difference)}`, width: "known to within" },
+  either: (value: number) => `\u00b1${nb}${rounded(value)}`,
+
+  earlier: {
+    show: "Take the scatter from an earlier study",
+    looking: "Looking through the opened studies \u2026",
+    none: "No opened line-scale study with a scatter is on this device. Open one on its page first.",
+    list: "Opened line-scale studies",
+    row: (title: string, attribute: string) => `${title}, ${attribute}`,
+    found: (deviation: number, people: number) => `${rounded(deviation)}, from ${peopleOf(people)}`,
+    take: (deviation: number) => `Take ${oneDecimal(deviation)}`,
+    takeCautious: (most: number) => `Take ${oneDecimal(most)}, to be cautious`,
+    takeLabel: (deviation: number, row: string) => `Take ${rounded(deviation)} of ${row}`,
+    note: `A scatter from few people is itself uncertain. Four times in five the true one is no larger than the cautious figure.`,
+    from: (row: string) => row,
+    fromCautious: (row: string) => `${row}, upper limit`,
+  },
+
+  summary: (chance: number, difference: number, deviation: number, from: string) =>
+    `Finds a difference of ${points(difference)} in ${inHundred(chance)} such studies, if marks scatter by ${points(deviation)}${from.trim() === "" ? "" : ` (${from.trim()})`}.`,
+};
