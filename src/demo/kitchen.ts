@@ -24,6 +24,14 @@ export const rested: Product = {
   preparation: `As new, then a covered rest of 8 min. ${preparedAlike}`,
 };
 
+/** Held hot: its time between the oven and the cup is a part of what it is, so it has a serving window of its own. */
+export const held: Product = {
+  id: "c1a7e55e-0d1e-4b3a-9c52-7a1f0e6d2b04",
+  name: "new + held",
+  preparation:
+    "As new, then held covered for 40 min at 63 °C. Turkey-and-barley meatball, 32 g raw, one dough for all. At least 74 °C at the core, cut into 12 g samples when the holding ends, tasted 4 to 15 min after cutting: 44 to 55 min after the oven.",
+};
+
 /** The twelve panelists by seat. Names stand in the seating record of the lead's browser alone, never in the log. */
 export const panelists: readonly string[] = [
   "Amara Voss",

@@ -1,5 +1,5 @@
 import type { Plan } from "../model/plan.ts";
-import { current, kitchenPlan, rested, steamed, waves } from "./kitchen.ts";
+import { current, held, kitchenPlan, rested, steamed, waves } from "./kitchen.ts";
 
 const buy = "buy a second steam oven (6 400 crowns) if it also saves at least 4 points of cook loss";
 
@@ -165,6 +165,26 @@ export const chewQuestions = {
   later: "c1a7e55e-0d1e-4b3a-9c52-7a1f0e6d2b0e",
   end: "c1a7e55e-0d1e-4b3a-9c52-7a1f0e6d2b0f",
 } as const;
+
+/** Q8: in which order do four stand, from least to most juicy? 12 people; no order was expected beforehand. */
+export const rankingPlan = (): Plan => ({
+  ...kitchenPlan([current, steamed, rested, held]),
+  title: "Demo: Steam first, in which order?",
+  objective: "Find out how the new process stands between the current one, a covered rest and a long hold.",
+  ifYes: "Serve what stands highest, and never hold it longer than it can bear.",
+  ifNo: "Choose by cook loss and cost alone.",
+  method: "ranking",
+  people: 12,
+  spares: 1,
+  ranking: {
+    name: "Juiciness",
+    least: "least juicy",
+    most: "most juicy",
+    definition: "How much juice you feel in the mouth while you chew.",
+    predicted: [],
+  },
+  waves: waves(["13:00", "13:40"], 6, [current, steamed, rested, held], 33),
+});
 
 /** Q10: is the new process with and without a rest alike enough? 60 triangles, locked and not yet tasted. */
 export const likenessPlan = (): Plan => ({

@@ -13,10 +13,12 @@ import {
   likenessPlan,
   linePlan,
   preferencePlan,
+  rankingPlan,
   tetradPlan,
   trianglePlan,
 } from "./plans.ts";
 import { preferenceDay } from "./preference-day.ts";
+import { rankingDay } from "./ranking-day.ts";
 import { triangleDay } from "./triangle-day.ts";
 
 /** One study of the demo. `seated`: do the twelve panelists sit in seats 1 to 12? */
@@ -84,6 +86,7 @@ export const scenes: readonly Scene[] = [
     seated: false,
   },
   { name: "Q11", plan: chewPlan, day: chewDay, after: 3, seated: true },
+  { name: "Q8", plan: rankingPlan, day: rankingDay, after: 3, seated: true },
   { name: "Q10", plan: likenessPlan, day: onlyLocked, after: 3, seated: false },
 ];
 

@@ -1,11 +1,12 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import { analyse } from "../../src/analysis/analyse.ts";
 import { recordOf } from "../../src/log/record.ts";
-import type { ChoiceResult, PairResult, ScaleResult } from "../../src/model/result.ts";
+import type { ChoiceResult, PairResult, RankResult, ScaleResult } from "../../src/model/result.ts";
 import { checksCommitment } from "../../src/seal/verify.ts";
 import { relativeError } from "../analysis/reference.ts";
 import chewByR from "../reference/chew-curve-by-r/values.json" with { type: "json" };
 import byR from "../reference/demo-by-r/values.json" with { type: "json" };
+import rankingByR from "../reference/friedman-by-r/values.json" with { type: "json" };
 import { type Told, told } from "./written.ts";
 
 /**
@@ -14,9 +15,10 @@ import { type Told, told } from "./written.ts";
  * Intervals that the scenario prints are two-sided at 95 %; the main ones of a report go with its test.
  */
 let studies: Told[];
+// sealing every key takes its time by design
 beforeAll(async () => {
   studies = await told();
-});
+}, 60_000);
 
 function resultOf(at: number) {
   const { state } = studies[at] ?? {};
@@ -195,4 +197,19 @@ describe("three moments of one chew, which R has from the marks typed once more 
     expect(marks.filter(({ chewedSeconds }) => chewedSeconds === null)).toHaveLength(36);
     expect(departures).toEqual([]);
   });
+});
+
+test("the ranking: rank sums 20, 36, 39, 25, Friedman 12.1 on 3 and p = 0.007 by chi-square as printed; by R", () => {
+  const result = resultOf(8) as RankResult;
+  const [ours] = rankingByR.rows;
+  expect(result.products).toEqual(["current", "new", "new + rest", "new + held"]);
+  expect(result.panelists.map(({ ranks }) => ranks)).toEqual(ours?.ranks);
+  expect(result.sums.map(({ sum }) => sum)).toEqual([20, 36, 39, 25]);
+  close(result.friedman?.chiSquare, ours?.chiSquare);
+  expect(relativeError(result.friedman?.pValueChiSquare ?? 0, ours?.pValue ?? 0)).toBeLessThan(1e-11);
+  expect(result.friedman?.pValueChiSquare.toFixed(3)).toBe("0.007");
+  expect(result).toMatchObject({ people: 12, outcome: "reached", property: "Juiciness" });
+  // each of the four orders of the Williams square was served three times
+  expect(result.orders.map(({ judgments }) => judgments)).toEqual([3, 3, 3, 3]);
+  expect(result.departures).toEqual([]);
 });

@@ -34,14 +34,14 @@ afterEach(async () => {
   await house.close();
 });
 
-test("the nine studies stand in the lead's browser, eight of them opened with all their answers", async () => {
+test("the ten studies stand in the lead's browser, nine of them opened with all their answers", async () => {
   const demo = await beginDemo(lead);
   await demo.finish();
   const studies = await readStudies(lead.store);
   const counted = studies.map(({ state }) => [...state.trays.values()].filter((tray) => tray.counted).length);
-  expect(counted.sort((a, b) => a - b)).toEqual([0, 12, 12, 18, 24, 24, 24, 36, 60]);
+  expect(counted.sort((a, b) => a - b)).toEqual([0, 12, 12, 12, 18, 24, 24, 24, 36, 60]);
   expect(studies.every(({ state }) => state.lock?.body.plan.invented)).toBe(true);
-  expect(studies.filter(({ state }) => state.reveal)).toHaveLength(8);
+  expect(studies.filter(({ state }) => state.reveal)).toHaveLength(9);
 });
 
 test("the lead's own device wrote nothing: its log goes on where it was", async () => {
@@ -50,12 +50,12 @@ test("the lead's own device wrote nothing: its log goes on where it was", async 
   expect((await lead.store.counts()).total).toBe(0);
 });
 
-test("the twelve names are in this browser's erasable record of four studies, and nowhere on the server", async () => {
+test("the twelve names are in this browser's erasable record of five studies, and nowhere on the server", async () => {
   const demo = await beginDemo(lead);
   await demo.finish();
   const lists = await Promise.all((await readStudies(lead.store)).map(({ id }) => lead.store.names(namesPrefix(id))));
   const named = lists.filter((names) => Object.keys(names).length > 0);
-  expect(named).toHaveLength(4);
+  expect(named).toHaveLength(5);
   for (const names of named) expect(panelists.map((_, seat) => names[String(seat + 1)])).toEqual(panelists);
   const sent = asked.map(({ body }) => String(body)).join("\n");
   for (const name of panelists) expect(sent).not.toContain(name);

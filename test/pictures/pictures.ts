@@ -102,7 +102,7 @@ const reports = {
 async function ofTheDemo(lead: LeadHands): Promise<void> {
   const { page } = lead;
   await lead.button(demoWords.offer.load).click();
-  await page.locator("table.studies th a").nth(8).waitFor();
+  await page.locator("table.studies th a").nth(9).waitFor();
   await keep("studies", page);
   await openStudy(lead, "can our staff tell?");
   await keep("day", page, page.locator("section", { hasText: "Wave 2" }).last());
