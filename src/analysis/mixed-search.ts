@@ -67,7 +67,8 @@ function descended(design: MixedDesign, from: readonly number[], free: readonly 
     while (share > 1e-3 && value(moved()) > here + 1e-9) share /= 2;
     if (share <= 1e-3) break;
     ratios = placed(moved()).map(Math.abs);
-    if (Math.max(...step.map(Math.abs)) < 1e-8) break;
+    // the step was taken, and the error after it is about its square
+    if (Math.max(...step.map(Math.abs)) < 1e-6) break;
   }
   return ratios;
 }
