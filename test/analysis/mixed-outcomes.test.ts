@@ -32,7 +32,7 @@ const marksOf = (values: readonly (readonly number[])[]): Mark[] =>
   values.flatMap((own, i) =>
     own.map((value, j) => ({ panelist: `p${i}`, product: products[j] ?? "", value: value / 10 + 3 * i })),
   );
-const runs = { numRuns: 12, seed: 5 };
+const runs = { numRuns: 25, seed: 5 };
 
 describe("mixed model, what must hold whatever the marks are", () => {
   test("balanced and no variance at zero: F and degrees of freedom are those of the classical block analysis", () => {
