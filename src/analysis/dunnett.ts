@@ -41,10 +41,6 @@ export function dunnettUpperOneSided(d: number, loadings: Loadings, df: number):
 export const dunnettQuantile = (tail: number, loadings: Loadings, df: number): number =>
   quantile(tail, (d) => dunnettUpper(d, loadings, df));
 
-/** The same upward. */
-export const dunnettQuantileOneSided = (tail: number, loadings: Loadings, df: number): number =>
-  quantile(tail, (d) => dunnettUpperOneSided(d, loadings, df));
-
 function upper(d: number, loadings: Loadings, df: number, tails: (above: number, below: number) => number): number {
   requireNumber("d", d, 0, Number.POSITIVE_INFINITY);
   if (df !== Number.POSITIVE_INFINITY) requireNumber("degreesOfFreedom", df, 1, 1e7);

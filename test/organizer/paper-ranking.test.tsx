@@ -26,7 +26,9 @@ test.each([3, 4])(
     for (const [at, leaf] of leaves.entries()) {
       const answers = [...leaf.querySelectorAll(".leaf-answer")];
       // a code is there twice: once as it is read out, with spaces, once as it is seen
-      expect(answers.map(({ textContent }) => textContent?.match(/\d{3}(?=\D*$)/)?.[0])).toEqual(packet.trays[at]?.codes);
+      expect(answers.map(({ textContent }) => textContent?.match(/\d{3}(?=\D*$)/)?.[0])).toEqual(
+        packet.trays[at]?.codes,
+      );
       expect(answers.map((answer) => answer.querySelectorAll(".box").length)).toEqual(answers.map(() => 1));
       expect(leaf.textContent).toContain(`1 for least juicy, ${count} for most juicy`);
       expect(leaf.textContent).toContain("Juice that is felt in the mouth while chewing.");
