@@ -71,7 +71,7 @@ test("the scatter of the third study of the invented kitchen, aov and qchisq of 
   const result = analyse(
     lineRecord(
       linePlan(),
-      juicinessMarks.map((row) => [row]),
+      juicinessMarks.map((row) => [[...row]]),
     ),
     "test",
   );
