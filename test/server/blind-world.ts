@@ -138,7 +138,9 @@ function ballot(
     );
   const choices = () => {
     const answers = answersOf(packet, blind);
-    const choice = answers[place % answers.length] ?? "";
+    // a ranking has no list of answers: its codes are put in order from that place on
+    const order = [...codes.slice(place), ...codes.slice(0, place)].join(" ");
+    const choice = packet.ranking ? order : (answers[place % answers.length] ?? "");
     return Array.from({ length: questionsOf(packet, blind) }, (_, at) =>
       write(device, "answer-kept", { ...common, question: at + 1, choice, guess: false }),
     );
