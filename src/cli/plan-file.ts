@@ -1,7 +1,7 @@
 import { parseJson } from "../archive/study-file.ts";
 import { emptyPlan } from "../design/readiness.ts";
 import { newId } from "../model/id.ts";
-import { type Plan, plan as planSchema } from "../model/plan.ts";
+import { emptyRanking, type Plan, plan as planSchema } from "../model/plan.ts";
 import { problem } from "../model/problem.ts";
 import { read } from "../model/schema.ts";
 import { terminal } from "../words/en/terminal.ts";
@@ -13,7 +13,7 @@ const isObject = (value: unknown): value is Fields =>
 /**
  * Reads a plan file: a plan as the app has it, or a shorter one written by hand. What is left out is as in a new plan,
  * but without spare trays; products, properties and waves may lack an id, batches may stand under a product's name, the
- * reference and the product that a property expects may be named, and without waves everybody is in one, with one batch
+ * reference and the products that are expected may be named, and without waves everybody is in one, with one batch
  * of each product.
  *
  * Throws   Problem "file/not-json", "file/wrong-shape" with the field at fault
@@ -47,6 +47,7 @@ export function readPlan(text: string, path: string): { plan: Plan; oneWave: boo
       ? written.properties.map((each: unknown) => propertyOf(each, products))
       : (written.properties ?? []),
     // what is no list stays as it was written, for the schema to name
+    ranking: isObject(written.ranking) ? rankingOf(written.ranking, products) : (written.ranking ?? empty.ranking),
     products: written.products === undefined || Array.isArray(written.products) ? products : written.products,
     waves:
       oneWave && (written.waves === undefined || Array.isArray(written.waves))
@@ -76,6 +77,13 @@ function propertyOf(written: unknown, products: readonly unknown[]): unknown {
   if (!isObject(written)) return written;
   const usual = { id: newId(), name: written.comparative ?? "", comparative: "", definition: "", inFamily: true };
   return { ...usual, ...written, expected: idIn(products, written.expected) };
+}
+
+/** The order that is expected may be written with the names of products. */
+function rankingOf(written: Fields, products: readonly unknown[]): unknown {
+  const { predicted = [] } = written;
+  const ids = Array.isArray(predicted) ? predicted.map((name: unknown) => idIn(products, name)) : predicted;
+  return { ...emptyRanking(), ...written, predicted: ids };
 }
 
 function wavesOf(waves: unknown, products: readonly unknown[]): unknown {

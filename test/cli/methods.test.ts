@@ -114,6 +114,39 @@ describe("line scale", () => {
   });
 });
 
+describe("a ranking in a file", () => {
+  // twelve orders of current, new, rested, held of the invented scenario; 1 = least juicy
+  const ranks = "1342 2341 4231 2431 2341 1234 2413 1234 1423 2341 1342 1342".split(" ");
+  const products = ["current", "new", "rested", "held"];
+  const csv = ranks.flatMap((own, at) => products.map((product, place) => `p${at + 1},${product},${own[place]}`));
+  const put = () => files.put("ranks.csv", `panelist,product,rank\n${csv.join("\n")}\n`);
+  const ranked = (...more: string[]) => inProcess("result", put(), "--method", "ranking", ...more);
+
+  test("Friedman 12.1 on 3 and p = 0.007 by chi-square, as the scenario has it", async () => {
+    const { code, out, err } = await ranked("--json");
+    expect([code, err]).toEqual([0, ""]);
+    const result = read(resultSchema, JSON.parse(out));
+    if (result.family !== "rank") throw new Error("no ranking");
+    expect(result.friedman?.chiSquare).toBeCloseTo(12.1, 12);
+    expect(result.friedman?.pValueChiSquare.toFixed(3)).toBe("0.007");
+  });
+  test("in words: rank sums and pairs; with the order that was expected, Page's L", async () => {
+    const { out } = await ranked();
+    expect(out).toMatch(/Rank sums\n.*current +20 .*rested +39 /s);
+    expect(out).toMatch(/Pair by pair\n {2}Two rank sums count as different where they lie 17 or more apart\./);
+    expect((await ranked("--predicted", "current, held, new, rested")).out).toContain("Page\u2019s L is 334");
+  });
+  test.each([
+    [["--predicted", "current, new"], /must name each of the products once: current, new, rested, held/],
+    [["--confidence", "0.9"], /--confidence is “0\.9”.*--alpha/],
+    [["--goal", "similarity"], /--goal is “similarity”/],
+  ])("%j is refused", async (more, sentence) => {
+    const { code, out, err } = await ranked(...more);
+    expect([code, out]).toEqual([2, ""]);
+    expect(err).toMatch(sentence);
+  });
+});
+
 describe("exported studies", () => {
   const put = (name: string, events: string[]) => files.put(name, writeStudyFile(studyFileOf(events)));
   const resultOf = async (file: string, ...more: string[]) => {

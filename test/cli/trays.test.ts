@@ -147,6 +147,16 @@ describe("trays of other methods", () => {
       blind.map(({ codes }) => codes),
     );
   });
+
+  test("ranking: four coded cups a tray, each order equally often; the order expected may be written by names", async () => {
+    const products = ["current", "new", "rested", "held"].map((name) => ({ name }));
+    const ranking = { least: "least juicy", most: "most juicy", predicted: ["current", "held", "new", "rested"] };
+    const plan = { method: "ranking", people: 12, products, ranking };
+    const { blind, sealed } = await drawn(plan);
+    expect(blind.map(({ codes }) => codes.length)).toEqual(Array(12).fill(4));
+    const orders = sealed.key.trays.map(({ order }) => order);
+    expect([...new Set(orders)].map((order) => orders.filter((other) => other === order).length)).toEqual([3, 3, 3, 3]);
+  });
 });
 
 describe("a plan file that trays cannot be drawn from: exit code 2, one sentence, nothing printed", () => {

@@ -144,7 +144,8 @@ plan, without spare trays and with everybody in one wave:
 
 Where a method asks for more: "repeats": 3 (trays of each person); "reference": { "kind": "constant", "product":
 "current" } for duo-trio, or for a-not-a the product that is A; "properties": [{ "comparative": "juicier", "expected":
-"new" }] for paired-difference and three-alternative.
+"new" }] for paired-difference and three-alternative; "ranking": { "least": "least juicy", "most": "most juicy" } for
+ranking, with "predicted": ["current", "new", …] from least to most where an order is expected.
 
   --seed HEX         seed of orders and batches, to repeat a draw; codes are drawn anew each time (a fresh seed)
   --blind FILE       write the blind half to a new file: tray, wave and codes in serving order
