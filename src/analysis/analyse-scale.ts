@@ -1,11 +1,12 @@
 import { askedAttributes, inOrderOfMoments, secondsAt } from "../model/moments.ts";
-import type { Attribute } from "../model/plan.ts";
+import type { Attribute, Plan } from "../model/plan.ts";
 import type { KeptMark, MarkedLine, ScaleRow, StudyRecord } from "../model/record.ts";
 import type { Caveat, ScaleResult } from "../model/result.ts";
 import type { AttributeResult, ScaleStatistics } from "../model/result-scale.ts";
-import { caveatsOfStudy } from "./caveats.ts";
+import { caveatsOfStudy, powerToFind } from "./caveats.ts";
 import { markedLines, type Sample } from "./marking.ts";
 import { type ScaleAttribute, type ScaleInput, type ScaleValue, scaleStatistics } from "./scale.ts";
+import { productsPower, scaleTestOf } from "./scale-power.ts";
 import { studyPart } from "./study-part.ts";
 
 /** Points of the line: a fraction of its length times this. */
@@ -40,6 +41,7 @@ export function analyseScale(record: StudyRecord, app: string): ScaleResult {
       ),
       ...caveatsOfMarks(marked),
       ...caveatsOfScale(statistics, plan.standsFor),
+      ...caveatOfPower(plan),
       // of values from elsewhere nobody here knows in which places they were served
       ...positionLeftOut(statistics),
     ],
@@ -129,6 +131,15 @@ function caveatsOfScale(statistics: ScaleStatistics, standsFor: string): Caveat[
   else list.push({ what: "this-panel-only", standsFor });
   if (attributes.length > 1) list.push({ what: "further-attributes", attributes: attributes.length - 1 });
   return [...list, ...incompleteOf(attributes)];
+}
+
+/** The verdict is that of the test of all products, so its power counts. Nothing is said where the plan supposed nothing. */
+function caveatOfPower(plan: Plan): Caveat[] {
+  const test = scaleTestOf(plan);
+  if (test === null || plan.people < 1) return [];
+  const power = productsPower(test, plan.people);
+  if (power >= powerToFind) return [];
+  return [{ what: "scale-plan-could-not-find", points: test.difference, deviation: test.deviation, power }];
 }
 
 /** Who left something out, one caveat for each property whatever its moments. */

@@ -49,6 +49,13 @@ export const caveat = z.discriminatedUnion("what", [
   /** Questions outside of the family named at lock. */
   z.strictObject({ what: z.literal("exploratory-questions"), questions: count }),
   z.strictObject({ what: z.literal("kinds-plan-could-not-find"), dPrime: z.number(), power: z.number() }),
+  /** Line scale: what the plan supposed, and the power of the test of products under it. */
+  z.strictObject({
+    what: z.literal("scale-plan-could-not-find"),
+    points: z.number(),
+    deviation: z.number(),
+    power: z.number(),
+  }),
   /** Preference: what it does not say; and of whom it speaks. */
   z.strictObject({ what: z.literal("preference-plan-could-not-find"), share: z.number(), power: z.number() }),
   z.strictObject({ what: z.literal("preference-not-size") }),

@@ -1,3 +1,4 @@
+import { productsPower, scaleTestOf } from "../analysis/scale-power.ts";
 import { shapeOf } from "../model/method.ts";
 import { askedAttributes } from "../model/moments.ts";
 import type { StudyRecord } from "../model/record.ts";
@@ -77,7 +78,7 @@ function panelRows({ plan, judgments }: StudyRecord, result: Result): DoneRow[] 
 
 function ruleLines(plan: StudyRecord["plan"], result: Result): string[] {
   const risk = words.riskIs(plan.alpha);
-  if (result.family === "scale" || plan.method === "line-scale") return [risk, words.twoSided];
+  if (result.family === "scale" || plan.method === "line-scale") return [risk, ...scaleSought(plan), words.twoSided];
   if (plan.goal === "similarity") {
     const { limit, dPrime, beta } = plan.similarity;
     return [dPrime === null ? words.limitIs(limit, beta) : words.limitDistance(dPrime, beta)];
@@ -87,6 +88,14 @@ function ruleLines(plan: StudyRecord["plan"], result: Result): string[] {
   const beta = result.power ? words.beta(result.power.power) : "";
   const either = result.family === "pair" ? words.twoSided : "";
   return given(risk, soughtOf(plan, result), beta, either);
+}
+
+/** What the number of people was held against, as far as the plan said so. */
+function scaleSought(plan: StudyRecord["plan"]): string[] {
+  const test = scaleTestOf(plan);
+  if (test === null || plan.people < 1) return [];
+  const sought = words.sought.points(test.difference, test.deviation, plan.scaleSought?.from ?? "");
+  return [sought, words.beta(productsPower(test, plan.people))];
 }
 
 function soughtOf(plan: StudyRecord["plan"], { family }: Result): string {

@@ -56,6 +56,8 @@ export const done = {
   sought: {
     choice: (share: number) => `To find ${percent(share)} who can tell`,
     either: (share: number) => `To find ${percent((1 + share) / 2)} to ${percent((1 - share) / 2)}, either way`,
+    points: (difference: number, deviation: number, from: string) =>
+      `To find a difference of ${number(difference)} points, supposing that marks scatter by ${number(deviation)}${from.trim() === "" ? "" : ` (${from.trim()})`}`,
     distance: (dPrime: number) => `To find a distance d\u2032 of ${number(dPrime)}`,
     pair: (share: number) =>
       `To find ${percent((1 + share) / 2)} to ${percent((1 - share) / 2)} among those with a preference`,

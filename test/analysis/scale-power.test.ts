@@ -1,0 +1,26 @@
+import { expect, test } from "vitest";
+import { analyse } from "../../src/analysis/analyse.ts";
+import { caveats } from "../../src/words/en/report-notes.ts";
+import { linePlan } from "../design/scenario.ts";
+import { juicinessMarks, lineRecord } from "./study-records.ts";
+
+const marks = juicinessMarks.map((row) => [[...row]]);
+const scaleSought = { difference: 8, deviation: 12, from: "a guess" };
+const said = (change: Parameters<typeof linePlan>[0]) =>
+  analyse(lineRecord(linePlan(change), marks), "test").caveats.filter(
+    (caveat) => caveat.what === "scale-plan-could-not-find",
+  );
+
+test("12 people, 3 products, 8 points at a scatter of 12: the F test has 0.2570 (R 4.2.2, scale-size-by-r), and it is said", () => {
+  const [caveat, ...more] = said({ scaleSought });
+  if (caveat?.what !== "scale-plan-could-not-find") throw new Error("the caveat is missing");
+  expect(more).toEqual([]);
+  expect(caveat.power).toBeCloseTo(0.25703283229474949, 8);
+  expect(caveats["scale-plan-could-not-find"](caveat)).toMatch(/differ by 8 points.*scatter by 12.*26\u00a0%/);
+});
+
+test("a plan that could find it, or that supposed nothing, has no such caveat", () => {
+  // 10 points at 7.836: 0.7454 by R
+  expect(said({ scaleSought: { ...scaleSought, difference: 10, deviation: 7.83619547969291 } })).toEqual([]);
+  expect(said({})).toEqual([]);
+});
