@@ -7,6 +7,7 @@ import { blockAnalysis } from "./blocks.ts";
 import { requireAlpha, requireCount } from "./check.ts";
 import { type ChewCurve, curveResult } from "./chew-curve.ts";
 import { comparisonSet } from "./comparisons.ts";
+import { mixedResult } from "./mixed-result.ts";
 import { mean } from "./moments.ts";
 import { panelChecks } from "./panel-checks.ts";
 
@@ -104,6 +105,7 @@ function attributeResult(input: ScaleInput, attribute: ScaleAttribute, at: numbe
     repeats: mostRepeats(rows),
     ...testsOf(found),
     means: meansOf(found, named),
+    mixed: found.outcome === "ok" ? mixedResult(rows, ids, 1 - alpha, named) : null,
     adjustment: set.adjustment,
     contrasts: contrastsOf(found, named),
     panelists: [

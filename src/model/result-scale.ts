@@ -88,6 +88,29 @@ const panelCheck = z.strictObject({
   separates: z.nullable(testOf),
 });
 
+/** Restricted maximum likelihood with Satterthwaite's degrees of freedom; see `analysis/mixed-result`. */
+const mixedModel = z.strictObject({
+  ...testOf.shape,
+  variances: z.strictObject({
+    panelist: z.number(),
+    /** Null without repeats. */
+    panelistProduct: z.nullable(z.number()),
+    residual: z.number(),
+  }),
+  /** Did a variance come out as 0? */
+  vanished: z.boolean(),
+  means: z.array(
+    z.strictObject({
+      product: line,
+      estimate: z.number(),
+      standardError: z.number(),
+      df: z.number(),
+      low: z.number(),
+      high: z.number(),
+    }),
+  ),
+});
+
 export const attributeResult = z.strictObject({
   attribute: line,
   /** Null for values from elsewhere, whose moment is `momentText`. */
@@ -103,6 +126,8 @@ export const attributeResult = z.strictObject({
   repeats: count,
   /** Classical test of products with panelists as blocks; null where there is none. Balanced: no cell is missing. */
   blocks: z.nullable(z.strictObject({ ...testOf.shape, balanced: z.boolean() })),
+  /** The mixed model of the same marks, in the details; null where there is none. */
+  mixed: z._default(z.nullable(mixedModel), null),
   terms: z.array(z.strictObject({ term: z.enum(["product", "panelist"]), ...testOf.shape })),
   /** Null where they cannot be estimated. A panelist variance that came out below zero is 0. */
   variances: z.strictObject({

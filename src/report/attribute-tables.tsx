@@ -66,34 +66,46 @@ export function Tests({
   const words = reader.scale.tests;
   if (attribute.terms.length === 0) return null;
   return (
-    <table class="figures">
-      <caption>{words.caption(text.heading)}</caption>
-      <thead>
-        <tr>
-          <th scope="col">{words.term}</th>
-          {[words.df, words.f, words.p].map((head) => (
-            <th scope="col" class="number" key={head}>
-              {head}
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {attribute.terms.map(({ term, fValue, numeratorDf, denominatorDf, pValue }) => (
-          <tr key={term}>
-            <th scope="row">{words.terms[term]}</th>
-            <td class="number" data-head={words.df}>
-              {words.dfIs(numeratorDf, denominatorDf)}
-            </td>
-            <td class="number" data-head={words.f}>
-              {statistic(fValue)}
-            </td>
-            <td class="number" data-head={words.p}>
-              {pText(pValue, result.alpha)}
-            </td>
+    <>
+      <table class="figures">
+        <caption>{words.caption(text.heading)}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{words.term}</th>
+            {[words.df, words.f, words.p].map((head) => (
+              <th scope="col" class="number" key={head}>
+                {head}
+              </th>
+            ))}
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {attribute.terms.map(({ term, fValue, numeratorDf, denominatorDf, pValue }) => (
+            <tr key={term}>
+              <th scope="row">{words.terms[term]}</th>
+              <td class="number" data-head={words.df}>
+                {words.dfIs(numeratorDf, denominatorDf)}
+              </td>
+              <td class="number" data-head={words.f}>
+                {statistic(fValue)}
+              </td>
+              <td class="number" data-head={words.p}>
+                {pText(pValue, result.alpha)}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {attribute.mixed && (
+        <p>
+          {words.mixed({
+            ...attribute.mixed,
+            balanced: attribute.blocks?.balanced ?? true,
+            alpha: result.alpha,
+            decimals: text.decimals,
+          })}
+        </p>
+      )}
+    </>
   );
 }

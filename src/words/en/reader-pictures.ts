@@ -1,9 +1,22 @@
 import type { Moment } from "../../model/plan.ts";
-import { chosenPercent, nbsp, percent, points, pText, shortNumber, wholeNumber } from "../number.ts";
+import { chosenPercent, nbsp, percent, points, pText, shortNumber, statistic, wholeNumber } from "../number.ts";
 import { momentPhrase } from "./moment.ts";
 import { listed, minus, plural } from "./reader-parts.ts";
 
 type Bounds = { estimate: number | null; low: number | null; high: number | null; confidence: number };
+
+/** What the sentences on a mixed model are made from. Variances in squared points. */
+export type MixedFacts = {
+  fValue: number;
+  numeratorDf: number;
+  denominatorDf: number;
+  pValue: number;
+  variances: { panelist: number; panelistProduct: number | null; residual: number };
+  vanished: boolean;
+  balanced: boolean;
+  alpha: number;
+  decimals: number;
+};
 
 const rings = (people: number, averaged: boolean): string =>
   `Each ring is a ${averaged ? "panelist’s mean over repeats" : "mark"}; a thin line joins those of one panelist (${plural(people, "panelist", "panelists")} in all). Thick strokes are means.`;
@@ -83,6 +96,26 @@ export const scale = {
   furtherNote:
     "The question was about what stands first, and the verdict speaks of it alone. Among several others a small p is easily chance.",
   tests: {
+    mixed: (f: MixedFacts): string => {
+      const deviation = (variance: number) => `${points(Math.sqrt(variance), f.decimals)} points`;
+      const { panelist, panelistProduct, residual } = f.variances;
+      const spreads = [
+        `between panelists ${deviation(panelist)}`,
+        ...(panelistProduct === null ? [] : [`of a panelist with a product ${deviation(panelistProduct)}`]),
+        `of what is left ${deviation(residual)}`,
+      ];
+      return [
+        `Mixed model of the same marks, panelists drawn from many (restricted maximum likelihood, degrees of freedom after Satterthwaite): F(${f.numeratorDf}, ${Number(f.denominatorDf.toFixed(1))}) is ${statistic(f.fValue)}, ${equals(f.pValue, f.alpha)}. Standard deviations: ${listed(spreads)}.`,
+        ...(f.vanished
+          ? [
+              "One of them came out as 0. The model takes it as known, so its degrees of freedom differ from those of the classical test.",
+            ]
+          : []),
+        f.balanced
+          ? "No mark is missing, so the classical test leads."
+          : "Marks are missing: the classical test compares products within people who marked both; the mixed model also draws on the others.",
+      ].join(" ");
+    },
     caption: (subject: string) => `Tests: ${subject}`,
     term: "Source",
     terms: { product: "Products", panelist: "Panelists" },

@@ -1,5 +1,5 @@
 import type { RankStatistics, RankTest } from "../../model/result-rank.ts";
-import { chosenPercent, percent, points, pText, shortNumber, statistic, wholeNumber } from "../number.ts";
+import { chosenPercent, points, pText, shortNumber, statistic, wholeNumber } from "../number.ts";
 import { agreedStep, howOften, listed, named, pIs, plain } from "./phrases.ts";
 
 /** A pair, turned so that the rank sum of `higher` is no lower: `by` is 0 or more. `above`: people who put it above. */
