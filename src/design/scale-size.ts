@@ -11,7 +11,7 @@ import {
 } from "../analysis/scale-power.ts";
 import { mostPeople } from "./panel-size.ts";
 
-export type ScaleSize = { people: number; power: number };
+type ScaleSize = { people: number; power: number };
 
 /**
  * How many people find the difference with this chance.
@@ -62,7 +62,7 @@ export function differenceFoundBy(test: Omit<ScaleTest, "difference">, people: n
 }
 
 /** How sure the upper limit of an earlier deviation is: four in five (the usual caution with a small first study, from memory). */
-export const cautiousConfidence = 0.8;
+const cautiousConfidence = 0.8;
 
 /**
  * What a deviation from an earlier study may be at most.

@@ -173,7 +173,7 @@ export type Stopping = z.infer<typeof stopping>;
 const blankNorm = z.strictObject({ title: line, none: count, of: count });
 
 /** What a line-scale plan should find, and what it supposes for that. Points are hundredths of the line. */
-export const scaleSought = z.strictObject({
+const scaleSought = z.strictObject({
   /** Smallest difference between two products that matters, in points. */
   difference: z.number().check(z.gt(0), z.lte(100)),
   /** Residual standard deviation in points: one mark of one panelist, panelist and product means taken out. */

@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 import type { ScaleSought } from "../model/plan.ts";
 import { appVersion } from "../ui/app-version.ts";
 import { organizer } from "../words/en/organizer.ts";
+import { scale } from "../words/en/organizer-scale.ts";
 import { scaleSize } from "../words/en/organizer-scale-size.ts";
 import { useLead } from "./app-context.ts";
 import { ProblemNote } from "./problem-note.tsx";
@@ -47,8 +48,8 @@ export function EarlierScatter({ onTake }: { onTake: (change: Pick<ScaleSought, 
   return (
     <section aria-label={words.list}>
       <ul class="plain">
-        {state.list.map((scatter) => (
-          <Row key={`${scatter.study} ${scatter.attribute}`} scatter={scatter} onTake={take} />
+        {state.list.map((scatter, at) => (
+          <Row key={`${scatter.study} ${at}`} scatter={scatter} onTake={take} />
         ))}
       </ul>
       <p class="fine">{words.note}</p>
@@ -57,8 +58,8 @@ export function EarlierScatter({ onTake }: { onTake: (change: Pick<ScaleSought, 
 }
 
 function Row({ scatter, onTake }: { scatter: Scatter; onTake: (deviation: number, from: string) => void }) {
-  const { title, attribute, people, deviation, atMost } = scatter;
-  const row = words.row(title.trim() || organizer.untitled, attribute);
+  const { title, attribute, moment, people, deviation, atMost } = scatter;
+  const row = words.row(title.trim() || organizer.untitled, attribute, moment && scale.momentText(moment));
   return (
     <li>
       {row}: {words.found(deviation, people)}.{" "}

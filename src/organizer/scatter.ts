@@ -4,6 +4,7 @@ import { deviationAtMost } from "../design/scale-size.ts";
 import { knownFacts, knownStudies, knownTexts } from "../device/pull.ts";
 import type { DeviceStore } from "../device/store.ts";
 import { foldStudy } from "../log/fold.ts";
+import type { Moment } from "../model/plan.ts";
 import type { AttributeResult } from "../model/result-scale.ts";
 
 /** How the marks of one property scattered in an opened study, and what the true figure may be at most. */
@@ -11,6 +12,8 @@ export type EarlierScatter = {
   study: string;
   title: string;
   attribute: string;
+  /** When it was judged; null for a scale without moments. */
+  moment: Moment | null;
   people: number;
   deviation: number;
   atMost: number;
@@ -33,9 +36,10 @@ export async function earlierScatters(store: DeviceStore, app: string): Promise<
     const result = analyse(record, app);
     if (result.family !== "scale") continue;
     const { title } = record.plan;
-    const scatters = result.attributes.flatMap((attribute) => {
-      const found = scatterOf(attribute);
-      return found ? [{ study, title, attribute: attribute.attribute, people: attribute.people, ...found }] : [];
+    const scatters = result.attributes.flatMap((judged) => {
+      const { attribute, moment, people } = judged;
+      const found = scatterOf(judged);
+      return found ? [{ study, title, attribute, moment, people, ...found }] : [];
     });
     studies.push({ at: reveal.at, scatters });
   }

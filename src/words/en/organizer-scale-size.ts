@@ -56,7 +56,8 @@ export const scaleSize = {
     looking: "Looking through the opened studies \u2026",
     none: "No opened line-scale study with a scatter is on this device. Open one on its page first.",
     list: "Opened line-scale studies",
-    row: (title: string, attribute: string) => `${title}, ${attribute}`,
+    row: (title: string, attribute: string, moment: string | null) =>
+      `${title}, ${attribute}${moment === null ? "" : ` ${moment}`}`,
     found: (deviation: number, people: number) => `${rounded(deviation)}, from ${peopleOf(people)}`,
     take: (deviation: number) => `Take ${oneDecimal(deviation)}`,
     takeCautious: (most: number) => `Take ${oneDecimal(most)}, to be cautious`,
