@@ -145,6 +145,9 @@ export default defineConfig({
           exclude: ["test/server/**", "test/e2e/**"],
           // for a busy machine: nothing here is timed
           testTimeout: 60_000,
+          hookTimeout: 60_000,
+          setupFiles: ["test/patience.ts"],
+          expect: { poll: { timeout: 20_000 } },
         },
       },
       {
@@ -154,6 +157,7 @@ export default defineConfig({
           include: ["test/server/**/*.test.ts"],
           testTimeout: 120_000,
           hookTimeout: 60_000,
+          expect: { poll: { timeout: 20_000 } },
           fileParallelism: false,
         },
       },
@@ -165,6 +169,7 @@ export default defineConfig({
           include: ["test/e2e/**/*.test.ts"],
           testTimeout: 180_000,
           hookTimeout: 120_000,
+          expect: { poll: { timeout: 20_000 } },
           // each file has its own server, port and profiles, and mostly waits: two at a time halve the wait
           maxWorkers: 2,
         },
