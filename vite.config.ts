@@ -17,7 +17,8 @@ const offlineEntries = ["panel", "organizer"];
 const sharedByTablets = new RegExp(
   [
     "/preact/",
-    "/src/device/(enrolled|store)\\.ts$",
+    "/src/device/(enrolled|event-store)\\.ts$",
+    "/src/log/reading\\.ts$",
     "/src/model/(http-device|tray)\\.ts$",
     "/src/ui/(app-version|code-digits|error-boundary|use-store)\\.tsx?$",
     "/src/words/en/(device-problems|panel)\\.ts$",

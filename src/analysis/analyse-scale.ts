@@ -1,5 +1,6 @@
+import type { Attribute } from "../model/attribute.ts";
 import { askedAttributes, inOrderOfMoments, secondsAt } from "../model/moments.ts";
-import type { Attribute, Plan } from "../model/plan.ts";
+import type { Plan } from "../model/plan.ts";
 import type { KeptMark, MarkedLine, ScaleRow, StudyRecord } from "../model/record.ts";
 import type { Caveat, ScaleResult } from "../model/result.ts";
 import type { AttributeResult, ScaleStatistics } from "../model/result-scale.ts";

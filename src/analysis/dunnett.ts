@@ -21,7 +21,7 @@ export const evenLoadings = (comparisons: number): number[] => Array<number>(com
  * Takes    d: 0 or more; loadings: one for each comparison, 0 to 0.999; df: 1 to 1e7 or Infinity
  * Returns  relative error about 1e-11
  * Throws   Problem "analysis/out-of-range"
- * Example  dunnettUpper(2.21, evenLoadings(1), 10) // Student's two-sided tail at 2.21
+ * Example  dunnettUpper(2.21, evenLoadings(1), 10) // 0.0515606766075897
  */
 export function dunnettUpper(d: number, loadings: Loadings, df: number): number {
   return upper(d, loadings, df, (above, below) => above + below);

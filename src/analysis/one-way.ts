@@ -23,7 +23,7 @@ export type OneWay =
  * Exact    values are taken from the first of them, which costs no digit when they lie close together, and sums carry
  *          their own rounding along: F is that of the doubles given to about 1e-13, however far they lie from 0
  * Source   R. A. Fisher 1925 (from memory); compensated sums after A. Neumaier 1974 (from memory)
- * Example  oneWay([[1, 2, 3], [3, 4, 5]]) // outcome "ok", fValue 6 on 1 and 4
+ *          Of 1, 2, 3 and 3, 4, 5 F is 6 on 1 and 4 degrees of freedom
  */
 export function oneWay(groups: readonly (readonly number[])[]): OneWay {
   const filled = groups.filter((group) => group.length > 0);

@@ -74,7 +74,7 @@ export const criticalT = (test: ScaleTest, df: number): number =>
  *          chance is at least this
  * Throws   Problem "analysis/out-of-range", "analysis/risk-out-of-range", "analysis/not-a-count"
  * Source   power of the t test, any text; checked against R's pt with ncp in test/reference/scale-size-by-r
- * Example  pairPower({ products: 2, alpha: 0.05, difference: 8, deviation: 12 }, 20) // 0.5165
+ * Example  pairPower({ products: 2, alpha: 0.05, difference: 8, deviation: 12 }, 20) // 0.516463914208984
  */
 export function pairPower(test: ScaleTest, people: number): number {
   requireScaleTest(test);
@@ -97,7 +97,7 @@ export function chanceBeyond(t: number, df: number, wanted: number): number {
  * Throws   as `pairPower`
  * Source   power of the F test and its least favorable means, any text on the design of experiments (from memory);
  *          R's pf with ncp in test/reference/scale-size-by-r
- * Example  productsPower({ products: 3, alpha: 0.05, difference: 8, deviation: 12 }, 30) // 0.6086
+ * Example  productsPower({ products: 3, alpha: 0.05, difference: 8, deviation: 12 }, 30) // 0.608581576381248
  */
 export function productsPower(test: ScaleTest, people: number): number {
   requireScaleTest(test);

@@ -3,7 +3,7 @@
  *
  * Returns  one pair for each row, in no order
  * Source   rotations of C. G. J. Jacobi 1846, row by row (from memory)
- * Example  symmetricEigen([[2, 1], [1, 2]]).map(({ value }) => value) // 1 and 3
+ *          Those of 2, 1 and 1, 2 are 1 and 3
  */
 export function symmetricEigen(matrix: readonly number[][]): { value: number; vector: number[] }[] {
   const size = matrix.length;

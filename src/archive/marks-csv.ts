@@ -1,5 +1,5 @@
+import type { AskedAttribute, Moment } from "../model/attribute.ts";
 import { askedAttributes } from "../model/moments.ts";
-import type { AskedAttribute, Moment } from "../model/plan.ts";
 import type { KeptMark, MarkedLine, StudyRecord } from "../model/record.ts";
 import { repeatsOf } from "./answer-columns.ts";
 import { writeTable } from "./csv.ts";

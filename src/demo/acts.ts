@@ -1,5 +1,6 @@
 import { writeEvent } from "../log/facts.ts";
-import type { Attachment, Body, Heads, Kind } from "../model/event.ts";
+import type { Attachment, Heads } from "../model/ballot-event.ts";
+import type { Body, Kind } from "../model/event.ts";
 
 /** Who writes: the lead's laptop, or a tablet by its place in `tabletNames`. */
 export type By = "lead" | 0 | 1 | 2;

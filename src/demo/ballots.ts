@@ -1,8 +1,8 @@
+import type { AskedAttribute, Moment } from "../model/attribute.ts";
 import { sha256 } from "../model/canonical.ts";
 import type { Body } from "../model/event.ts";
 import { secondsAt } from "../model/moments.ts";
 import type { BlindPacket } from "../model/packet.ts";
-import type { AskedAttribute, Moment } from "../model/plan.ts";
 import type { Act, By } from "./acts.ts";
 import { between, chance, salt } from "./chance.ts";
 

@@ -1,6 +1,6 @@
 import type * as z from "zod/mini";
 import { readEvent } from "../log/facts.ts";
-import type { Attachment } from "../model/event.ts";
+import type { Attachment } from "../model/ballot-event.ts";
 import {
   codeReply,
   deviceInfo,

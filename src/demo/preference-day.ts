@@ -1,5 +1,5 @@
 import { shuffled } from "../design/random.ts";
-import { noPreferenceChoice } from "../model/event.ts";
+import { noPreferenceChoice } from "../model/ballot-event.ts";
 import type { Act } from "./acts.ts";
 import { Ballots } from "./ballots.ts";
 import { chance } from "./chance.ts";

@@ -1,5 +1,6 @@
+import type { Attribute } from "../model/attribute.ts";
 import type { Kitchen } from "../model/kitchen.ts";
-import type { Attribute, Comparisons, Plan } from "../model/plan.ts";
+import type { Comparisons, Plan } from "../model/plan.ts";
 import { emptyPlan } from "./readiness.ts";
 
 /** How plans begin: empty, with what the kitchen usually does, or as a copy of another. Ids are given, never made here. */

@@ -1,10 +1,11 @@
 import { familyOf } from "../analysis/method.ts";
 import { mostWithLooks } from "../analysis/stopping-rule.ts";
+import type { Attribute, Moment } from "../model/attribute.ts";
 import { shapeOf } from "../model/method.ts";
 import { sameMoment } from "../model/moments.ts";
 import type { OpenPart } from "../model/open-part.ts";
 import { leastForVerdict } from "../model/outcome.ts";
-import type { Attribute, Moment, Plan, Property } from "../model/plan.ts";
+import type { Plan, Property } from "../model/plan.ts";
 import { seeksLikeness, sizeTest } from "./size-test.ts";
 
 /** What the method's part of a plan still lacks: the question as it is asked, what is sought, and when to stop. */

@@ -1,8 +1,9 @@
 import { familyOf } from "../analysis/method.ts";
+import { type Caution, cautions } from "../model/attribute.ts";
 import { shapeOf, sidesFor } from "../model/method.ts";
 import type { OpenPart } from "../model/open-part.ts";
 import { leastForVerdict } from "../model/outcome.ts";
-import { type Caution, cautions, type Declaration, emptyRanking, emptyScale, type Plan } from "../model/plan.ts";
+import { type Declaration, emptyRanking, emptyScale, type Plan } from "../model/plan.ts";
 import { ordersOf, partsOf, productBounds } from "./method.ts";
 import { openComparisons } from "./open-comparisons.ts";
 import { alike, isBlank, isRisk, openMethod } from "./open-method.ts";

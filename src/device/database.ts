@@ -1,6 +1,6 @@
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
 import type { SentState } from "../log/outbox.ts";
-import type { Attachment } from "../model/event.ts";
+import type { Attachment } from "../model/ballot-event.ts";
 import { problem } from "../model/problem.ts";
 
 /** An own event as a row. `mark` makes a thing that may happen once unique on this device, whatever tab does it. */

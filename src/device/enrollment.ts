@@ -1,6 +1,6 @@
 import { enrollReply, type Role } from "../model/http-device.ts";
 import { Problem } from "../model/problem.ts";
-import type { DeviceStore, Identity } from "./store.ts";
+import type { EventStore, Identity } from "./event-store.ts";
 import { call } from "./transport.ts";
 
 type Fetch = (input: string, init: RequestInit) => Promise<Response>;
@@ -17,7 +17,7 @@ const namesTaken = 20;
  * Throws   the Problem of the server, of the network or of the storage
  */
 export async function enrollDevice(
-  store: DeviceStore,
+  store: EventStore,
   fetcher: Fetch,
   roles: readonly Role[],
   { code, name }: { code: string; name: string },

@@ -1,5 +1,5 @@
 import type { OutboxEvent, SentState } from "../log/outbox.ts";
-import type { Attachment } from "../model/event.ts";
+import type { Attachment } from "../model/ballot-event.ts";
 import type { PushReply } from "../model/http-device.ts";
 import type { Connection, WriteTransaction } from "./connection.ts";
 import type { EventRow } from "./database.ts";

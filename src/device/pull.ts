@@ -1,10 +1,11 @@
 import * as z from "zod/mini";
 import { chainStart, headsOf } from "../log/chain.ts";
 import { readEvent, readOutline } from "../log/facts.ts";
-import { type Fact, type Heads, heads, kitchenStream, type StreamName } from "../model/event.ts";
+import { type Heads, heads, type StreamName } from "../model/ballot-event.ts";
+import { type Fact, kitchenStream } from "../model/event.ts";
 import { type EventsReply, eventsReply, streamKey, studiesReply } from "../model/http.ts";
 import { Problem } from "../model/problem.ts";
-import type { DeviceStore } from "./store.ts";
+import type { EventStore } from "./event-store.ts";
 import { call } from "./transport.ts";
 
 type Fetch = (input: string, init: RequestInit) => Promise<Response>;
@@ -25,7 +26,7 @@ const pulled = z.strictObject({
 export type Pulled = z.infer<typeof pulled>;
 
 /** What is remembered about receiving a stream; null before the first time. */
-export async function pulledState(store: DeviceStore, stream: StreamName): Promise<Pulled | null> {
+export async function pulledState(store: EventStore, stream: StreamName): Promise<Pulled | null> {
   const parsed = z.safeParse(pulled, await store.meta(`pulled ${streamKey(stream)}`));
   return parsed.success ? parsed.data : null;
 }
@@ -36,15 +37,15 @@ export async function pulledState(store: DeviceStore, stream: StreamName): Promi
  * then replaced by full texts. What was received before stays, whatever the server has lost.
  * Throws the Problem when the server cannot be reached or refuses.
  */
-export const pullStudy = (store: DeviceStore, fetcher: Fetch, token: string, study: string): Promise<Pulled> =>
+export const pullStudy = (store: EventStore, fetcher: Fetch, token: string, study: string): Promise<Pulled> =>
   pullStream(store, fetcher, token, { kind: "study", id: study }, `/api/studies/${study}/events`);
 
 /** Fetches what is new of the kitchen's own defaults, for a lead; in all else as `pullStudy` does. */
-export const pullKitchen = (store: DeviceStore, fetcher: Fetch, token: string): Promise<Pulled> =>
+export const pullKitchen = (store: EventStore, fetcher: Fetch, token: string): Promise<Pulled> =>
   pullStream(store, fetcher, token, kitchenStream, "/api/kitchen/events");
 
 async function pullStream(
-  store: DeviceStore,
+  store: EventStore,
   fetcher: Fetch,
   token: string,
   stream: StreamName,
@@ -90,7 +91,7 @@ function continues(at: Pulled, reply: EventsReply): boolean {
  * it holds. The server counts events that it keeps aside or holds for a newer version too, so that one of those does
  * not make everything after it late.
  */
-export async function seenHeads(store: DeviceStore, stream: StreamName): Promise<Heads> {
+export async function seenHeads(store: EventStore, stream: StreamName): Promise<Heads> {
   const seen: Heads = headsOf(await knownFacts(store, stream));
   for (const [device, head] of Object.entries((await pulledState(store, stream))?.heads ?? {})) {
     seen[device] = Math.max(seen[device] ?? 0, head);
@@ -106,7 +107,7 @@ export async function pullStudies(fetcher: Fetch, token: string): Promise<{ id: 
 }
 
 /** All this device knows of a stream: its own events and those received (texts or outlines). Any order, repeats. */
-export async function knownFacts(store: DeviceStore, stream: StreamName): Promise<Fact[]> {
+export async function knownFacts(store: EventStore, stream: StreamName): Promise<Fact[]> {
   const facts = await store.ownFacts(stream);
   for (const row of await store.received(stream)) {
     if (row.text !== null) {
@@ -121,7 +122,7 @@ export async function knownFacts(store: DeviceStore, stream: StreamName): Promis
 }
 
 /** Exact texts of a stream's events, once each: for the study file. Outlines have none and are left out. */
-export async function knownTexts(store: DeviceStore, stream: StreamName): Promise<string[]> {
+export async function knownTexts(store: EventStore, stream: StreamName): Promise<string[]> {
   const texts = new Map<string, string>();
   for (const row of await store.ownRows(stream)) texts.set(row.hash, row.text);
   for (const row of await store.received(stream)) if (row.text !== null) texts.set(row.hash, row.text);
@@ -129,7 +130,7 @@ export async function knownTexts(store: DeviceStore, stream: StreamName): Promis
 }
 
 /** Streams of which this device holds own or received events. */
-export async function knownStudies(store: DeviceStore): Promise<string[]> {
+export async function knownStudies(store: EventStore): Promise<string[]> {
   const own = (await store.ownRows()).map((row) => row.stream);
   const received = await store.receivedStreams();
   const studies = [...own, ...received].filter((name) => name.startsWith("study:")).map((name) => name.slice(6));

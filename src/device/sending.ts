@@ -1,10 +1,10 @@
 import { backOff, type SendOutcome, sendAll } from "../log/outbox.ts";
 import { enrollReply, type Status } from "../model/http-device.ts";
-import type { DeviceStore } from "./store.ts";
+import type { EventStore } from "./event-store.ts";
 import { call, httpTransport } from "./transport.ts";
 
 export type SendingOptions = {
-  store: DeviceStore;
+  store: EventStore;
   fetcher: (input: string, init: RequestInit) => Promise<Response>;
   status: () => Promise<Status | null>;
   /** Uniform in [0, 1): spreads retries. */

@@ -1,4 +1,5 @@
-import { type Body, type Fact, type Heads, isAnswerKind } from "../model/event.ts";
+import { type Heads, isAnswerKind } from "../model/ballot-event.ts";
+import type { Body, Fact } from "../model/event.ts";
 import { type BlindPacket, type BlindTray, isAnswer, questionsOf } from "../model/packet.ts";
 import { type FactOf, within } from "./fact.ts";
 

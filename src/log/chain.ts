@@ -1,5 +1,5 @@
+import type { Envelope, Heads } from "../model/ballot-event.ts";
 import { sha256 } from "../model/canonical.ts";
-import type { Envelope, Heads } from "../model/event.ts";
 
 /** The server's chain: each link covers the one before and the stored text. The first follows 64 zeros. */
 export const chainStart = "0".repeat(64);

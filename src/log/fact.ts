@@ -1,4 +1,5 @@
-import type { Fact, Heads, Kind } from "../model/event.ts";
+import type { Heads } from "../model/ballot-event.ts";
+import type { Fact, Kind } from "../model/event.ts";
 
 /** A fact of one kind. */
 export type FactOf<K extends Kind> = Extract<Fact, { kind: K }>;

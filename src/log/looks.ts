@@ -1,4 +1,4 @@
-import type { Heads } from "../model/event.ts";
+import type { Heads } from "../model/ballot-event.ts";
 import { leastForVerdict } from "../model/outcome.ts";
 import type { Plan } from "../model/plan.ts";
 import { type FactOf, within } from "./fact.ts";

@@ -1,4 +1,4 @@
-import type { Attachment } from "../model/event.ts";
+import type { Attachment } from "../model/ballot-event.ts";
 import type { PushReply, PushRequest, Status } from "../model/http-device.ts";
 import { type ProblemData, problem } from "../model/problem.ts";
 

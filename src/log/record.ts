@@ -1,4 +1,4 @@
-import type { Heads } from "../model/event.ts";
+import type { Heads } from "../model/ballot-event.ts";
 import type { OpenedKey } from "../model/key.ts";
 import { problem } from "../model/problem.ts";
 import type { Judgment, KeptMark, StudyRecord } from "../model/record.ts";

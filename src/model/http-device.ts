@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { attachment } from "./event.ts";
+import { attachment } from "./ballot-event.ts";
 import { blindPacket } from "./packet.ts";
 import { id, line, trayNumber, whole } from "./schema.ts";
 

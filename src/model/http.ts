@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { attachment, heads } from "./event.ts";
+import { attachment, heads } from "./ballot-event.ts";
 import { roles, status } from "./http-device.ts";
 import { hash, id, instant, line, whole } from "./schema.ts";
 

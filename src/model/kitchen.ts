@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
-import { attribute, panelTypes, plan } from "./plan.ts";
+import { attribute } from "./attribute.ts";
+import { panelTypes, plan } from "./plan.ts";
 
 /**
  * The one stream that holds what a kitchen usually does. A server is one kitchen's, so its id is the same everywhere:

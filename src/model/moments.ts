@@ -1,4 +1,4 @@
-import type { AskedAttribute, Attribute, Moment } from "./plan.ts";
+import type { AskedAttribute, Attribute, Moment } from "./attribute.ts";
 
 /**
  * Every question about a sample: each property at the moment the question is about, then at its further ones as the

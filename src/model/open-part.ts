@@ -1,4 +1,4 @@
-import type { Caution } from "./plan.ts";
+import type { Caution } from "./attribute.ts";
 
 /** Parts of a plan, in the order in which the lead meets them. */
 export const planParts = ["question", "method", "people", "samples", "serving", "safety"] as const;

@@ -1,7 +1,7 @@
 import * as z from "zod/mini";
 import { allergens } from "./allergen.ts";
+import { askedAttribute, cautions, lineLengths } from "./attribute.ts";
 import { type AnswerWord, plannable, shapeOf } from "./method.ts";
-import { askedAttribute, cautions, lineLengths } from "./plan.ts";
 import { code, count, hash, id, line, paragraph, trayNumber } from "./schema.ts";
 
 /**

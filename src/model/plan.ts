@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { allergens } from "./allergen.ts";
+import { attribute, cautions, lineLengths } from "./attribute.ts";
 import { plannable } from "./method.ts";
 import { code, count, id, line, paragraph } from "./schema.ts";
 
@@ -35,51 +36,6 @@ const wave = z.strictObject({
 });
 export type Wave = z.infer<typeof wave>;
 
-export const cautions = ["hygiene", "choking", "undercooked", "alcohol"] as const;
-export type Caution = (typeof cautions)[number];
-
-/**
- * When a property is judged: at the first bite, so many seconds or chews after it, or just before swallowing (or
- * spitting). Ratings of different moments are different properties and are never pooled.
- */
-export const moment = z.discriminatedUnion("at", [
-  z.strictObject({ at: z.literal("first-bite") }),
-  z.strictObject({ at: z.literal("after"), seconds: z.number().check(z.int(), z.minimum(1), z.maximum(120)) }),
-  z.strictObject({ at: z.literal("chews"), chews: z.number().check(z.int(), z.minimum(1), z.maximum(60)) }),
-  z.strictObject({ at: z.literal("before-swallowing") }),
-]);
-export type Moment = z.infer<typeof moment>;
-
-/** A property at one moment, as a tablet asks for it. */
-export const askedAttribute = z.strictObject({
-  id,
-  /** As the report names it: "Juiciness". */
-  name: line,
-  /** As the question uses it: "How juicy is sample 482?" */
-  adjective: line,
-  definition: paragraph,
-  /** End words, on one and the same property; the low end stands at the left. */
-  lowAnchor: line,
-  highAnchor: line,
-  moment,
-});
-export type AskedAttribute = z.infer<typeof askedAttribute>;
-
-/** How many further moments a property may have. */
-export const mostFurther = 4;
-
-/**
- * A property judged on the line. `moment` is the one that the question is about; at each of `further` the same is asked
- * of the same chew, as a question with an id of its own.
- */
-export const attribute = z.strictObject({
-  ...askedAttribute.shape,
-  further: z._default(z.array(z.strictObject({ id, moment })).check(z.maxLength(mostFurther)), []),
-});
-export type Attribute = z.infer<typeof attribute>;
-
-/** Lengths of the line that a plan may lock, in millimeters. Under 100 the finger is too coarse (4 mm are 4 points). */
-export const lineLengths = { least: 100, usual: 120, long: 150, most: 200 } as const;
 const lengthMm = z.number().check(z.minimum(lineLengths.least), z.maximum(lineLengths.most));
 
 const scale = z.strictObject({ lengthMm, attributes: z.array(attribute).check(z.maxLength(12)) });

@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
-import { noMarkReasons, spareReasons, voidReasons } from "./event.ts";
+import { noMarkReasons } from "./ballot-event.ts";
+import { spareReasons, voidReasons } from "./event.ts";
 import { openedKey } from "./key.ts";
 import { answerWords } from "./method.ts";
 import { blindPacket } from "./packet.ts";

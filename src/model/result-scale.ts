@@ -1,6 +1,6 @@
 import * as z from "zod/mini";
+import { moment } from "./attribute.ts";
 import { outcomes } from "./outcome.ts";
-import { moment } from "./plan.ts";
 import { count, line } from "./schema.ts";
 
 /**

@@ -1,6 +1,6 @@
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
-import type { Append, DeviceStore, Identity } from "../device/store.ts";
+import type { Append, EventStore, Identity } from "../device/event-store.ts";
 import type { Fact, Kind } from "../model/event.ts";
 import { problem } from "../model/problem.ts";
 import type { KeepState } from "./draft-keeper.ts";
@@ -10,7 +10,7 @@ export type Fetch = (input: string, init: RequestInit) => Promise<Response>;
 
 /** What every screen of the lead is given. Clock, network and store come from the entry file. */
 export type Lead = {
-  store: DeviceStore;
+  store: EventStore;
   fetcher: Fetch;
   who: Identity;
   /** The clock, as an instant. */

@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useState } from "preact/hooks";
-import type { DeviceStore, Identity } from "../device/store.ts";
+import type { EventStore, Identity } from "../device/event-store.ts";
 import { ErrorBoundary } from "../ui/error-boundary.tsx";
 import { useReading } from "../ui/use-store.ts";
 import { organizer } from "../words/en/organizer.ts";
@@ -22,7 +22,7 @@ import { Tablets } from "./tablets.tsx";
 const lookEveryMs = 10_000;
 
 export type AppProps = {
-  store: DeviceStore;
+  store: EventStore;
   fetcher: Fetch;
   now: () => string;
   sendNow: () => Promise<void>;

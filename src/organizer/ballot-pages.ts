@@ -1,5 +1,5 @@
+import type { AskedAttribute } from "../model/attribute.ts";
 import type { BlindPacket, BlindTray } from "../model/packet.ts";
-import type { AskedAttribute } from "../model/plan.ts";
 import { sheetMm } from "./labels.ts";
 import type { PaperSize } from "./use-print.ts";
 

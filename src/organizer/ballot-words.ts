@@ -1,6 +1,7 @@
 import { designMethod } from "../design/method.ts";
+import type { AskedAttribute } from "../model/attribute.ts";
 import type { Plannable } from "../model/method.ts";
-import type { AskedAttribute, Plan } from "../model/plan.ts";
+import type { Plan } from "../model/plan.ts";
 import type { Woven } from "../words/en/panel.ts";
 import { choiceBallots } from "../words/en/panel-choice.ts";
 import { panelLine } from "../words/en/panel-line.ts";

@@ -1,7 +1,8 @@
 import type { Ballot } from "../log/ballots.ts";
 import type { StudyState } from "../log/fold.ts";
 import type { TrayState, TrayStatus } from "../log/trays.ts";
-import type { Body, Heads } from "../model/event.ts";
+import type { Heads } from "../model/ballot-event.ts";
+import type { Body } from "../model/event.ts";
 import type { DeviceInfo } from "../model/http.ts";
 import { questionsOf } from "../model/packet.ts";
 import { isLongAgo } from "./device-checks.ts";

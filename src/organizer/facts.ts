@@ -1,6 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
+import type { EventStore } from "../device/event-store.ts";
 import { knownFacts, knownStudies, pullKitchen, pullStudies, pullStudy } from "../device/pull.ts";
-import type { DeviceStore } from "../device/store.ts";
 import { foldStudy, type StudyState } from "../log/fold.ts";
 import { foldKitchen, type KitchenState } from "../log/kitchen.ts";
 import { kitchenStream } from "../model/event.ts";
@@ -8,7 +8,7 @@ import { useReading } from "../ui/use-store.ts";
 import type { Lead } from "./app-context.ts";
 
 /** The store's changes as `useReading` wants them. */
-export const watchOf = (store: DeviceStore) => (changed: () => void) => {
+export const watchOf = (store: EventStore) => (changed: () => void) => {
   const stop = store.onChange(changed);
   return () => {
     stop();
@@ -16,21 +16,21 @@ export const watchOf = (store: DeviceStore) => (changed: () => void) => {
 };
 
 /** The state of a study from all this device knows of it; undefined until it was read. */
-export const useStudy = (store: DeviceStore, study: string): StudyState | undefined =>
+export const useStudy = (store: EventStore, study: string): StudyState | undefined =>
   useReading(async () => foldStudy(await knownFacts(store, { kind: "study", id: study })), watchOf(store), [study]);
 
 /** All studies of which this device holds something, folded. */
-export async function readStudies(store: DeviceStore): Promise<{ id: string; state: StudyState }[]> {
+export async function readStudies(store: EventStore): Promise<{ id: string; state: StudyState }[]> {
   const ids = await knownStudies(store);
   return Promise.all(ids.map(async (id) => ({ id, state: foldStudy(await knownFacts(store, { kind: "study", id })) })));
 }
 
 /** The same, read again after every change. */
-export const useStudies = (store: DeviceStore): { id: string; state: StudyState }[] | undefined =>
+export const useStudies = (store: EventStore): { id: string; state: StudyState }[] | undefined =>
   useReading(() => readStudies(store), watchOf(store), []);
 
 /** The kitchen's defaults from all this device knows of them; undefined until they were read. */
-export const useKitchen = (store: DeviceStore): KitchenState | undefined =>
+export const useKitchen = (store: EventStore): KitchenState | undefined =>
   useReading(async () => foldKitchen(await knownFacts(store, kitchenStream)), watchOf(store), []);
 
 /** How fetching goes: when it last worked, and what was thrown by the last try, if it failed. */

@@ -1,6 +1,6 @@
+import { type Attribute, type Moment, mostFurther } from "../model/attribute.ts";
 import { newId } from "../model/id.ts";
 import { sameMoment } from "../model/moments.ts";
-import { type Attribute, type Moment, mostFurther } from "../model/plan.ts";
 import { focusSoon } from "../ui/focus.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { MomentFields } from "./moment-fields.tsx";

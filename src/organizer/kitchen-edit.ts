@@ -1,6 +1,6 @@
+import { type Caution, cautions } from "../model/attribute.ts";
 import { canonicalText } from "../model/canonical.ts";
 import type { Kitchen, KitchenProperty } from "../model/kitchen.ts";
-import { type Caution, cautions } from "../model/plan.ts";
 import { type KitchenField, kitchenFields } from "../words/en/organizer-kitchen.ts";
 
 /** Changes of the kitchen's defaults, as functions from one version to the next. Ids are given, never made here. */

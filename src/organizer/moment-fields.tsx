@@ -1,4 +1,4 @@
-import type { Moment } from "../model/plan.ts";
+import type { Moment } from "../model/attribute.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { Choice } from "./fields.tsx";
 import { NumberField } from "./number-field.tsx";

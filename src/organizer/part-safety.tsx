@@ -1,6 +1,7 @@
 import { applyingCautions } from "../design/readiness.ts";
 import { type Allergen, allergens, usMajorAllergens } from "../model/allergen.ts";
-import { type Caution, cautions, type Declaration, type Plan } from "../model/plan.ts";
+import { type Caution, cautions } from "../model/attribute.ts";
+import type { Declaration, Plan } from "../model/plan.ts";
 import { focusSoon } from "../ui/focus.ts";
 import { allergenNames } from "../words/en/allergens.ts";
 import { planWords } from "../words/en/organizer-plan.ts";

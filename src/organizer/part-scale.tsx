@@ -1,7 +1,8 @@
 import { useState } from "preact/hooks";
+import { type Attribute, lineLengths } from "../model/attribute.ts";
 import { newId } from "../model/id.ts";
 import { askedAttributes, inOrderOfMoments } from "../model/moments.ts";
-import { type Attribute, lineLengths, type Plan } from "../model/plan.ts";
+import type { Plan } from "../model/plan.ts";
 import { focusSoon } from "../ui/focus.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { lineQuestion } from "./ballot-words.ts";

@@ -1,4 +1,5 @@
-import type { Attribute, Plan, Scale } from "../model/plan.ts";
+import type { Attribute } from "../model/attribute.ts";
+import type { Plan, Scale } from "../model/plan.ts";
 import { scale as scaleWords } from "../words/en/organizer-scale.ts";
 
 /** Changes of a plan's line scale, as functions from one plan to the next. Ids are given, never made here. */

@@ -1,7 +1,7 @@
 import { withNewIds } from "../design/begin.ts";
+import type { Attribute } from "../model/attribute.ts";
 import { newId } from "../model/id.ts";
 import { sameMoment } from "../model/moments.ts";
-import type { Attribute } from "../model/plan.ts";
 import { kitchenWords } from "../words/en/organizer-kitchen.ts";
 import { useLead } from "./app-context.ts";
 import { useKitchen } from "./facts.ts";

@@ -1,10 +1,10 @@
 import { analyse } from "../analysis/analyse.ts";
 import { recordOfFile } from "../archive/study-file.ts";
 import { deviationAtMost } from "../design/scale-size.ts";
+import type { EventStore } from "../device/event-store.ts";
 import { knownFacts, knownStudies, knownTexts } from "../device/pull.ts";
-import type { DeviceStore } from "../device/store.ts";
 import { foldStudy } from "../log/fold.ts";
-import type { Moment } from "../model/plan.ts";
+import type { Moment } from "../model/attribute.ts";
 import type { AttributeResult } from "../model/result-scale.ts";
 
 /** How the marks of one property scattered in an opened study, and what the true figure may be at most. */
@@ -25,7 +25,7 @@ export type EarlierScatter = {
  * Takes    app: the version, as results name it
  * Returns  studies of which anything is known in outline only, and properties without a test, are left out
  */
-export async function earlierScatters(store: DeviceStore, app: string): Promise<EarlierScatter[]> {
+export async function earlierScatters(store: EventStore, app: string): Promise<EarlierScatter[]> {
   const studies: { at: string; scatters: EarlierScatter[] }[] = [];
   for (const study of await knownStudies(store)) {
     const stream = { kind: "study" as const, id: study };

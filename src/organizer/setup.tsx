@@ -1,6 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 import { enrollDevice } from "../device/enrollment.ts";
-import type { DeviceStore, Identity } from "../device/store.ts";
+import type { EventStore, Identity } from "../device/event-store.ts";
 import { organizer } from "../words/en/organizer.ts";
 import type { Fetch } from "./app-context.ts";
 import { TextField } from "./fields.tsx";
@@ -8,7 +8,7 @@ import { Page } from "./page.tsx";
 import { ProblemNote } from "./problem-note.tsx";
 
 type Props = {
-  store: DeviceStore;
+  store: EventStore;
   fetcher: Fetch;
   /** A code that came with the address; empty when none did. */
   code: string;

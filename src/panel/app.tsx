@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
-import type { Identity } from "../device/store.ts";
+import type { Identity } from "../device/event-store.ts";
 import { type ProblemData, problem } from "../model/problem.ts";
 import { panel as en, type PanelWords, wordings } from "../words/en/panel.ts";
 import { asStorageProblem } from "./as-problem.ts";

@@ -1,4 +1,4 @@
-import type { DeviceStore } from "../device/store.ts";
+import type { EventStore } from "../device/event-store.ts";
 import { sha256 } from "../model/canonical.ts";
 import type { Body } from "../model/event.ts";
 import { problem } from "../model/problem.ts";
@@ -13,12 +13,12 @@ type Mark = Omit<Body<"mark-kept">, "salt">;
  * Problem when it is not. A mark makes each thing happen once, however often a button is pressed.
  */
 export class BallotLog {
-  #store: DeviceStore;
+  #store: EventStore;
   #instant: () => string;
   #salt: () => string;
 
   /** `salt`: 64 random hex digits, drawn anew for each answer and each remark. */
-  constructor(store: DeviceStore, instant: () => string, salt: () => string) {
+  constructor(store: EventStore, instant: () => string, salt: () => string) {
     this.#store = store;
     this.#instant = instant;
     this.#salt = salt;

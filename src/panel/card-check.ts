@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import type { DeviceStore } from "../device/store.ts";
+import type { EventStore } from "../device/event-store.ts";
 import { instant } from "../model/schema.ts";
 
 /**
@@ -18,12 +18,12 @@ export type Glass = { widthPx: number; longSidePx: number; pixelRatio: number };
 
 const name = "card check";
 
-export async function readCardCheck(store: DeviceStore): Promise<CardCheck | null> {
+export async function readCardCheck(store: EventStore): Promise<CardCheck | null> {
   const parsed = z.safeParse(cardCheck, await store.meta(name));
   return parsed.success ? parsed.data : null;
 }
 
-export const keepCardCheck = (store: DeviceStore, check: CardCheck): Promise<void> => store.setMeta(name, check);
+export const keepCardCheck = (store: EventStore, check: CardCheck): Promise<void> => store.setMeta(name, check);
 
 /** The longest line, in CSS pixels, on a page so wide: what its edges and the band beyond the line's ends leave. */
 export const roomPx = (widthPx: number): number => Math.max(0, widthPx - (widthPx <= 640 ? 48 : 80) - 48);

@@ -1,12 +1,12 @@
+import type { EventStore } from "../device/event-store.ts";
 import { startSending } from "../device/sending.ts";
-import type { DeviceStore } from "../device/store.ts";
 import type { Status } from "../model/http-device.ts";
 import type { ProblemData } from "../model/problem.ts";
 import type { Clock } from "./clock.ts";
 import { type Fetch, lookForNews } from "./news.ts";
 
 export type LinkParts = {
-  store: DeviceStore;
+  store: EventStore;
   fetcher: Fetch;
   clock: Clock;
   uniform: () => number;

@@ -1,5 +1,5 @@
 import { render } from "preact";
-import { DeviceStore } from "../device/store.ts";
+import { PanelStore } from "../device/panel-store.ts";
 import { helloReply, type Status } from "../model/http-device.ts";
 import "../ui/tokens.css";
 import "./panel.css";
@@ -10,7 +10,7 @@ import type { AppParts } from "./parts.ts";
 import { betweenTrays, holdTray, onceNoTray } from "./tray-hold.ts";
 import { WakeLock } from "./wake-lock.ts";
 
-const store = new DeviceStore("cloche-panel");
+const store = new PanelStore("cloche-panel");
 const fetcher = (input: string, init: RequestInit): Promise<Response> => fetch(input, init);
 
 /** How the last press was made: "touch", "mouse", "pen" or "keyboard". */

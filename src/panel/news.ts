@@ -1,4 +1,4 @@
-import type { DeviceStore } from "../device/store.ts";
+import type { EventStore } from "../device/event-store.ts";
 import { call } from "../device/transport.ts";
 import { panelReply } from "../model/http-device.ts";
 import type { ProblemData } from "../model/problem.ts";
@@ -12,7 +12,7 @@ export type Fetch = (input: string, init: RequestInit) => Promise<Response>;
  * Returns  the problem when there is no answer, or a refusal; what was kept before stays
  */
 export async function lookForNews(
-  store: DeviceStore,
+  store: EventStore,
   fetcher: Fetch,
   mayTakePacket: () => boolean,
 ): Promise<ProblemData | null> {
@@ -30,13 +30,13 @@ export async function lookForNews(
 }
 
 /** The server holds more of this tablet than the tablet does. Said until the lead has seen it. */
-async function noteEmptied(store: DeviceStore, heads: Record<string, number>): Promise<void> {
+async function noteEmptied(store: EventStore, heads: Record<string, number>): Promise<void> {
   const tops = await store.topSeqs();
   if (!Object.entries(heads).some(([stream, head]) => head > (tops[stream] ?? 0))) return;
   const sum = (counts: Record<string, number>) => Object.values(counts).reduce((total, one) => total + one, 0);
   await keepIfNew(store, "emptied", { known: sum(heads), found: sum(tops) });
 }
 
-async function keepIfNew(store: DeviceStore, name: string, value: unknown): Promise<void> {
+async function keepIfNew(store: EventStore, name: string, value: unknown): Promise<void> {
   if (JSON.stringify(await store.meta(name)) !== JSON.stringify(value)) await store.setMeta(name, value);
 }

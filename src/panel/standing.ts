@@ -1,5 +1,5 @@
-import type { DeviceStore } from "../device/store.ts";
-import { readEvent } from "../log/facts.ts";
+import type { EventStore } from "../device/event-store.ts";
+import { panelEvents } from "../device/panel-store.ts";
 
 /** What of this tablet the server does not have yet. */
 export type Standing = {
@@ -14,7 +14,7 @@ export type Standing = {
 };
 
 /** Reads it from the store; null when the store cannot be read, which must not take an answer off the screen. */
-export async function readStanding(store: DeviceStore): Promise<Standing | null> {
+export async function readStanding(store: EventStore): Promise<Standing | null> {
   try {
     const { unsent, aside } = await store.counts();
     if (unsent === 0) return { unsentAnswers: 0, unsentRecords: 0, oldestUnsentAt: null, aside };
@@ -22,7 +22,7 @@ export async function readStanding(store: DeviceStore): Promise<Standing | null>
     let oldestUnsentAt: string | null = null;
     for (const row of await store.ownRows()) {
       if (row.sent !== "unsent") continue;
-      const read = readEvent(row.text);
+      const read = panelEvents.readEvent(row.text);
       if (!read.ok) continue;
       if (read.fact?.kind === "answer-kept") answers += 1;
       if (oldestUnsentAt === null || read.envelope.at < oldestUnsentAt) oldestUnsentAt = read.envelope.at;

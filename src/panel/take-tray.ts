@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import type { DeviceStore } from "../device/store.ts";
+import type { EventStore } from "../device/event-store.ts";
 import type { Fact } from "../model/event.ts";
 import type { BlindPacket } from "../model/packet.ts";
 import { problem } from "../model/problem.ts";
@@ -13,7 +13,7 @@ import type { LineScreen } from "./line/line-room.tsx";
 import type { Release } from "./tray-hold.ts";
 
 export type TakeParts = {
-  store: DeviceStore;
+  store: EventStore;
   clock: Clock;
   hold: (study: string, tray: number) => Promise<Release | null>;
   /** Versions of the ballot's wording that this app has words for. */
@@ -65,7 +65,7 @@ export async function takeLast(parts: TakeParts): Promise<Taken | null> {
 }
 
 /** Forgets which tray was open, if it is still that one. A name left behind does no harm, so failing is no error. */
-export async function forgetLast(store: DeviceStore, study: string, tray: number): Promise<void> {
+export async function forgetLast(store: EventStore, study: string, tray: number): Promise<void> {
   try {
     const open = readOpenTray(await store.draft(openTrayName));
     if (open?.study === study && open.tray === tray) await store.dropDraft(openTrayName);

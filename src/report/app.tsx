@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useState } from "preact/hooks";
-import type { DeviceStore, Identity } from "../device/store.ts";
+import type { EventStore, Identity } from "../device/event-store.ts";
 import { reader } from "../words/en/reader.ts";
 import { EnrollForm } from "./enroll-form.tsx";
 import { Failure, Frame } from "./furniture.tsx";
@@ -9,7 +9,7 @@ import { ResultPage } from "./result-page.tsx";
 import { StudyList } from "./study-list.tsx";
 
 type Props = {
-  openStore: () => Promise<DeviceStore>;
+  openStore: () => Promise<EventStore>;
   fetcher: Fetch;
   now: () => string;
   app: string;
@@ -23,7 +23,7 @@ type Props = {
 type Step =
   | { at: "loading" }
   | { at: "failed"; thrown: unknown; enrollLead: boolean }
-  | { at: "enrolling"; store: DeviceStore }
+  | { at: "enrolling"; store: EventStore }
   | { at: "list"; list: Listed[]; lead: boolean }
   | { at: "study"; identity: Identity; loaded: Loaded };
 
@@ -74,7 +74,7 @@ export function App({ openStore, fetcher, now, app, study, code, forgetCode }: P
   }
 }
 
-async function stepFor(store: DeviceStore, fetcher: Fetch, study: string | null, app: string): Promise<Step> {
+async function stepFor(store: EventStore, fetcher: Fetch, study: string | null, app: string): Promise<Step> {
   const identity = await store.identity();
   if (!identity) return { at: "enrolling", store };
   try {

@@ -1,13 +1,13 @@
 import { useState } from "preact/hooks";
 import { enrollDevice } from "../device/enrollment.ts";
-import type { DeviceStore } from "../device/store.ts";
+import type { EventStore } from "../device/event-store.ts";
 import { reader } from "../words/en/reader.ts";
 import { sentenceOf } from "../words/problem-sentence.ts";
 import { Frame } from "./furniture.tsx";
 import type { Fetch } from "./load.ts";
 import { ElsewhereLink } from "./study-list.tsx";
 
-type Props = { store: DeviceStore; fetcher: Fetch; code: string; onDone: () => void };
+type Props = { store: EventStore; fetcher: Fetch; code: string; onDone: () => void };
 
 /** Asks for a one-time reader code and a name, and keeps what the server answers. */
 export function EnrollForm({ store, fetcher, code: codeGiven, onDone }: Props) {

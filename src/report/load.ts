@@ -1,9 +1,9 @@
 import { analyse } from "../analysis/analyse.ts";
 import { recordOfFile } from "../archive/study-file.ts";
+import type { EventStore } from "../device/event-store.ts";
 import { knownFacts, knownStudies, knownTexts, pulledState, pullStudies, pullStudy } from "../device/pull.ts";
-import type { DeviceStore } from "../device/store.ts";
 import { foldStudy } from "../log/fold.ts";
-import type { StreamName } from "../model/event.ts";
+import type { StreamName } from "../model/ballot-event.ts";
 import { Problem } from "../model/problem.ts";
 import type { StudyRecord } from "../model/record.ts";
 import type { Result } from "../model/result.ts";
@@ -38,7 +38,7 @@ export type Loaded = { at: "sealed" } | { at: "unknown" } | { at: "opened"; stud
  * Throws   the Problem when the server cannot be reached and this device holds no opened study
  */
 export async function loadStudy(
-  store: DeviceStore,
+  store: EventStore,
   fetcher: Fetch,
   token: string,
   id: string,
@@ -82,7 +82,7 @@ export function openedStudy(study: string, texts: string[], quarantined: number,
 export type Listed = { id: string; title: string; objective: string; revealedAt: string; invented: boolean };
 
 /** The opened studies, latest first. When the server cannot be reached: those this device holds, if any. */
-export async function loadList(store: DeviceStore, fetcher: Fetch, token: string): Promise<Listed[]> {
+export async function loadList(store: EventStore, fetcher: Fetch, token: string): Promise<Listed[]> {
   let ids: string[];
   try {
     const studies = await pullStudies(fetcher, token);

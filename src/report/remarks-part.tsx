@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { Attachment } from "../model/event.ts";
+import type { Attachment } from "../model/ballot-event.ts";
 import { trayLabel } from "../model/tray.ts";
 import { focusSoon } from "../ui/focus.ts";
 import { reader } from "../words/en/reader.ts";

@@ -1,5 +1,5 @@
 import { call } from "../device/transport.ts";
-import type { Attachment } from "../model/event.ts";
+import type { Attachment } from "../model/ballot-event.ts";
 import { remarksReply } from "../model/http.ts";
 import { Problem } from "../model/problem.ts";
 import type { Fetch } from "./load.ts";

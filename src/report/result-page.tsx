@@ -1,5 +1,5 @@
 import { describe } from "../analysis/describe.ts";
-import type { Attachment } from "../model/event.ts";
+import type { Attachment } from "../model/ballot-event.ts";
 import { reader } from "../words/en/reader.ts";
 import { report } from "../words/en/report.ts";
 import { sentenceOf } from "../words/problem-sentence.ts";

@@ -1,5 +1,6 @@
 import { readEvent } from "../log/facts.ts";
-import { type Envelope, type Fact, isAnswerKind, isKind, isPanelKind } from "../model/event.ts";
+import { type Envelope, isAnswerKind, isPanelKind } from "../model/ballot-event.ts";
+import { type Fact, isKind } from "../model/event.ts";
 import type { Role } from "../model/http.ts";
 import { id as idSchema, misfit } from "../model/schema.ts";
 

@@ -1,4 +1,4 @@
-import type { markStarts } from "../model/event.ts";
+import type { markStarts } from "../model/ballot-event.ts";
 
 /** A mark on a line without numbers: where it stands, and how it came to stand there. */
 export type LineMark = {

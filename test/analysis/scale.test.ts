@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import * as z from "zod/mini";
 import { analyse } from "../../src/analysis/analyse.ts";
 import { analyseScale, resultOfScaleRows } from "../../src/analysis/analyse-scale.ts";
-import type { Attribute } from "../../src/model/plan.ts";
+import type { Attribute } from "../../src/model/attribute.ts";
 import type { ScaleRow } from "../../src/model/record.ts";
 import { result as schema } from "../../src/model/result.ts";
 import { linePlan } from "../design/scenario.ts";

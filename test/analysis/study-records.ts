@@ -1,7 +1,7 @@
 import { blindPacketOf } from "../../src/design/packet.ts";
 import { seeded } from "../../src/design/random.ts";
 import { makeTrays } from "../../src/design/trays.ts";
-import { noPreferenceChoice } from "../../src/model/event.ts";
+import { noPreferenceChoice } from "../../src/model/ballot-event.ts";
 import { askedAttributes } from "../../src/model/moments.ts";
 import type { Plan } from "../../src/model/plan.ts";
 import { type KeptMark, type StudyRecord, studyRecord } from "../../src/model/record.ts";

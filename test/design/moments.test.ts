@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
 import { copyOfPlan, planOfKitchen } from "../../src/design/begin.ts";
 import { blindPacketOf } from "../../src/design/packet.ts";
-import { type Attribute, attribute, type Plan } from "../../src/model/plan.ts";
+import { type Attribute, attribute } from "../../src/model/attribute.ts";
+import type { Plan } from "../../src/model/plan.ts";
 import { read } from "../../src/model/schema.ts";
 import { kitchenOf } from "./kitchen.ts";
 import { linePlan } from "./scenario.ts";

@@ -1,7 +1,8 @@
 import { blindPacketOf } from "../../src/design/packet.ts";
 import { makeTrays, type Trays } from "../../src/design/trays.ts";
 import { writeEvent } from "../../src/log/facts.ts";
-import { type Body, isAnswerKind, type Kind } from "../../src/model/event.ts";
+import { isAnswerKind } from "../../src/model/ballot-event.ts";
+import type { Body, Kind } from "../../src/model/event.ts";
 import type { EnrollReply, EventsReply } from "../../src/model/http.ts";
 import { newEventId, newId } from "../../src/model/id.ts";
 import type { OpenedKey } from "../../src/model/key.ts";

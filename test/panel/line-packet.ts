@@ -1,4 +1,4 @@
-import type { AskedAttribute } from "../../src/model/plan.ts";
+import type { AskedAttribute } from "../../src/model/attribute.ts";
 import type { LineMark } from "../../src/ui/line-mark.ts";
 import { packet } from "./tablet.ts";
 

@@ -1,8 +1,8 @@
 // @vitest-environment happy-dom
 import { fireEvent, screen, waitFor } from "@testing-library/preact";
 import { afterEach, beforeEach, expect, test } from "vitest";
+import type { AskedAttribute, Moment } from "../../src/model/attribute.ts";
 import type { Body } from "../../src/model/event.ts";
-import type { AskedAttribute, Moment } from "../../src/model/plan.ts";
 import { panel as words } from "../../src/words/en/panel.ts";
 import { panelLine as lineWords } from "../../src/words/en/panel-line.ts";
 import { button, heading, newTablet, putAway, show, spoken, type } from "./hands.tsx";

@@ -2,7 +2,7 @@
 import { cleanup, render, screen } from "@testing-library/preact";
 import { afterEach, expect, test } from "vitest";
 import { resultText } from "../../src/cli/output.ts";
-import type { Moment } from "../../src/model/plan.ts";
+import type { Moment } from "../../src/model/attribute.ts";
 import { ResultPage } from "../../src/report/result-page.tsx";
 import { lineRecord, type Marks } from "../analysis/study-records.ts";
 import { linePlan } from "../design/scenario.ts";

@@ -1,5 +1,6 @@
 import { outlineOf, readEvent } from "../../src/log/facts.ts";
-import { type Attachment, type Fact, isPanelKind } from "../../src/model/event.ts";
+import { type Attachment, isPanelKind } from "../../src/model/ballot-event.ts";
+import type { Fact } from "../../src/model/event.ts";
 import type { EventsReply, Role } from "../../src/model/http.ts";
 import type { Fetch } from "../../src/report/load.ts";
 import { study } from "../archive/scenario.ts";

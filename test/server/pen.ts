@@ -1,7 +1,8 @@
 import { randomUUID } from "node:crypto";
 import { writeEvent } from "../../src/log/facts.ts";
+import type { StreamName } from "../../src/model/ballot-event.ts";
 import { canonicalText, sha256 } from "../../src/model/canonical.ts";
-import type { Body, Kind, StreamName } from "../../src/model/event.ts";
+import type { Body, Kind } from "../../src/model/event.ts";
 import { newEventId } from "../../src/model/id.ts";
 import type { BlindPacket } from "../../src/model/packet.ts";
 import { readyPlan } from "../design/scenario.ts";

@@ -1,4 +1,4 @@
-import type { DeviceStore } from "../../device/store.ts";
+import type { EventStore } from "../../device/event-store.ts";
 import type { Fact } from "../../model/event.ts";
 import type { BlindPacket } from "../../model/packet.ts";
 import { problem } from "../../model/problem.ts";
@@ -30,7 +30,7 @@ export type Hands = {
 };
 
 /** Can this tablet show the line of the packet at its true length now? Throws the Problem when it cannot. */
-export async function measured(store: DeviceStore, packet: BlindPacket, glass: Glass): Promise<CardCheck> {
+export async function measured(store: EventStore, packet: BlindPacket, glass: Glass): Promise<CardCheck> {
   const lengthMm = packet.line?.lengthMm ?? 0;
   const check = await readCardCheck(store);
   if (!check) throw problem("tray/no-card-check", { lengthMm });

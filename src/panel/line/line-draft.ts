@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
-import { type Fact, markStarts, noMarkReasons } from "../../model/event.ts";
+import { markStarts, noMarkReasons } from "../../model/ballot-event.ts";
+import type { Fact } from "../../model/event.ts";
 import { count, instant, line } from "../../model/schema.ts";
 import type { Tray } from "../flow.ts";
 import {

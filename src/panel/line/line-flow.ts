@@ -1,6 +1,6 @@
+import type { AskedAttribute, Moment } from "../../model/attribute.ts";
 import type { Body } from "../../model/event.ts";
 import { secondsAt } from "../../model/moments.ts";
-import type { AskedAttribute, Moment } from "../../model/plan.ts";
 import type { LineMark } from "../../ui/line-mark.ts";
 import type { Remark, Tray } from "../flow.ts";
 

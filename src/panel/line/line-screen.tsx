@@ -1,5 +1,5 @@
+import type { Moment } from "../../model/attribute.ts";
 import { secondsAt } from "../../model/moments.ts";
-import type { Moment } from "../../model/plan.ts";
 import type { ProblemData } from "../../model/problem.ts";
 import { CodeDigits } from "../../ui/code-digits.tsx";
 import { panelLine as words } from "../../words/en/panel-line.ts";

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useState } from "preact/hooks";
-import type { DeviceStore } from "../../device/store.ts";
+import type { EventStore } from "../../device/event-store.ts";
 import { panelTools } from "../../words/en/panel-tools.ts";
 import { messageOf } from "../as-problem.ts";
 import type { Glass } from "../card-check.ts";
@@ -11,7 +11,7 @@ import { browser, type Surroundings, type Verdict } from "./surroundings.ts";
 const { check: words } = panelTools;
 
 type Props = {
-  store: DeviceStore;
+  store: EventStore;
   glass: () => Glass;
   instant: () => string;
   /** Millimeters of the line of the study at hand; null when it has none. */
@@ -90,7 +90,7 @@ export function Item({ name, verdict, children }: ItemProps) {
   );
 }
 
-async function look(store: DeviceStore, around: Surroundings, now: string): Promise<Findings> {
+async function look(store: EventStore, around: Surroundings, now: string): Promise<Findings> {
   const { storage, lasting, offline, installed, awake } = words;
   const [written, persisted, cached, on] = await Promise.all([
     writesAndReads(store, now),
@@ -117,7 +117,7 @@ const of = (answer: boolean | null, says: { ok: string; bad: string; unknown: st
 };
 
 /** Writes a record as an answer is written, strictly, and reads it back; null when it is there, else why it is not. */
-async function writesAndReads(store: DeviceStore, now: string): Promise<string | null> {
+async function writesAndReads(store: EventStore, now: string): Promise<string | null> {
   try {
     await store.setMeta("check", now);
     const back = await store.meta("check");

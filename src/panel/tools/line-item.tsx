@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { DeviceStore } from "../../device/store.ts";
+import type { EventStore } from "../../device/event-store.ts";
 import { Bare, roomFor } from "../../ui/line-scale.tsx";
 import { useWidth } from "../../ui/use-width.ts";
 import { deviceProblemSentence } from "../../words/device-problem-sentence.ts";
@@ -16,7 +16,7 @@ export const cardMm = 85.6;
 /** Where the bar begins: as long as a card would be at 96 CSS pixels an inch. */
 const firstPx = Math.round((cardMm / 25.4) * 96);
 
-type Props = { store: DeviceStore; glass: () => Glass; instant: () => string; lengthMm: number | null };
+type Props = { store: EventStore; glass: () => Glass; instant: () => string; lengthMm: number | null };
 
 /** The measuring of the screen with a card, and the line of the study at its true length. */
 export function LineItem({ store, glass, instant, lengthMm }: Props) {

@@ -1,4 +1,4 @@
-import type { Heads } from "../../model/event.ts";
+import type { Heads } from "../../model/ballot-event.ts";
 import type { Db } from "./tables.ts";
 
 export type LeadText = { id: string; device: string; text: string };

@@ -1,7 +1,7 @@
 import type { Insertable } from "kysely";
 import { chainLink, chainStart } from "../../log/chain.ts";
+import type { Attachment } from "../../model/ballot-event.ts";
 import { sha256 } from "../../model/canonical.ts";
-import type { Attachment } from "../../model/event.ts";
 import { streamKey, type Verdict } from "../../model/http.ts";
 import type { Judged } from "../judge.ts";
 import type { Caller } from "./devices.ts";

@@ -1,4 +1,4 @@
-import { type Attachment, answerKinds } from "../../model/event.ts";
+import { type Attachment, answerKinds } from "../../model/ballot-event.ts";
 import { streamKey } from "../../model/http.ts";
 import type { Db } from "./tables.ts";
 

@@ -1,7 +1,7 @@
 import type { FastifyInstance, FastifyRequest } from "fastify";
 import * as z from "zod/mini";
 import { outlineOf, readEvent } from "../../log/facts.ts";
-import { isPanelKind } from "../../model/event.ts";
+import { isPanelKind } from "../../model/ballot-event.ts";
 import { eventsReply, remarksReply, type StoredEvent, streamKey, studiesReply } from "../../model/http.ts";
 import { problem } from "../../model/problem.ts";
 import { id as idSchema, read } from "../../model/schema.ts";

@@ -1,4 +1,4 @@
-import type { Moment } from "../../model/plan.ts";
+import type { Moment } from "../../model/attribute.ts";
 
 /** A moment at the end of a phrase. `after`: how seconds are said there. */
 export function momentPhrase(moment: Moment, after: (seconds: number) => string): string {

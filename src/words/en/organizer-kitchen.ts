@@ -1,4 +1,4 @@
-import type { Moment } from "../../model/plan.ts";
+import type { Moment } from "../../model/attribute.ts";
 import { momentPhrase } from "./moment.ts";
 import { listed, organizer, plural } from "./organizer.ts";
 import { percent, risk } from "./organizer-figures.ts";

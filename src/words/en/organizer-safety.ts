@@ -1,5 +1,5 @@
 import type { Allergen } from "../../model/allergen.ts";
-import type { Caution } from "../../model/plan.ts";
+import type { Caution } from "../../model/attribute.ts";
 import { allergenNames } from "./allergens.ts";
 
 /** Words of the plan's safety part: allergens, their declaration, cautions. */

@@ -1,6 +1,6 @@
+import type { Moment } from "../../model/attribute.ts";
 import type { Body } from "../../model/event.ts";
 import type { BlindPacket } from "../../model/packet.ts";
-import type { Moment } from "../../model/plan.ts";
 import type { Woven } from "./panel.ts";
 
 const tenths = ["", "one tenth", "two tenths", "three tenths", "four tenths", "half", "six tenths", "seven tenths"];

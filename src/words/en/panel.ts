@@ -1,6 +1,6 @@
+import type { Caution } from "../../model/attribute.ts";
 import type { Body } from "../../model/event.ts";
 import type { BlindPacket } from "../../model/packet.ts";
-import type { Caution } from "../../model/plan.ts";
 import { allergenNames } from "./allergens.ts";
 
 type StopReason = Body<"tray-stopped">["reason"];

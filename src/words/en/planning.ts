@@ -1,5 +1,5 @@
+import type { Caution } from "../../model/attribute.ts";
 import type { OpenPart, PlanPart } from "../../model/open-part.ts";
-import type { Caution } from "../../model/plan.ts";
 import { chosenPercent } from "../number.ts";
 
 /** Names of a plan's parts, as headings and in lists. */

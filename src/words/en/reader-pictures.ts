@@ -1,4 +1,4 @@
-import type { Moment } from "../../model/plan.ts";
+import type { Moment } from "../../model/attribute.ts";
 import { chosenPercent, nbsp, percent, points, pText, shortNumber, statistic, wholeNumber } from "../number.ts";
 import { momentPhrase } from "./moment.ts";
 import { listed, minus, plural } from "./reader-parts.ts";

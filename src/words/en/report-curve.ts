@@ -1,4 +1,4 @@
-import type { Moment } from "../../model/plan.ts";
+import type { Moment } from "../../model/attribute.ts";
 import type { Compared } from "../../model/result-scale.ts";
 import { chosenPercent, points, pText, statistic } from "../number.ts";
 import { momentPhrase } from "./moment.ts";
