@@ -73,6 +73,7 @@ function inputOf({ plan, keyMatches }: StudyRecord, marked: readonly MarkedLine[
       chew: `${tray} ${code}`,
     })),
     comparisons: plan.comparisons,
+    perTray: plan.perTray,
     scale: { low: 0, high: linePoints, lengthMm: plan.scale.lengthMm },
     keyMatches,
   };
@@ -199,6 +200,7 @@ export function resultOfScaleRows(alpha: number, rows: readonly ScaleRow[], app:
     values,
     curves: [],
     comparisons: { kind: "all-pairs" },
+    perTray: null,
     scale: null,
     keyMatches: true,
   });

@@ -166,7 +166,7 @@ function rowsOf(result: ScaleResult, attribute: AttributeResult, { scale }: Repo
   list.push(
     { id: "fValue", label: rows.fValue, ...values.fValue(blocks) },
     { id: "pValue", label: rows.pValue, ...values.p(blocks.pValue, result.alpha) },
-    { id: "error", label: rows.error, ...values.error(repeats, blocks.balanced) },
+    { id: "error", label: rows.error, ...values.error(repeats, blocks.balanced, result.perTray) },
   );
   if (variances.residual !== null) {
     list.push({ id: "within", label: rows.within, ...values.points(Math.sqrt(variances.residual), decimals) });

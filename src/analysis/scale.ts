@@ -41,6 +41,8 @@ export type ScaleInput = {
   scale: ScaleStatistics["scale"];
   /** Which differences are judged. */
   comparisons: Comparisons;
+  /** Incomplete blocks: how many of the products each panelist was to get; null: all of them. */
+  perTray: number | null;
   /** False: the numbers stand, and nobody can say what they are of. */
   keyMatches: boolean;
 };
@@ -69,6 +71,7 @@ export function scaleStatistics(input: ScaleInput): ScaleStatistics {
     confidence: 1 - alpha,
     products: products.map(({ name }) => name),
     scale,
+    perTray: input.perTray,
     people: new Set(given.map(({ panelist }) => panelist)).size,
     judgments: given.length,
     outcome: outcomeOf(input, attributes[0]),
@@ -112,14 +115,22 @@ function attributeResult(input: ScaleInput, attribute: ScaleAttribute, at: numbe
       ...found.panelists.map(({ panelist, values }) => ({ panelist, values: [...values] })),
       ...silent.map((panelist) => ({ panelist, values: ids.map(() => null) })),
     ],
-    incomplete: [
-      ...found.incomplete.map(({ panelist, missing }) => ({ panelist, missing: missing.map(named) })),
-      ...silent.map((panelist) => ({ panelist, missing: products.map(({ name }) => name) })),
-    ],
+    incomplete: [...found.incomplete, ...silent.map((panelist) => ({ panelist, missing: ids }))]
+      .map(({ panelist, missing }) => ({
+        panelist,
+        missing: missing.filter(wasServed(input, values, panelist)).map(named),
+      }))
+      .filter(({ missing }) => missing.length > 0),
     positions: positionsOf(values),
     checks: panelChecks(rows, ids),
   };
 }
+
+/** In incomplete blocks a product that a panelist was never to get is none that is missing. */
+const wasServed =
+  ({ perTray }: ScaleInput, values: readonly ScaleValue[], panelist: string) =>
+  (product: string): boolean =>
+    perTray === null || values.some((value) => value.panelist === panelist && value.product === product);
 
 /** Most values of one panelist and product; 0 without values. */
 function mostRepeats(rows: readonly BlockRow[]): number {

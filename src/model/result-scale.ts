@@ -191,6 +191,8 @@ export const scaleStatistics = z.strictObject({
   products: z.array(line),
   /** Ends of the scale: 0 and 100 for the line; null for values from elsewhere. */
   scale: z.nullable(z.strictObject({ low: z.number(), high: z.number(), lengthMm: z.nullable(z.number()) })),
+  /** Incomplete blocks: how many of the products each panelist was to get; null: all of them. */
+  perTray: z._default(z.nullable(count), null),
   people: count,
   judgments: count,
   outcome: z.enum(outcomes),

@@ -93,7 +93,8 @@ function formulaOf(result: Result): string[] {
     case "scale":
       return formulaText.scale({
         repeats: result.attributes.some(({ repeats }) => repeats > 1),
-        complete: result.attributes.every(({ incomplete }) => incomplete.length === 0),
+        complete: result.attributes.every(({ blocks }) => blocks?.balanced ?? true),
+        perTray: result.perTray,
         confidence: result.confidence,
         curves: result.curves.length > 0,
         adjustments: [...new Set(result.attributes.map(({ adjustment }) => adjustment))],

@@ -40,6 +40,7 @@ function inputOf(name: "whole" | "gaps", planned: readonly (number | null)[], mo
     ),
     curves: [{ attribute: "Juiciness", moments: planned.map((seconds, at) => ({ at, seconds })) }],
     comparisons: { kind: "all-pairs" },
+    perTray: null,
     scale: { low: 0, high: 100, lengthMm: 120 },
     keyMatches: true,
   };

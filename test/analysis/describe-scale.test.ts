@@ -120,7 +120,7 @@ describe("a line scale in words", () => {
   test("a missing mark: the table has a mean for everybody, and the panelist is named", () => {
     const rows = juicinessMarks.map((row, at) => (at === 3 ? [null, row[1] ?? 0, row[2] ?? 0] : row));
     const found = words(analyse(line(rows), "1"));
-    expect(found.attributes[0]?.means?.columns).toContain("Mean, if nobody had left one out");
+    expect(found.attributes[0]?.means?.columns).toContain("Mean, had everybody marked all");
     expect(found.caveats.join(" ")).toContain("seat 4 did not mark every product");
     clean(found);
   });

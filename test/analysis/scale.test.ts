@@ -229,7 +229,11 @@ describe("several properties", () => {
   test("not reached: the largest difference that the intervals still allow is told", () => {
     const found = analyseScale(record, "1");
     expect(found.outcome).toBe("not-reached");
-    const ends = found.attributes[0]?.contrasts.flatMap(({ low, high }) => [Math.abs(low), Math.abs(high)]) ?? [];
+    const ends =
+      found.attributes[0]?.contrasts.flatMap(({ lowTogether: low, highTogether: high }) => [
+        Math.abs(low),
+        Math.abs(high),
+      ]) ?? [];
     expect(found.caveats).toContainEqual({
       what: "widest-difference",
       attribute: "Saltiness",

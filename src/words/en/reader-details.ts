@@ -150,6 +150,7 @@ export const details = {
     scale: (f: {
       repeats: boolean;
       complete: boolean;
+      perTray: number | null;
       confidence: number;
       curves: boolean;
       adjustments: readonly Adjustment[];
@@ -157,7 +158,9 @@ export const details = {
       `Model: value = panelist + product + error, by least squares${f.repeats ? "; repeats of one panelist and product are averaged first" : ""}. F compares the mean square of products with that of the error, which is panelists by products.`,
       f.complete
         ? "Every panelist marked every product, so the order in which sources are taken out does not matter."
-        : "Marks are missing: products are tested after panelists are taken out, and panelists after products. Nothing is filled in.",
+        : f.perTray === null
+          ? "Marks are missing: products are tested after panelists are taken out, and panelists after products. Nothing is filled in."
+          : `Each panelist got ${f.perTray} of the products, in balanced incomplete blocks: products are tested after panelists are taken out (the intra-block analysis), so that two products are compared within those who marked both and over the others that link them.`,
       `The interval of one comparison alone is its difference plus and minus the ${chosenPercent(f.confidence)} point of Student\u2019s t times its standard error, with the degrees of freedom of the error.`,
       ...f.adjustments.map((adjustment) => together[adjustment]).filter((line) => line !== ""),
       ...(f.curves

@@ -113,7 +113,7 @@ export const scale = {
           : []),
         f.balanced
           ? "No mark is missing, so the classical test leads."
-          : "Marks are missing: the classical test compares products within people who marked both; the mixed model also draws on the others.",
+          : "Not everybody marked everything: the classical test compares products within people who marked both; the mixed model also draws on the others.",
       ].join(" ");
     },
     caption: (subject: string) => `Tests: ${subject}`,

@@ -172,9 +172,13 @@ export const scale = {
       behind: `${numeratorDf} and ${denominatorDf} degrees of freedom`,
     }),
     p: (p: number, alpha: number) => plain(pText(p, alpha)),
-    error: (repeats: number, balanced: boolean) => ({
+    error: (repeats: number, balanced: boolean, perTray: number | null) => ({
       value: repeats > 1 ? "people by products" : "what people and products leave",
-      behind: balanced ? "no mark is missing" : "marks are missing; people who marked both are compared",
+      behind: balanced
+        ? "no mark is missing"
+        : perTray === null
+          ? "marks are missing; people who marked both are compared"
+          : `each person got ${perTray} of the products; those who marked both are compared`,
     }),
     points: (value: number, decimals: number) => plain(`${points(value, decimals)} points`),
   },
@@ -187,7 +191,7 @@ export const scale = {
       mean: "Mean",
       interval: `${chosenPercent(confidence)} interval`,
       deviation: "Standard deviation",
-      adjusted: "Mean, if nobody had left one out",
+      adjusted: "Mean, had everybody marked all",
     }),
     none: "none",
     range: (low: number, high: number, decimals: number) => `${points(low, decimals)} to ${points(high, decimals)}`,
