@@ -145,6 +145,7 @@ describe("answers from elsewhere", () => {
     await compute();
     await page.getByText(reader.elsewhere.missingFile).waitFor();
     found.push(...(await looked("error")));
+    await page.getByRole("radio", { name: report.methods["line-scale"], exact: true }).check();
     await choose(csvOf(wineRows));
     await compute();
     await page.locator("h1.verdict").waitFor();
