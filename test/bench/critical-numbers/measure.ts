@@ -1,8 +1,9 @@
+import { join } from "node:path";
 import { alternate, figureOf, medianOf } from "../pair.ts";
+import { RSide } from "../r.ts";
 import { type GoalReport, isNoisy, short } from "../report.ts";
 import { answers, compiled } from "./answers.ts";
 import { grid, type Place, placesOf } from "./grid.ts";
-import { RSide } from "./r.ts";
 
 type Binomial = typeof import("../../../src/analysis/binomial.ts");
 
@@ -26,7 +27,10 @@ export async function criticalNumbers(quick: boolean): Promise<GoalReport> {
     return (performance.now() - start) / passes;
   };
   const rounds = quick ? 3 : 9;
-  const r = await RSide.open(grid);
+  const { least, greatest, alphas, guesses } = grid;
+  const shares = guesses.map(({ of }) => of).join(",");
+  const script = join(import.meta.dirname, "critical-numbers.R");
+  const r = await RSide.open(script, [String(least), String(greatest), alphas.join(","), shares]);
   if (!r) return withAnswers(alone(await alternate(rounds, { baseline: ours, ours })), quick);
   try {
     const wrong = differences(places, numbers(), await r.numbers());

@@ -1,7 +1,5 @@
 import { type ChildProcess, spawn } from "node:child_process";
-import { join } from "node:path";
 import { createInterface, type Interface } from "node:readline";
-import type { Grid } from "./grid.ts";
 
 /** R's side, open for the whole run. */
 export class RSide {
@@ -18,11 +16,8 @@ export class RSide {
   }
 
   /** Null when there is no R. */
-  static async open({ least, greatest, alphas, guesses }: Grid): Promise<RSide | null> {
-    const script = join(import.meta.dirname, "critical-numbers.R");
-    const shares = guesses.map(({ of }) => of);
-    const args = ["--vanilla", script, String(least), String(greatest), alphas.join(","), shares.join(",")];
-    const child = spawn("Rscript", args, { stdio: ["pipe", "pipe", "inherit"] });
+  static async open(script: string, given: readonly string[]): Promise<RSide | null> {
+    const child = spawn("Rscript", ["--vanilla", script, ...given], { stdio: ["pipe", "pipe", "inherit"] });
     const { stdin, stdout } = child;
     const started = await new Promise<boolean>((done) => {
       child.once("spawn", () => done(true));
@@ -31,11 +26,13 @@ export class RSide {
     return started && stdin && stdout ? new RSide(child, stdout, stdin) : null;
   }
 
+  /** What it comes to; empty where it lacks a package. */
   async numbers(): Promise<number[]> {
-    return (await this.#ask("numbers")).split(",").map(Number);
+    const line = await this.#ask("numbers");
+    return line === "" ? [] : line.split(",").map(Number);
   }
 
-  /** Seconds for so many passes over the grid, by R's own clock. */
+  /** Seconds for so many passes, by R's own clock. */
   async seconds(passes: number): Promise<number> {
     return Number(await this.#ask(String(passes)));
   }
