@@ -123,7 +123,7 @@ function Factors({ draft, comparisons }: { draft: Draft; comparisons: TwoFactors
           comparisons={comparisons}
         />
       ))}
-      <p class="fine">{words.means}</p>
+      <p class="fine after">{words.means}</p>
     </>
   );
 }
@@ -137,7 +137,7 @@ function FactorFields({ draft, at, factor }: FactorProps) {
       <legend class="label">{words.factorName(at)}</legend>
       <TextField
         id={`factor-${at}-name`}
-        label={words.factorName(at)}
+        label={words.factorField(at)}
         hint={words.factorHint(at)}
         value={factor.name}
         onInput={(name) => change({ name })}

@@ -54,10 +54,10 @@ test("two factors: the levels are named, and each product is given one of each",
     if (!field) throw new Error(`no field ${label}`);
     fireEvent.input(field, { target: { value } });
   };
-  type(words.factorName(0), "process");
+  type(words.factorField(0), "process");
   type(words.level("process", 0), "dry oven");
   type(words.level("process", 1), "steam first");
-  type(words.factorName(1), "looks");
+  type(words.factorField(1), "looks");
   fireEvent.click(screen.getAllByRole("radio", { name: "steam first" })[0] ?? document.body);
   expect(now.comparisons).toMatchObject({
     factors: [{ name: "process", levels: ["dry oven", "steam first"] }, { name: "looks" }],

@@ -20,6 +20,7 @@ export const comparisonWords = {
   remove: (at: number) => `Remove pair ${at + 1}`,
   removed: (at: number) => `Removed pair ${at + 1}.`,
   factorName: (at: number) => `${at === 0 ? "First" : "Second"} factor`,
+  factorField: (at: number) => `Name of the ${at === 0 ? "first" : "second"} factor`,
   factorHint: (at: number) => (at === 0 ? "Such as: process" : "Such as: looks"),
   level: (factor: string, at: number) => `${factor.trim() || "Its"} ${at === 0 ? "first" : "second"} level`,
   levelHint: (factor: number, at: number) =>
@@ -33,7 +34,7 @@ export const comparisonWords = {
   cell: (product: string, factor: string) => `${product}: ${factor}`,
   unnamedLevel: (at: number) => `level ${at + 1}, not named yet`,
   means:
-    "Judged are: what the first factor does on average, what the second does, and whether the one depends on the other (their interaction). The interaction tells rival explanations apart: a difference that looks alone make vanishes once they are masked.",
+    "Judged are: what the first factor does on average, what the second does, and whether the one depends on the other (their interaction). The interaction tells rival explanations apart: a difference that comes from looks alone is gone once they are masked.",
   /** On the page before lock. */
   locked: {
     term: "Differences judged",
