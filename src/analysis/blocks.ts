@@ -7,7 +7,7 @@ import {
   type ProductSummary,
   productSummaries,
 } from "./block-table.ts";
-import { requireRisk } from "./check.ts";
+import { aboveZero, requireRisk } from "./check.ts";
 import { allPairs, type Comparison, type ComparisonSet, type Judged, judge } from "./comparisons.ts";
 import { fisherUpper } from "./fisher.ts";
 
@@ -194,5 +194,3 @@ function groupsOf(panelists: readonly PanelistValues[], products: readonly strin
   const named = groups.map((group) => [...group].sort((a, b) => a - b));
   return named.sort((a, b) => (a[0] ?? 0) - (b[0] ?? 0)).map((group) => group.map((at) => products[at] ?? ""));
 }
-
-const aboveZero = (probability: number): number => Math.max(Number.MIN_VALUE, probability);

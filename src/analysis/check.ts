@@ -35,3 +35,6 @@ export function requireNumber(name: string, value: number, low: number, high: nu
   if (value >= low && value <= high) return;
   throw problem("analysis/out-of-range", { name, value: String(value), low: String(low), high: String(high) });
 }
+
+/** A p-value is never 0: where a double cannot hold it, the smallest one stands for it. */
+export const aboveZero = (probability: number): number => Math.max(Number.MIN_VALUE, probability);

@@ -2,6 +2,7 @@ import type { CurveResult, DerivedResult } from "../model/result-scale.ts";
 import { contrastsOf, meansOf, outcomeUnder, testsOf } from "./block-result.ts";
 import type { BlockRow } from "./block-table.ts";
 import { blockAnalysis } from "./blocks.ts";
+import { aboveZero } from "./check.ts";
 import { comparisonSet } from "./comparisons.ts";
 import { fisherUpper } from "./fisher.ts";
 import { mean } from "./moments.ts";
@@ -123,7 +124,7 @@ function interactionOf(chews: readonly Chew[], products: readonly string[]): Cur
   if (Math.sqrt(within / (people * cells.length)) <= 32 * Number.EPSILON * size) return null;
   const denominatorDf = (people - 1) * numeratorDf;
   const fValue = between / numeratorDf / (within / denominatorDf);
-  const pValue = Math.max(Number.MIN_VALUE, fisherUpper(fValue, numeratorDf, denominatorDf));
+  const pValue = aboveZero(fisherUpper(fValue, numeratorDf, denominatorDf));
   return { people, fValue, numeratorDf, denominatorDf, pValue };
 }
 

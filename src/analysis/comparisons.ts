@@ -1,5 +1,6 @@
 import type { Comparisons } from "../model/plan.ts";
 import type { Adjustment, Compared } from "../model/result-scale.ts";
+import { aboveZero } from "./check.ts";
 import { dunnettQuantile, dunnettUpper } from "./dunnett.ts";
 import { holm } from "./holm.ts";
 import { studentQuantile, studentTwoSided } from "./student.ts";
@@ -174,4 +175,3 @@ function loadingsOf(estimates: readonly Estimate[]): number[] {
 }
 
 const ratioOf = ({ difference, standardError }: Estimate): number => difference / standardError;
-const aboveZero = (probability: number): number => Math.max(Number.MIN_VALUE, probability);

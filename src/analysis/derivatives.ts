@@ -35,7 +35,7 @@ export function curvature(
   const mixed = (i: number, j: number) =>
     extrapolated((part) => {
       const [a, b] = [(steps[i] ?? 0) * part, (steps[j] ?? 0) * part];
-      const corner = (x: number, y: number) => value(moved(point, [[i, x], [j, y]])); // biome-ignore format: two moves
+      const corner = (x: number, y: number) => value(moved(moved(point, [[i, x]]), [[j, y]]));
       return [(corner(a, b) - corner(a, -b) - corner(-a, b) + corner(-a, -b)) / (4 * a * b)];
     })[0] ?? 0;
   const table = point.map((_, i) => point.map((_, j) => (j < i ? mixed(i, j) : j === i ? single(i) : 0)));

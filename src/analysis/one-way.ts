@@ -16,7 +16,7 @@ export type OneWay =
     };
 
 /**
- * F test of groups that share nobody: panels where each person got one product.
+ * F test of groups of values, such as the marks that one panelist gave each product.
  *
  * Takes    groups: the values of each, finite; groups without a value are passed over
  * Returns  an outcome that data can produce is a field, never an error. `means` are those of the groups with values

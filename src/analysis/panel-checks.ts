@@ -1,6 +1,8 @@
 import { type BlockRow, blockTable } from "./block-table.ts";
+import { aboveZero } from "./check.ts";
 import { fisherUpper } from "./fisher.ts";
 import { correlation, mean, squaresAboutMean } from "./moments.ts";
+import { oneWay } from "./one-way.ts";
 
 /**
  * How one panelist used the scale beside the others: describes the panel, and is no reason to leave anybody out. The three
@@ -60,18 +62,19 @@ const cellsOf = (rows: readonly BlockRow[], panelist: string, products: readonly
 
 /** One panelist's marks as groups by product: a one-way analysis of variance. */
 function withinOf(cells: readonly (readonly number[])[]): Pick<PanelCheck, "repeatDeviation" | "separates"> {
-  const all = cells.flat();
-  const denominatorDf = all.length - cells.length;
-  if (denominatorDf < 1) return { repeatDeviation: null, separates: null };
-  const within = cells.reduce((sum, cell) => sum + squaresAboutMean(cell), 0);
-  const repeatDeviation = Math.sqrt(within / denominatorDf);
-  const numeratorDf = cells.length - 1;
-  if (numeratorDf < 1 || within === 0) return { repeatDeviation, separates: null };
-  const middle = mean(all);
-  const between = cells.reduce((sum, cell) => sum + cell.length * (mean(cell) - middle) ** 2, 0);
-  const fValue = between / numeratorDf / (within / denominatorDf);
+  const free = cells.reduce((sum, cell) => sum + cell.length - 1, 0);
+  if (free < 1) return { repeatDeviation: null, separates: null };
+  const repeatDeviation = Math.sqrt(cells.reduce((sum, cell) => sum + squaresAboutMean(cell), 0) / free);
+  const found = oneWay(cells);
+  if (found.outcome !== "ok") return { repeatDeviation, separates: null };
+  const { fValue, numeratorDf, denominatorDf } = found;
   return {
     repeatDeviation,
-    separates: { fValue, numeratorDf, denominatorDf, pValue: fisherUpper(fValue, numeratorDf, denominatorDf) },
+    separates: {
+      fValue,
+      numeratorDf,
+      denominatorDf,
+      pValue: aboveZero(fisherUpper(fValue, numeratorDf, denominatorDf)),
+    },
   };
 }

@@ -1,3 +1,4 @@
+import { aboveZero } from "./check.ts";
 import { solvePositive } from "./cholesky.ts";
 import { curvature, slopes } from "./derivatives.ts";
 import { fisherUpper } from "./fisher.ts";
@@ -137,4 +138,3 @@ const product = (one: readonly number[], other: readonly number[]): number =>
   one.reduce((sum, value, at) => sum + value * (other[at] ?? 0), 0);
 const bilinear = (one: readonly number[], table: readonly number[][], other: readonly number[]): number =>
   one.reduce((sum, value, at) => sum + value * product(table[at] ?? [], other), 0);
-const aboveZero = (probability: number): number => Math.max(Number.MIN_VALUE, probability);

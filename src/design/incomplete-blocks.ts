@@ -7,8 +7,8 @@ import { letterOf } from "./williams.ts";
  * product in each place exactly once, so that position is balanced long before all pairs are.
  */
 
-/** As many products as there are letters for. */
-const mostProducts = 12;
+/** The most products that can be dealt in incomplete blocks: as many as there are letters for. */
+export const mostProducts = 12;
 
 /** Larger searches than this are given up: there is a family for every size a plan can have well before it. */
 const mostTries = 200_000;

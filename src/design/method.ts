@@ -1,6 +1,6 @@
 import { methodShapes, type Plannable, shapeOf } from "../model/method.ts";
 import type { Plan } from "../model/plan.ts";
-import { incompleteBlocks } from "./incomplete-blocks.ts";
+import { incompleteBlocks, mostProducts } from "./incomplete-blocks.ts";
 import { williamsOrders } from "./williams.ts";
 
 /** What an order is made from: which letter is the reference, which is expected to have more; A = first product. */
@@ -55,13 +55,10 @@ export const designMethod = (method: Plannable): DesignMethod => designMethods[m
 export const heldOf = ({ method, perTray }: Pick<Plan, "method" | "perTray">): number | null =>
   shapeOf(method).answer === "marks" ? perTray : null;
 
-/** The most products that can be dealt in incomplete blocks. */
-const mostInBlocks = 12;
-
 /** How many products a study of the plan compares. */
 export function productBounds(plan: Pick<Plan, "method" | "perTray">): { least: number; most: number } {
   const held = heldOf(plan);
-  return held === null ? shapeOf(plan.method).products : { least: held + 1, most: mostInBlocks };
+  return held === null ? shapeOf(plan.method).products : { least: held + 1, most: mostProducts };
 }
 
 /** What of a plan its serving orders follow from. */

@@ -1,28 +1,18 @@
 import { type CurveFigures, curveLayout, keyLine, type Shape } from "./curve-layout.ts";
 import { Halo } from "./interval-picture.tsx";
-import { dot, font, ink, paper, round, soft } from "./picture-style.ts";
+import { PictureFrame, type PictureIds } from "./picture-frame.tsx";
+import { dot, ink, paper, round, soft } from "./picture-style.ts";
 
-type Props = {
+type Props = PictureIds & {
   figures: CurveFigures;
   width: number;
-  /** Ids of the caption that names it and of the table that says the same. Without them it is for the eye only. */
-  caption?: string;
-  table?: string;
 };
 
 /** Means over the moments of a chew: a curve for each product, with the interval of each mean. */
 export function Curves({ figures, width, caption, table }: Props) {
   const { plot, ticks, moments, curves, ...layout } = curveLayout(figures, width);
   return (
-    // biome-ignore lint/a11y/noSvgWithoutTitle: the caption names it, by id; a title would show as a tooltip
-    <svg
-      {...(caption ? { role: "img", "aria-labelledby": caption, "aria-details": table } : { "aria-hidden": true })}
-      width={layout.width}
-      height={round(layout.height)}
-      viewBox={`0 0 ${layout.width} ${round(layout.height)}`}
-      font-family={font}
-      class="chance"
-    >
+    <PictureFrame width={layout.width} height={round(layout.height)} caption={caption} table={table}>
       {curves.map(({ name, key, shape, dash }) => (
         <g key={`${key.x} ${key.y}`} class="key">
           <path d={`M${key.x} ${key.y - 5}h${keyLine}`} stroke={ink} stroke-width="2" {...dashed(dash)} fill="none" />
@@ -77,7 +67,7 @@ export function Curves({ figures, width, caption, table }: Props) {
           ))}
         </g>
       ))}
-    </svg>
+    </PictureFrame>
   );
 }
 

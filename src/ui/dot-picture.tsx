@@ -1,21 +1,19 @@
 import { type ChanceFigures, type DotLayout, dotLayout } from "./dot-layout.ts";
-import { accent, dot, font, ink, round, soft } from "./picture-style.ts";
+import { PictureFrame, type PictureIds } from "./picture-frame.tsx";
+import { accent, dot, ink, round, soft } from "./picture-style.ts";
 
 /** What stands in the picture, from `describe`: what was seen, and a flag for each end of the rule. */
 export type ChanceWords = { observed: string; needed: string | null; neededBelow?: string | null; axis: string };
 /** Heads of the table that says the same. */
 export type ChanceTableWords = { right: string; panels: string; mark: string };
 
-type Props = {
+type Props = PictureIds & {
   figures: ChanceFigures;
   /** Pixels it may take; text in it has 14 px or more at every width. */
   width: number;
   /** Pixels that the tallest stack may take. */
   stack?: number;
   words: ChanceWords;
-  /** Ids of the caption that names it and of the table that says the same. Without them it is for the eye only. */
-  caption?: string;
-  table?: string;
 };
 
 /**
@@ -26,15 +24,7 @@ export function ChanceDots({ figures, width, stack, words, caption, table }: Pro
   const layout = dotLayout(figures, width, stack);
   const { axis, seen, axisName } = layout;
   return (
-    // biome-ignore lint/a11y/noSvgWithoutTitle: the caption names it, by id; a title would show as a tooltip
-    <svg
-      {...(caption ? { role: "img", "aria-labelledby": caption, "aria-details": table } : { "aria-hidden": true })}
-      width={layout.width}
-      height={layout.height}
-      viewBox={`0 0 ${layout.width} ${layout.height}`}
-      font-family={font}
-      class="chance"
-    >
+    <PictureFrame width={layout.width} height={layout.height} caption={caption} table={table}>
       <g fill={dot} class="dots">
         {layout.dots.map(({ x, y }) => (
           <circle key={`${x} ${y}`} cx={round(x)} cy={round(y)} r={round(layout.radius)} />
@@ -65,7 +55,7 @@ export function ChanceDots({ figures, width, stack, words, caption, table }: Pro
           {words.observed}
         </text>
       </g>
-    </svg>
+    </PictureFrame>
   );
 }
 

@@ -1,5 +1,6 @@
 import { numberAxis, roundRange } from "./number-axis.ts";
-import { accent, font, ink, paper, round, shortened, soft, textWidth } from "./picture-style.ts";
+import { PictureFrame, type PictureIds } from "./picture-frame.tsx";
+import { accent, ink, paper, round, shortened, soft, textWidth } from "./picture-style.ts";
 
 /** One estimate with its interval; both null where there is nothing to draw. `text` says the same in figures. */
 export type IntervalRow = {
@@ -53,12 +54,9 @@ export function intervalLayout(figures: IntervalFigures, width: number) {
   return { width: inner, height: axisY + 28, rows, axisY, axis, from: side, to: inner - side };
 }
 
-type Props = {
+type Props = PictureIds & {
   figures: IntervalFigures;
   width: number;
-  /** Ids of the caption that names it and of the table that says the same. Without them it is for the eye only. */
-  caption?: string;
-  table?: string;
 };
 
 /** One row for each estimate: a dot, and its interval as a line with ends, on one axis that begins where it must. */
@@ -66,15 +64,7 @@ export function IntervalRows({ figures, width, caption, table }: Props) {
   const layout = intervalLayout(figures, width);
   const { axis, axisY } = layout;
   return (
-    // biome-ignore lint/a11y/noSvgWithoutTitle: the caption names it, by id; a title would show as a tooltip
-    <svg
-      {...(caption ? { role: "img", "aria-labelledby": caption, "aria-details": table } : { "aria-hidden": true })}
-      width={layout.width}
-      height={layout.height}
-      viewBox={`0 0 ${layout.width} ${layout.height}`}
-      font-family={font}
-      class="chance"
-    >
+    <PictureFrame width={layout.width} height={layout.height} caption={caption} table={table}>
       {figures.zero && (
         // at each row, not through the figures between them
         <path
@@ -96,7 +86,7 @@ export function IntervalRows({ figures, width, caption, table }: Props) {
       ))}
       <path d={`M${layout.from} ${axisY}H${round(layout.to)}`} stroke={ink} fill="none" />
       <Ticks ticks={axis.ticks} y={axisY} />
-    </svg>
+    </PictureFrame>
   );
 }
 

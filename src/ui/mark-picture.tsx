@@ -1,13 +1,11 @@
 import { Halo, Interval, Ticks } from "./interval-picture.tsx";
 import { type MarkFigures, type MarkLayout, markLayout } from "./mark-layout.ts";
-import { dot, font, ink, paper, round, soft } from "./picture-style.ts";
+import { PictureFrame, type PictureIds } from "./picture-frame.tsx";
+import { dot, ink, paper, round, soft } from "./picture-style.ts";
 
-type Props = {
+type Props = PictureIds & {
   figures: MarkFigures;
   width: number;
-  /** Ids of the caption that names it and of the table that says the same. Without them it is for the eye only. */
-  caption?: string;
-  table?: string;
 };
 
 /**
@@ -18,15 +16,7 @@ export function Marks({ figures, width, caption, table }: Props) {
   const layout = markLayout(figures, width);
   const { axis, difference } = layout;
   return (
-    // biome-ignore lint/a11y/noSvgWithoutTitle: the caption names it, by id; a title would show as a tooltip
-    <svg
-      {...(caption ? { role: "img", "aria-labelledby": caption, "aria-details": table } : { "aria-hidden": true })}
-      width={layout.width}
-      height={round(layout.height)}
-      viewBox={`0 0 ${layout.width} ${round(layout.height)}`}
-      font-family={font}
-      class="chance"
-    >
+    <PictureFrame width={layout.width} height={round(layout.height)} caption={caption} table={table}>
       {difference && (
         <g class="guides" stroke={soft} stroke-dasharray="2 4" fill="none">
           {difference.guides.map(({ x, from, to }) => (
@@ -57,7 +47,7 @@ export function Marks({ figures, width, caption, table }: Props) {
       <Ticks ticks={axis.ticks} y={axis.y} />
       {layout.ends && <Ends ends={layout.ends} width={layout.width} />}
       {difference && figures.difference && <Shift shown={difference} row={figures.difference} width={layout.width} />}
-    </svg>
+    </PictureFrame>
   );
 }
 

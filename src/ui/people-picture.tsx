@@ -1,6 +1,7 @@
 import { Ticks } from "./interval-picture.tsx";
 import { numberAxis } from "./number-axis.ts";
-import { accent, dot, font, ink, paper, round, soft, textWidth } from "./picture-style.ts";
+import { PictureFrame, type PictureIds } from "./picture-frame.tsx";
+import { accent, dot, ink, paper, round, soft, textWidth } from "./picture-style.ts";
 
 /** Everybody's own counts, in the order in which they are to stand. */
 export type PeopleFigures = { people: readonly { name: string; correct: number; judgments: number }[] };
@@ -10,7 +11,7 @@ const top = 4;
 /** More answers than this a person are a bar, not single marks. */
 const mostMarks = 12;
 
-type Props = { figures: PeopleFigures; width: number; caption?: string; table?: string };
+type Props = { figures: PeopleFigures; width: number } & PictureIds;
 
 /** A row for each person: a filled mark for each right answer, an empty one for each other; many answers make a bar. */
 export function People({ figures, width, caption, table }: Props) {
@@ -23,16 +24,7 @@ export function People({ figures, width, caption, table }: Props) {
   const axis = most > mostMarks ? numberAxis({ low: 0, high: most }, { from: names, to: end }) : null;
   const height = top + people.length * row + (axis ? 30 : 4);
   return (
-    // biome-ignore lint/a11y/noSvgWithoutTitle: the caption names it, by id; a title would show as a tooltip
-    <svg
-      {...(caption ? { role: "img", "aria-labelledby": caption, "aria-details": table } : { "aria-hidden": true })}
-      width={inner}
-      height={height}
-      viewBox={`0 0 ${inner} ${height}`}
-      font-family={font}
-      font-size="14"
-      class="chance"
-    >
+    <PictureFrame width={inner} height={height} caption={caption} table={table} fontSize="14">
       {people.map(({ name, correct, judgments }, at) => {
         const y = top + at * row + row / 2;
         return (
@@ -67,6 +59,6 @@ export function People({ figures, width, caption, table }: Props) {
         );
       })}
       {axis && <Ticks ticks={axis.ticks} y={top + people.length * row} />}
-    </svg>
+    </PictureFrame>
   );
 }

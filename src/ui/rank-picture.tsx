@@ -1,13 +1,11 @@
 import { Halo, Ticks } from "./interval-picture.tsx";
-import { accent, dot, font, ink, round, soft } from "./picture-style.ts";
+import { PictureFrame, type PictureIds } from "./picture-frame.tsx";
+import { accent, dot, ink, round, soft } from "./picture-style.ts";
 import { type RankFigures, rankLayout } from "./rank-layout.ts";
 
-type Props = {
+type Props = PictureIds & {
   figures: RankFigures;
   width: number;
-  /** Ids of the caption that names it and of the table that says the same. Without them it is for the eye only. */
-  caption?: string;
-  table?: string;
 };
 
 /** Everybody's ranks: a lane for each product, a dot for each person above the rank given, the mean as an upright stroke. */
@@ -15,15 +13,7 @@ export function RankDots({ figures, width, caption, table }: Props) {
   const layout = rankLayout(figures, width);
   const { axis } = layout;
   return (
-    // biome-ignore lint/a11y/noSvgWithoutTitle: the caption names it, by id; a title would show as a tooltip
-    <svg
-      {...(caption ? { role: "img", "aria-labelledby": caption, "aria-details": table } : { "aria-hidden": true })}
-      width={layout.width}
-      height={round(layout.height)}
-      viewBox={`0 0 ${layout.width} ${round(layout.height)}`}
-      font-family={font}
-      class="chance"
-    >
+    <PictureFrame width={layout.width} height={round(layout.height)} caption={caption} table={table}>
       <g class="lanes" stroke={soft} fill="none">
         {layout.lanes.map(({ y }) => (
           <path key={y} d={`M${round(axis.from)} ${round(y)}H${round(axis.to)}`} />
@@ -47,6 +37,6 @@ export function RankDots({ figures, width, caption, table }: Props) {
       ))}
       <path d={`M${round(axis.from)} ${round(axis.y)}H${round(axis.to)}`} stroke={ink} fill="none" />
       <Ticks ticks={axis.ticks} y={round(axis.y)} />
-    </svg>
+    </PictureFrame>
   );
 }

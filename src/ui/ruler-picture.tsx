@@ -1,6 +1,7 @@
 import { Halo, Interval, Ticks } from "./interval-picture.tsx";
 import { numberAxis } from "./number-axis.ts";
-import { font, ink, round, soft, textWidth } from "./picture-style.ts";
+import { PictureFrame, type PictureIds } from "./picture-frame.tsx";
+import { ink, round, soft, textWidth } from "./picture-style.ts";
 
 /** An estimate on a ruler with words along it. `words` say where each of them begins, from 0 up. */
 export type RulerFigures = {
@@ -26,7 +27,7 @@ function endsOf({ estimate, low, high, limit }: RulerFigures): { low: number; hi
   };
 }
 
-type Props = { figures: RulerFigures; width: number; caption?: string; table?: string };
+type Props = { figures: RulerFigures; width: number } & PictureIds;
 
 /** One distance with its interval on a ruler; words for sizes stand below the numbers, each in its own stretch. */
 export function Ruler({ figures, width, caption, table }: Props) {
@@ -38,15 +39,7 @@ export function Ruler({ figures, width, caption, table }: Props) {
   const from = low ?? (high === null ? null : ends.low);
   const to = high ?? (low === null ? null : ends.high);
   return (
-    // biome-ignore lint/a11y/noSvgWithoutTitle: the caption names it, by id; a title would show as a tooltip
-    <svg
-      {...(caption ? { role: "img", "aria-labelledby": caption, "aria-details": table } : { "aria-hidden": true })}
-      width={inner}
-      height={132}
-      viewBox={`0 0 ${inner} 132`}
-      font-family={font}
-      class="chance"
-    >
+    <PictureFrame width={inner} height={132} caption={caption} table={table}>
       {limit !== null && (
         <path
           class="limit"
@@ -71,7 +64,7 @@ export function Ruler({ figures, width, caption, table }: Props) {
       <path d={`M${side} ${axisY}H${round(inner - side)}`} stroke={ink} fill="none" />
       <Ticks ticks={axis.ticks} y={axisY} />
       <Stretches words={figures.words} end={ends.high} at={axis.at} />
-    </svg>
+    </PictureFrame>
   );
 }
 
