@@ -26,7 +26,7 @@ export function planOfKitchen(kitchen: Kitchen, newId: () => string): Plan {
   const attributes = properties
     .filter(({ starts }) => starts)
     .slice(0, mostProperties)
-    .map(({ starts: _starts, ...attribute }) => withNewIds(attribute, newId));
+    .map(({ starts: _starts, ...attribute }) => withNewIds({ ...attribute, inFamily: false }, newId));
   return { ...empty, ...usual, scale: { ...empty.scale, attributes } };
 }
 

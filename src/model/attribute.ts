@@ -37,12 +37,19 @@ export type AskedAttribute = z.infer<typeof askedAttribute>;
 export const mostFurther = 4;
 
 /**
- * A property judged on the line. `moment` is the one that the question is about; at each of `further` the same is asked
- * of the same chew, as a question with an id of its own.
+ * A property judged on the line, as a kitchen knows it. `moment` is the one that the question is about; at each of
+ * `further` the same is asked of the same chew, as a question with an id of its own.
  */
-export const attribute = z.strictObject({
+export const knownAttribute = z.strictObject({
   ...askedAttribute.shape,
   further: z._default(z.array(z.strictObject({ id, moment })).check(z.maxLength(mostFurther)), []),
+});
+
+/** A property of a plan. */
+export const attribute = z.strictObject({
+  ...knownAttribute.shape,
+  /** Does it share the risk alpha with the others of the family (Holm)? The first one always does. */
+  inFamily: z._default(z.boolean(), false),
 });
 export type Attribute = z.infer<typeof attribute>;
 

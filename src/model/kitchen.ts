@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { attribute } from "./attribute.ts";
+import { knownAttribute } from "./attribute.ts";
 import { panelTypes, plan } from "./plan.ts";
 
 /**
@@ -9,7 +9,7 @@ import { panelTypes, plan } from "./plan.ts";
 export const kitchenId = "5d6f1c52-0f0e-4b7a-9c3e-6a1f0b7e2d10";
 
 /** A property of the kitchen's own list; `starts`: a new study begins with it. */
-export const kitchenProperty = z.strictObject({ ...attribute.shape, starts: z.boolean() });
+export const kitchenProperty = z.strictObject({ ...knownAttribute.shape, starts: z.boolean() });
 export type KitchenProperty = z.infer<typeof kitchenProperty>;
 
 /**

@@ -2,10 +2,10 @@ import type { AskedAttribute, Attribute, Moment } from "./attribute.ts";
 
 /**
  * Every question about a sample: each property at the moment the question is about, then at its further ones as the
- * chew goes on.
+ * chew goes on. Which of them count for the verdict is nothing that a tablet is told.
  */
 export const askedAttributes = (attributes: readonly Attribute[]): AskedAttribute[] =>
-  attributes.flatMap(({ further, ...first }) => [
+  attributes.flatMap(({ further, inFamily: _inFamily, ...first }) => [
     first,
     ...inOrderOfMoments(further).map(({ id, moment }) => ({ ...first, id, moment })),
   ]);

@@ -1,4 +1,4 @@
-import { type Caution, cautions } from "../model/attribute.ts";
+import { type Attribute, type Caution, cautions } from "../model/attribute.ts";
 import { canonicalText } from "../model/canonical.ts";
 import type { Kitchen, KitchenProperty } from "../model/kitchen.ts";
 import { type KitchenField, kitchenFields } from "../words/en/organizer-kitchen.ts";
@@ -45,8 +45,8 @@ export const withoutProperty = (kitchen: Kitchen, id: string): Kitchen => ({
 });
 
 /** A property as a plan takes it, without what only the list says of it. */
-export function asAttribute({ starts: _starts, ...attribute }: KitchenProperty) {
-  return attribute;
+export function asAttribute({ starts: _starts, ...attribute }: KitchenProperty): Attribute {
+  return { ...attribute, inFamily: false };
 }
 
 /** In what two versions differ, in the order of the page. */

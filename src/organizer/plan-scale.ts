@@ -15,6 +15,7 @@ const blank = (id: string): Attribute => ({
   ...{ id, name: "", adjective: "", definition: "", lowAnchor: "", highAnchor: "" },
   moment: { at: "first-bite" },
   further: [],
+  inFamily: false,
 });
 
 export const withAttribute = (plan: Plan, id: string): Plan => withPicked(plan, blank(id));

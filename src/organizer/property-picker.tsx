@@ -13,7 +13,7 @@ const words = kitchenWords.picker;
  * The properties of the kitchen's list that a plan does not have yet, each with a button that hands it over under an
  * id of its own. Nothing where the list has no other.
  */
-export function PropertyPicker(props: { taken: readonly Attribute[]; onPick: (attribute: Attribute) => void }) {
+export function PropertyPicker(props: { taken: readonly Asked[]; onPick: (attribute: Attribute) => void }) {
   const { store } = useLead();
   const { current } = useKitchen(store) ?? { current: null };
   const free = (current?.kitchen.properties ?? []).filter(
@@ -41,6 +41,8 @@ export function PropertyPicker(props: { taken: readonly Attribute[]; onPick: (at
   );
 }
 
+type Asked = Pick<Attribute, "name" | "moment">;
+
 /** One property at one moment. */
-const sameProperty = (one: Attribute, other: Attribute): boolean =>
+const sameProperty = (one: Asked, other: Asked): boolean =>
   one.name.trim().toLowerCase() === other.name.trim().toLowerCase() && sameMoment(one.moment, other.moment);

@@ -97,6 +97,7 @@ export function linePlan(changes: Partial<Plan> = {}): Plan {
           highAnchor: "extremely juicy",
           moment: { at: "after", seconds: 10 },
           further: [],
+          inFamily: false,
         },
       ],
     },

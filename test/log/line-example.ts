@@ -35,7 +35,7 @@ export class LineWriter extends Writer {
         method: "line-scale",
         people: 2,
         spares: 0,
-        scale: { ...scale, attributes: scale.attributes.map((asked) => ({ ...asked, further: [] })) },
+        scale: { ...scale, attributes: scale.attributes.map((asked) => ({ ...asked, further: [], inFamily: false })) },
       },
       packet: {
         ...packet,
