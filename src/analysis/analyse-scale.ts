@@ -113,7 +113,9 @@ function ordersServed({ opened, packet }: StudyRecord, marked: readonly MarkedLi
 function caveatsOfMarks(marked: readonly MarkedLine[]): Caveat[] {
   const made = marked.flatMap(({ mark }) => (mark !== null && mark.fraction !== null ? [mark] : []));
   const pointers = [...new Set(made.map(({ pointer }) => pointer))].sort();
-  const lengthsMm = [...new Set(made.map(({ lengthMm }) => Math.round(lengthMm)))].sort((a, b) => a - b);
+  const lengthsMm = [
+    ...new Set(made.flatMap(({ lengthMm }) => (lengthMm === null ? [] : [Math.round(lengthMm)]))),
+  ].sort((a, b) => a - b);
   const list: Caveat[] = [];
   if (pointers.length > 1) list.push({ what: "device-kinds-mixed", pointers });
   const [least = 0, most = 0] = [lengthsMm[0], lengthsMm.at(-1)];

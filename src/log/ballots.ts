@@ -1,6 +1,8 @@
+import type { ScaleForm } from "../model/attribute.ts";
 import { type Heads, isAnswerKind } from "../model/ballot-event.ts";
 import type { Body, Fact } from "../model/event.ts";
 import { type BlindPacket, type BlindTray, isAnswer, questionsOf } from "../model/packet.ts";
+import { stepAt } from "../model/steps.ts";
 import { type FactOf, within } from "./fact.ts";
 
 /** One device's handling of a tray, from its events and what the lead ruled on them. */
@@ -63,8 +65,14 @@ export function fits(fact: BallotFact, { codes }: BlindTray, packet: BlindPacket
   const { question } = fact.body;
   const place = Math.floor((question - 1) / attributes.length);
   if (fact.outline) return question >= 1 && place < codes.length;
-  const { code, attribute } = fact.body;
-  return codes[place] === code && attributes[(question - 1) % attributes.length]?.id === attribute;
+  const asked = attributes[(question - 1) % attributes.length];
+  return codes[place] === fact.body.code && asked?.id === fact.body.attribute && fitsForm(fact.body, asked.form);
+}
+
+/** A line says how long it was shown; of steps, one was chosen, and nothing lies between two of them. */
+function fitsForm({ line, mark }: Body<"mark-kept">, form: ScaleForm): boolean {
+  if (form.kind === "line") return line !== null;
+  return line === null && (mark === null || stepAt(form.labels.length, mark.fraction) !== null);
 }
 
 export type BallotFact = FactOf<

@@ -55,9 +55,8 @@ function departuresOfQuestions({ tray: { tray }, ballot }: Seated, packet: Blind
   if (!planned) return missed.filter(some);
   const marks = [...ballot.marks.values()];
   const counted = marks.filter(inTime);
-  const other = counted.find(
-    ({ line }) => Math.abs(line.lengthMm - planned.lengthMm) > lengthTolerance * planned.lengthMm,
-  );
+  const lengths = counted.flatMap(({ line }) => (line ? [line.lengthMm] : []));
+  const other = lengths.find((mm) => Math.abs(mm - planned.lengthMm) > lengthTolerance * planned.lengthMm);
   const list: Departure[] = [
     { what: "not-judged", tray, questions: counted.filter(({ mark }) => mark === null).length },
     ...missed,
@@ -65,7 +64,7 @@ function departuresOfQuestions({ tray: { tray }, ballot }: Seated, packet: Blind
   ];
   return [
     ...list.filter(some),
-    ...(other ? [{ what: "other-length" as const, tray, lengthMm: other.line.lengthMm }] : []),
+    ...(other === undefined ? [] : [{ what: "other-length" as const, tray, lengthMm: other }]),
   ];
 }
 

@@ -38,8 +38,8 @@ export const stopReasons = ["not-cleared", "stopped", "cannot-answer"] as const;
 
 /** Why somebody left a question of the line scale without a mark. */
 export const noMarkReasons = ["not-perceived", "not-understood", "sample", "other"] as const;
-/** Where the first press put the mark: a tap, a key that began at an end, or a digit key at a tenth. */
-export const markStarts = ["pointer", "low-end", "high-end", "tenth"] as const;
+/** Where the first press put the mark: a tap, a key that began at an end, or a digit key at a tenth; key: at a step. */
+export const markStarts = ["pointer", "low-end", "high-end", "tenth", "key"] as const;
 
 const tray = trayNumber;
 const screen = z.strictObject({ widthPx: count, heightPx: count, pixelRatio: z.number(), pointer: line });
@@ -48,7 +48,7 @@ const salt = hash;
 
 /** The mark as it was made. All of it is null where the panelist could not judge. */
 const mark = z.strictObject({
-  /** Place on the line, 0 at the low end to 1 at the high end. */
+  /** Place on the scale, 0 at the low end to 1 at the high end; of steps, the place of the chosen one. */
   fraction: z.number().check(z.minimum(0), z.maximum(1)),
   start: z.enum(markStarts),
   /** How often it was moved after it was first placed. */
@@ -80,8 +80,10 @@ export const panelBodies = {
     mark: z.nullable(mark),
     /** Why there is no mark; null exactly when there is one. */
     why: z.nullable(z.enum(noMarkReasons)),
-    /** The line as it was shown: its length on this screen, and how that is in millimeters. */
-    line: z.strictObject({ lengthPx: z.number().check(z.positive()), lengthMm: z.number().check(z.positive()) }),
+    /** The line as it was shown: its length on this screen, and how that is in millimeters; null for steps. */
+    line: z.nullable(
+      z.strictObject({ lengthPx: z.number().check(z.positive()), lengthMm: z.number().check(z.positive()) }),
+    ),
     /** Seconds from the first bite to the question's appearance, by the monotonic clock; null where no clock ran. */
     chewedSeconds: z.nullable(z.number().check(z.minimum(0))),
     /** The page was hidden while the chew clock ran. */

@@ -29,11 +29,12 @@ export const keptMark = z.strictObject({
   code,
   /** The attribute's id. */
   attribute: id,
-  /** Place on the line, 0 to 1; null when the panelist could not judge. */
+  /** Place on the scale, 0 to 1; null when the panelist could not judge. */
   fraction: z.nullable(z.number()),
   why: z.nullable(z.enum(noMarkReasons)),
-  lengthMm: z.number(),
-  lengthPx: z.number(),
+  /** Null for steps, which have no length. */
+  lengthMm: z.nullable(z.number()),
+  lengthPx: z.nullable(z.number()),
   pointer: line,
   chewedSeconds: z.nullable(z.number()),
   hidden: z.boolean(),

@@ -25,6 +25,7 @@ export function withProperty(kitchen: Kitchen, id: string): Kitchen {
     name: "",
     adjective: "",
     definition: "",
+    form: { kind: "line" },
     lowAnchor: "",
     highAnchor: "",
     moment: { at: "first-bite" },

@@ -13,6 +13,7 @@ export const withLength = (plan: Plan, lengthMm: number): Plan => withScale(plan
 
 const blank = (id: string): Attribute => ({
   ...{ id, name: "", adjective: "", definition: "", lowAnchor: "", highAnchor: "" },
+  form: { kind: "line" },
   moment: { at: "first-bite" },
   further: [],
   inFamily: false,

@@ -6,6 +6,7 @@ export const juiciness: KitchenProperty = {
   name: "Juiciness",
   adjective: "juicy",
   definition: "How much juice comes out while chewing.",
+  form: { kind: "line" },
   lowAnchor: "not at all juicy",
   highAnchor: "extremely juicy",
   moment: { at: "after", seconds: 10 },

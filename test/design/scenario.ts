@@ -93,6 +93,7 @@ export function linePlan(changes: Partial<Plan> = {}): Plan {
           name: "Juiciness",
           adjective: "juicy",
           definition: "Juice that is felt in the mouth while chewing.",
+          form: { kind: "line" },
           lowAnchor: "not at all juicy",
           highAnchor: "extremely juicy",
           moment: { at: "after", seconds: 10 },

@@ -136,8 +136,8 @@ test("touch: refused until measured with a card; then a tray, offline from its m
     if (fraction === null) expect(marks[place]).toMatchObject({ mark: null, why: "sample" });
     else expect(mark?.fraction).toBeCloseTo(fraction, 2);
   }
-  expect(marks[0]?.line.lengthMm).toBe(120);
-  expect(marks[0]?.line.lengthPx).toBeCloseTo((cardPx / 85.6) * 120, 6);
+  expect(marks[0]?.line?.lengthMm).toBe(120);
+  expect(marks[0]?.line?.lengthPx).toBeCloseTo((cardPx / 85.6) * 120, 6);
   expect(marks[0]?.screen.pointer).toBe("touch");
   for (const place of [1, 3, 5]) expect(marks[place]?.chewedSeconds).toBeGreaterThanOrEqual(seconds);
   expect(await onServer(1)).toEqual([1, 2]);

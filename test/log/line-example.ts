@@ -1,3 +1,4 @@
+import type { ScaleForm } from "../../src/model/attribute.ts";
 import type { Body, Fact } from "../../src/model/event.ts";
 import { lead, study, Writer } from "./example.ts";
 
@@ -5,26 +6,33 @@ import { lead, study, Writer } from "./example.ts";
 export const firstBite = "55555555-5555-4555-8555-555555555551";
 export const later = "55555555-5555-4555-8555-555555555552";
 
-const attribute = (id: string, moment: { at: "first-bite" } | { at: "after"; seconds: number }) => ({
+const attribute = (
+  id: string,
+  moment: { at: "first-bite" } | { at: "after"; seconds: number },
+  form: ScaleForm = { kind: "line" },
+) => ({
   id,
   name: "Juiciness",
   adjective: "juicy",
   definition: "Juice felt while chewing.",
+  form,
   lowAnchor: "not at all juicy",
   highAnchor: "extremely juicy",
   moment,
 });
-const scale = {
+const scaleOf = (form: ScaleForm) => ({
   lengthMm: 120,
-  attributes: [attribute(firstBite, { at: "first-bite" }), attribute(later, { at: "after", seconds: 10 })],
-};
+  attributes: [attribute(firstBite, { at: "first-bite" }), attribute(later, { at: "after", seconds: 10 }, form)],
+});
 const codes = [
   ["482", "715"],
   ["264", "518"],
 ] as const;
 
 export class LineWriter extends Writer {
-  lockLine(): Fact {
+  /** `form`: of the question after ten seconds. */
+  lockLine(form: ScaleForm = { kind: "line" }): Fact {
+    const scale = scaleOf(form);
     const lock = new Writer().lock();
     if (lock.kind !== "study-locked" || lock.outline) throw new Error("no lock");
     const { plan, packet } = lock.body;

@@ -7,6 +7,7 @@ const attribute = (place: number, name: string, moment: AskedAttribute["moment"]
   name,
   adjective: name,
   definition: `How ${name} it is in the mouth.`,
+  form: { kind: "line" },
   lowAnchor: `not at all ${name}`,
   highAnchor: `extremely ${name}`,
   moment,
