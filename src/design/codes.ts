@@ -14,13 +14,13 @@ export const reservedCodes: readonly string[] = ["108", "120", "187", "190", "19
  */
 export function usableCodes(avoid: readonly string[]): string[] {
   const unwanted = new Set([...reservedCodes, ...avoid]);
-  const codes: string[] = [];
-  for (let number = 100; number <= 999; number++) {
-    const code = String(number);
-    if (new Set(code).size === 3 && !isRun(code) && !unwanted.has(code)) codes.push(code);
-  }
-  return codes;
+  return wellFormed.filter((code) => !unwanted.has(code));
 }
+
+/** Three different digits, no run up or down. */
+const wellFormed = Array.from({ length: 900 }, (_, at) => String(at + 100)).filter(
+  (code) => new Set(code).size === 3 && !isRun(code),
+);
 
 function isRun(code: string): boolean {
   const [a = 0, b = 0, c = 0] = [...code].map(Number);
