@@ -1,5 +1,7 @@
+import { attribute } from "../model/attribute.ts";
 import { shapeOf } from "../model/method.ts";
 import type { Plan } from "../model/plan.ts";
+import { read } from "../model/schema.ts";
 import { productBounds } from "./method.ts";
 import { inEachSession, sessionsOf } from "./seating.ts";
 
@@ -79,7 +81,8 @@ const aProperty: Plan["properties"][number] = {
   expected: null,
   inFamily: true,
 };
-const anAttribute: Plan["scale"]["attributes"][number] = {
+/** Read by its schema, so that what attributes have besides is as usual. */
+const anAttribute = read(attribute, {
   id: idOf(4, 0),
   name: "?",
   adjective: "?",
@@ -87,5 +90,4 @@ const anAttribute: Plan["scale"]["attributes"][number] = {
   lowAnchor: "",
   highAnchor: "",
   moment: { at: "first-bite" },
-  further: [],
-};
+});
