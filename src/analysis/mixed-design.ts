@@ -1,5 +1,6 @@
+import { type MixedCells, mixedCells, numbered } from "./mixed-cells.ts";
 import { mean, squaresAboutMean } from "./moments.ts";
-import { at, type SparseShape, sparseShape } from "./sparse-cholesky.ts";
+import { type SparseShape, sparseShape } from "./sparse-cholesky.ts";
 
 /** One value and what it belongs to: a level for each factor, by name. */
 export type MixedRow = { levels: Readonly<Record<string, string>>; value: number };
@@ -42,37 +43,43 @@ export function mixedDesign(
   fixed: readonly MixedTerm[],
   random: readonly MixedTerm[],
 ): MixedDesign {
-  const labels = random.map((term) =>
-    rows.map((row) => JSON.stringify(term.map((factor) => row.levels[factor] ?? ""))),
-  );
-  const levels = labels.map((own) => [...new Set(own)]);
-  const order = levels.map((_, term) => term).sort((a, b) => (levels[b]?.length ?? 0) - (levels[a]?.length ?? 0));
-  const columns = fixedColumns(factors, fixed);
   const values = rows.map(({ value }) => value);
   const center = mean(values);
   const unit = Math.sqrt(squaresAboutMean(values) / values.length) || 1;
-  const places = new Map<string, number>();
-  const terms: number[] = [];
-  for (const term of order) {
-    for (const level of levels[term] ?? []) {
-      places.set(`${term} ${level}`, terms.length);
-      terms.push(term);
-    }
-  }
-  const firstFixed = terms.length;
-  const last = firstFixed + columns.length;
-  const entries = rows.map((row, i) => {
-    const own = order.map((term) => places.get(`${term} ${labels[term]?.[i] ?? ""}`) ?? 0);
-    const held = columns.flatMap((column, c) => (holds(column, row) ? [firstFixed + c] : []));
-    return { own: [...own, ...held, last], value: (row.value - center) / unit };
-  });
-  const { shape, products } = crossProducts(entries, last);
+  const inner = values.map((value) => (value - center) / unit);
+  const cells = mixedCells(rows, [...new Set([...Object.keys(factors), ...random.flat()])], inner);
+  const levels = random.map((term) => numbered(cells.levels, term));
+  const columns = fixedColumns(factors, fixed);
+  const { held, termOf } = heldColumns(cells, levels, columns);
+  const shape = sparseShape(held, termOf.length);
   return {
-    ...{ rows: rows.length, factors, fixed, random, columns, shape, products, center, unit },
-    randomLevels: levels.map((own) => own.length),
-    mostRows: labels.map(mostAlike),
-    termOf: Int32Array.from([...terms, ...new Array<number>(columns.length + 1).fill(-1)]),
+    ...{ rows: rows.length, factors, fixed, random, columns, shape, termOf, center, unit },
+    products: crossProducts(shape, held, cells),
+    randomLevels: levels.map(({ count }) => count),
+    mostRows: levels.map(({ of, count }) => most(of, count, cells.counts)),
   };
+}
+
+type Numbered = ReturnType<typeof numbered>;
+
+/** For each cell the columns in which it has something, rising; and which random term each column belongs to. */
+function heldColumns(cells: MixedCells, levels: readonly Numbered[], columns: readonly FixedColumn[]) {
+  const order = [...levels.entries()].sort(([, a], [, b]) => b.count - a.count);
+  const firstFixed = levels.reduce((sum, { count }) => sum + count, 0);
+  const last = firstFixed + columns.length;
+  const termOf = new Int32Array(last + 1).fill(-1);
+  const held: number[][] = cells.levels.map(() => []);
+  let start = 0;
+  for (const [term, { of, count }] of order) {
+    termOf.fill(term, start, start + count);
+    for (let i = 0; i < held.length; i++) held[i]?.push(start + (of[i] ?? 0));
+    start += count;
+  }
+  for (const [i, cell] of cells.levels.entries()) {
+    for (let c = 0; c < columns.length; c++) if (holds(columns[c], cell)) held[i]?.push(firstFixed + c);
+    held[i]?.push(last);
+  }
+  return { held, termOf };
 }
 
 /** The mean, then for each term every choice of levels that are not the first of their factor. */
@@ -89,43 +96,33 @@ function fixedColumns(factors: MixedDesign["factors"], fixed: readonly MixedTerm
   ];
 }
 
-const holds = (column: FixedColumn, row: MixedRow): boolean =>
-  Object.entries(column.levels).every(([factor, level]) => row.levels[factor] === level);
-
-/** Sums over the rows of the product of each pair of columns; the last column holds the values, all others ones. */
-function crossProducts(entries: readonly { own: number[]; value: number }[], last: number) {
-  const below = Array.from({ length: last + 1 }, () => new Set<number>());
-  for (const { own } of entries) {
-    for (const [i, column] of own.entries()) for (const row of own.slice(i + 1)) below[column]?.add(row);
-  }
-  // every column may be joined with the values
-  for (const column of below.slice(0, -1)) column.add(last);
-  const shape = sparseShape(below);
-  const products = new Float64Array(shape.rows.length);
-  const place = (column: number, row: number): number => {
-    let [low, high] = [at(shape.starts, column), at(shape.starts, column + 1) - 1];
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if (at(shape.rows, middle) < row) low = middle + 1;
-      else high = middle;
-    }
-    return low;
-  };
-  for (const { own, value } of entries) {
-    const weight = (column: number) => (column === last ? value : 1);
-    for (const [i, column] of own.entries()) {
-      for (let k = i; k < own.length; k++) {
-        const row = own[k] ?? last;
-        const found = place(column, row);
-        products[found] = at(products, found) + weight(column) * weight(row);
-      }
-    }
-  }
-  return { shape, products };
+function holds(column: FixedColumn | undefined, cell: MixedRow["levels"]): boolean {
+  for (const factor in column?.levels) if (cell[factor] !== column.levels[factor]) return false;
+  return true;
 }
 
-function mostAlike(labels: readonly string[]): number {
-  const counts = new Map<string, number>();
-  for (const label of labels) counts.set(label, (counts.get(label) ?? 0) + 1);
-  return Math.max(0, ...counts.values());
+/** Sums over the rows of the product of each pair of columns; the last column holds the values, all others ones. */
+function crossProducts(shape: SparseShape, held: readonly number[][], cells: MixedCells): Float64Array {
+  const products = new Float64Array(shape.rows.length);
+  const last = shape.size - 1;
+  for (const [cell, own] of held.entries()) {
+    const [count, total] = [cells.counts[cell] ?? 0, cells.totals[cell] ?? 0];
+    for (let i = 0; i < own.length - 1; i++) {
+      const column = own[i] ?? last;
+      let place = shape.starts[column] ?? 0;
+      for (let k = i; k < own.length; k++) {
+        const row = own[k] ?? last;
+        while ((shape.rows[place] ?? 0) < row) place++;
+        products[place] = (products[place] ?? 0) + (row < last ? count : total);
+      }
+    }
+    products[products.length - 1] = (products[products.length - 1] ?? 0) + (cells.squares[cell] ?? 0);
+  }
+  return products;
+}
+
+function most(of: Int32Array, count: number, weights: Float64Array): number {
+  const sums = new Float64Array(count);
+  for (let i = 0; i < of.length; i++) sums[of[i] ?? 0] = (sums[of[i] ?? 0] ?? 0) + (weights[i] ?? 0);
+  return Math.max(0, ...sums);
 }

@@ -87,7 +87,7 @@ function estimated(design: MixedDesign, ratios: number[]): MixedFit {
   const { center, unit } = design;
   const free = design.rows - design.columns.length;
   const residualVariance = (state.squares / free) * unit ** 2;
-  const { effects, covariance } = effectsOf(state);
+  const { effects, covariance } = effectsOf(design, state);
   const singular = ratios.flatMap((ratio, term) => (ratio === 0 ? [term] : []));
   return {
     outcome: singular.length > 0 ? "singular" : "ok",
@@ -96,7 +96,7 @@ function estimated(design: MixedDesign, ratios: number[]): MixedFit {
     variances: ratios.map((ratio) => ratio ** 2 * residualVariance),
     residualVariance,
     singular,
-    deviance: profiledDeviance(design, ratios) + 2 * free * Math.log(unit),
+    deviance: profiledDeviance(design, state) + 2 * free * Math.log(unit),
     effects: effects.map((effect, at) => effect * unit + (at === 0 ? center : 0)),
     covariance: covariance.map((row) => row.map((entry) => entry * residualVariance)),
   };

@@ -1,11 +1,10 @@
 import { aboveZero } from "./check.ts";
 import { solvePositive } from "./cholesky.ts";
-import { curvature, slopes } from "./derivatives.ts";
+import { slopes } from "./derivatives.ts";
 import { fisherUpper } from "./fisher.ts";
 import type { MixedTerm } from "./mixed-design.ts";
-import { effectsOf, mixedState } from "./mixed-deviance.ts";
+import { covarianceSlopes, mixedSlopes, mixedState } from "./mixed-deviance.ts";
 import type { MixedEstimates } from "./mixed-model.ts";
-import { ratioSteps } from "./mixed-search.ts";
 import { studentQuantile, studentTwoSided } from "./student.ts";
 import { symmetricEigen } from "./symmetric-eigen.ts";
 
@@ -64,25 +63,33 @@ export function mixedAnswers(fit: MixedEstimates): MixedAnswers {
 
 /** Variance of a sum of effects and its degrees of freedom: twice its square over the variance of the variance. */
 function varianceWithDf({ design, ratios, residualVariance, covariance }: MixedEstimates) {
-  const free = ratios.flatMap((ratio, term) => (ratio > 0 ? [term] : []));
-  const point = free.map((term) => ratios[term] ?? 0);
-  const all = ratioSteps(design, ratios);
-  const steps = free.map((term) => all[term] ?? 0.1);
-  const state = (at: readonly number[]) =>
-    mixedState(
-      design,
-      ratios.map((r, term) => (free.includes(term) ? (at[free.indexOf(term)] ?? 0) : r)),
-    );
-  const spread = residualVariance / design.unit ** 2;
   const left = design.rows - design.columns.length;
-  const bends = curvature((at) => deviance(state(at), spread), point, steps);
-  const squares = slopes((at) => [state(at)?.squares ?? 0], point, steps).map(([slope = 0]) => slope);
+  const spread = residualVariance / design.unit ** 2;
+  const state = mixedState(design, ratios);
+  const free = ratios.flatMap((ratio, term) => (ratio > 0 ? [term] : []));
+  const chosen = (all: readonly number[]) => free.map((term) => all[term] ?? 0);
+  const slopesAt = (point: readonly number[]) => {
+    const there = mixedState(
+      design,
+      ratios.map((ratio, term) => point[free.indexOf(term)] ?? ratio),
+    );
+    return there && mixedSlopes(design, there);
+  };
+  const bends = slopes(
+    (point) => {
+      const found = slopesAt(point);
+      return found
+        ? chosen(found.logDeterminant.map((slope, term) => slope + (found.squares[term] ?? 0) / spread))
+        : [];
+    },
+    chosen(ratios),
+    chosen(ratios).map((ratio) => ratio / 10),
+  );
   // the residual deviation is counted in itself: 1 at the estimate
-  const cross = squares.map((slope) => (-2 * slope) / spread);
+  const cross = state ? chosen(mixedSlopes(design, state).squares).map((slope) => (-2 * slope) / spread) : [];
   const hessian = [...bends.map((row, i) => [...row, cross[i] ?? 0]), [...cross, 4 * left]];
-  const turns = slopes((at) => covarianceOf(state(at)), point, steps);
-  const size = covariance.length;
-  const tables = turns.map((turn) => covariance.map((_, i) => turn.slice(i * size, (i + 1) * size)));
+  const turns = state ? covarianceSlopes(design, state) : [];
+  const tables = free.map((term) => turns[term] ?? []);
   return (weights: readonly number[]): { value: number; df: number } => {
     const value = bilinear(weights, covariance, weights);
     const slope = [...tables.map((table) => residualVariance * bilinear(weights, table, weights)), 2 * value];
@@ -91,12 +98,6 @@ function varianceWithDf({ design, ratios, residualVariance, covariance }: MixedE
     return { value, df: Math.min(1e7, Math.max(0.1, value ** 2 / product(slope, solved))) };
   };
 }
-
-const covarianceOf = (state: ReturnType<typeof mixedState>): number[] =>
-  state ? effectsOf(state).covariance.flat() : [];
-
-const deviance = (state: ReturnType<typeof mixedState>, spread: number): number =>
-  state ? state.logDeterminant + state.squares / spread : Number.POSITIVE_INFINITY;
 
 function joinedDf(degrees: readonly number[]): number {
   const [first = 1] = degrees;

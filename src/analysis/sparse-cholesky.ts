@@ -11,42 +11,56 @@ export type SparseShape = {
 };
 
 /**
- * The shape of the factor of a symmetric matrix, fill included.
+ * The shape of the factor of a table of cross products, fill included. Its last row is in every column.
  *
- * Takes    columns: for each column, the rows below its diagonal that hold something
+ * Takes    held: for each row of the data the columns in which it has something, rising
  * Source   a column's fill passes to the column of its first row below the diagonal: elimination tree
  *          (J. W. H. Liu 1990, from memory)
  */
-export function sparseShape(columns: readonly ReadonlySet<number>[]): SparseShape {
-  const size = columns.length;
-  const passed = columns.map((column) => new Set(column));
-  const filled = passed.map((column) => {
-    const below = [...column].sort((a, b) => a - b);
-    const next = passed[below[0] ?? -1];
-    for (const row of below.slice(1)) next?.add(row);
-    return below;
-  });
+export function sparseShape(held: readonly (readonly number[])[], size: number): SparseShape {
+  const filled = filledColumns(held, size);
   const starts = new Int32Array(size + 1);
   const leftStarts = new Int32Array(size + 1);
   for (const [j, below] of filled.entries()) {
-    starts[j + 1] = at(starts, j) + 1 + below.length;
-    for (const row of below) leftStarts[row + 1] = at(leftStarts, row + 1) + 1;
+    starts[j + 1] = (starts[j] ?? 0) + 1 + below.length;
+    for (const row of below) leftStarts[row + 1] = (leftStarts[row + 1] ?? 0) + 1;
   }
-  for (let i = 0; i < size; i++) leftStarts[i + 1] = at(leftStarts, i) + at(leftStarts, i + 1);
+  for (let i = 0; i < size; i++) leftStarts[i + 1] = (leftStarts[i] ?? 0) + (leftStarts[i + 1] ?? 0);
   const rows = Int32Array.from(filled.flatMap((below, j) => [j, ...below]));
-  const leftColumns = new Int32Array(at(leftStarts, size));
-  const leftPlaces = new Int32Array(at(leftStarts, size));
+  const leftColumns = new Int32Array(leftStarts[size] ?? 0);
+  const leftPlaces = new Int32Array(leftStarts[size] ?? 0);
   const next = leftStarts.slice();
   for (let j = 0; j < size; j++) {
-    for (let place = at(starts, j) + 1; place < at(starts, j + 1); place++) {
-      const row = at(rows, place);
-      const slot = at(next, row);
+    for (let place = (starts[j] ?? 0) + 1; place < (starts[j + 1] ?? 0); place++) {
+      const row = rows[place] ?? 0;
+      const slot = next[row] ?? 0;
       leftColumns[slot] = j;
       leftPlaces[slot] = place;
       next[row] = slot + 1;
     }
   }
   return { size, starts, rows, leftStarts, leftColumns, leftPlaces };
+}
+
+/** For each column the rows below its diagonal, rising. */
+function filledColumns(held: readonly (readonly number[])[], size: number): number[][] {
+  const givers: (readonly number[])[][] = Array.from({ length: size }, () => []);
+  for (const own of held) for (const column of own) givers[column]?.push(own);
+  const seen = new Int32Array(size).fill(-1);
+  return givers.map((lists, j) => {
+    const below = j < size - 1 ? [size - 1] : [];
+    seen[size - 1] = j;
+    for (const list of lists) {
+      for (const row of list) {
+        if (row <= j || (seen[row] ?? 0) === j) continue;
+        seen[row] = j;
+        below.push(row);
+      }
+    }
+    below.sort((a, b) => a - b);
+    givers[below[0] ?? -1]?.push(below);
+    return below;
+  });
 }
 
 /**
@@ -59,27 +73,24 @@ export function factorSparse(shape: SparseShape, values: Float64Array): boolean 
   const { size, starts, rows, leftStarts, leftColumns, leftPlaces } = shape;
   const column = new Float64Array(size);
   for (let j = 0; j < size; j++) {
-    const [from, to] = [at(starts, j), at(starts, j + 1)];
-    const before = at(values, from);
-    for (let place = from; place < to; place++) column[at(rows, place)] = at(values, place);
-    for (let left = at(leftStarts, j); left < at(leftStarts, j + 1); left++) {
-      const first = at(leftPlaces, left);
-      const factor = at(values, first);
-      const end = at(starts, at(leftColumns, left) + 1);
+    const [from, to] = [starts[j] ?? 0, starts[j + 1] ?? 0];
+    const before = values[from] ?? 0;
+    for (let place = from; place < to; place++) column[rows[place] ?? 0] = values[place] ?? 0;
+    for (let left = leftStarts[j] ?? 0; left < (leftStarts[j + 1] ?? 0); left++) {
+      const first = leftPlaces[left] ?? 0;
+      const factor = values[first] ?? 0;
+      const end = starts[(leftColumns[left] ?? 0) + 1] ?? 0;
       for (let place = first; place < end; place++) {
-        const row = at(rows, place);
-        column[row] = at(column, row) - factor * at(values, place);
+        const row = rows[place] ?? 0;
+        column[row] = (column[row] ?? 0) - factor * (values[place] ?? 0);
       }
     }
-    const pivot = at(column, j);
+    const pivot = column[j] ?? 0;
     // what is left after cancellation is noise when it is this small beside what it came from
     if (!(pivot > 1e-13 * before)) return false;
     const root = Math.sqrt(pivot);
     values[from] = root;
-    for (let place = from + 1; place < to; place++) values[place] = at(column, at(rows, place)) / root;
+    for (let place = from + 1; place < to; place++) values[place] = (column[rows[place] ?? 0] ?? 0) / root;
   }
   return true;
 }
-
-/** A typed array's entry; 0 beyond its end. */
-export const at = (values: Float64Array | Int32Array | readonly number[], index: number): number => values[index] ?? 0;
