@@ -72,6 +72,26 @@ export function copyOfPlan(
   };
 }
 
+/**
+ * A new plan from one that a file holds: as a copy of it, under its own title where no other study has that.
+ *
+ * Takes    from: what the file says, and the study that it was written from (null where it names none); titles: in use
+ */
+export function planOfFile(
+  from: { study: { id: string; title: string } | null; plan: Plan },
+  titles: readonly string[],
+  newId: () => string,
+): Plan {
+  const { plan, study } = from;
+  const copy = copyOfPlan({ study: study?.id ?? "", plan }, titles, newId);
+  const taken = titles.some((title) => title.trim() === plan.title.trim());
+  return {
+    ...copy,
+    title: taken ? copy.title : plan.title,
+    copiedFrom: study && { study: study.id, title: study.title },
+  };
+}
+
 /** A property under ids of its own, for itself and for each of its moments. */
 export const withNewIds = (attribute: Attribute, newId: () => string): Attribute => ({
   ...attribute,

@@ -13,6 +13,7 @@ import { DayActions } from "./day-actions.tsx";
 import { Invented } from "./invented.tsx";
 import { LookLine } from "./look-page.tsx";
 import { Page } from "./page.tsx";
+import { PlanAsFile } from "./plan-as-file.tsx";
 import { summaryOf } from "./plan-summary.ts";
 import { devicesAddress, stepAddress } from "./route.ts";
 import type { StudyProps } from "./study.tsx";
@@ -51,7 +52,7 @@ export function Day({ id, state, fetching }: StudyProps) {
         />
       ))}
       <Tablets id={id} devices={devices} over={state.close !== null} />
-      <LockedPlan plan={plan} />
+      <LockedPlan id={id} plan={plan} />
     </Page>
   );
 }
@@ -178,7 +179,7 @@ function unsentText({ status }: DeviceInfo): string {
   return status.unsent > 0 ? words.notSent(status.unsent) : words.allSent;
 }
 
-function LockedPlan({ plan }: { plan: Plan }) {
+function LockedPlan({ id, plan }: { id: string; plan: Plan }) {
   return (
     <section>
       <details>
@@ -191,6 +192,7 @@ function LockedPlan({ plan }: { plan: Plan }) {
             </div>
           ))}
         </dl>
+        <PlanAsFile study={id} plan={plan} />
       </details>
     </section>
   );

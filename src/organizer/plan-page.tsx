@@ -16,6 +16,7 @@ import { PartQuestion } from "./part-question.tsx";
 import { PartSafety } from "./part-safety.tsx";
 import { PartSamples } from "./part-samples.tsx";
 import { PartServing } from "./part-serving.tsx";
+import { PlanAsFile } from "./plan-as-file.tsx";
 import { fieldOf, keyOf, pagePartOf } from "./plan-edit.ts";
 import { summaryOf } from "./plan-summary.ts";
 import { ProblemNote } from "./problem-note.tsx";
@@ -84,6 +85,7 @@ export function PlanPage({ id, state, field }: StudyProps & { field: string | nu
         </ol>
         {undo ? <UndoLine undo={undo} then={() => focusSoon(shown === null ? headingId : headingOf(shown))} /> : null}
         <LockLine id={id} open={open} flush={draft.flush} />
+        <PlanAsFile study={id} plan={plan} />
       </Page>
     </FieldProblems.Provider>
   );

@@ -7,6 +7,7 @@ import { DemoOffer } from "./demo-offer.tsx";
 import { fetchKitchen, fetchStudies, usePolling, useStudies } from "./facts.ts";
 import { FindStudies } from "./find-studies.tsx";
 import { Page } from "./page.tsx";
+import { PlanFromFile } from "./plan-from-file.tsx";
 import { ProblemNote } from "./problem-note.tsx";
 import { useDoing } from "./step-parts.tsx";
 import { found, type Known, knownStudies, type Sought } from "./study-find.ts";
@@ -36,12 +37,15 @@ export function Studies() {
       {studies === undefined ? <p class="fine">{organizer.loading}</p> : null}
       {nothing ? <p class="lead-in">{words.empty}</p> : null}
       {studies === undefined ? null : (
-        <p class="after-row">
-          <button type="button" class="next" onClick={() => doing.run(() => beginStudy(lead))}>
-            {words.begin}
-          </button>
-          <span class="fine">{words.beginHint}</span>
-        </p>
+        <>
+          <p class="after-row">
+            <button type="button" class="next" onClick={() => doing.run(() => beginStudy(lead))}>
+              {words.begin}
+            </button>
+            <span class="fine">{words.beginHint}</span>
+          </p>
+          <PlanFromFile />
+        </>
       )}
       <ProblemNote thrown={doing.thrown} />
       {nothing ? <DemoOffer /> : null}

@@ -2,6 +2,7 @@
 import "fake-indexeddb/auto";
 import { cleanup, fireEvent, screen, waitFor, within } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { writePlanFile } from "../../src/archive/plan-file.ts";
 import { knownFacts } from "../../src/device/pull.ts";
 import { foldStudy } from "../../src/log/fold.ts";
 import { kitchenStream } from "../../src/model/event.ts";
@@ -14,6 +15,7 @@ import { Study } from "../../src/organizer/study.tsx";
 import { found, type Known, knownStudies } from "../../src/organizer/study-find.ts";
 import { organizer } from "../../src/words/en/organizer.ts";
 import { studiesWords as words } from "../../src/words/en/organizer-studies.ts";
+import { planFileWords } from "../../src/words/en/plan-file.ts";
 import { kitchenOf } from "../design/kitchen.ts";
 import { linePlan, preferencePlan, readyPlan } from "../design/scenario.ts";
 import { tabletA, Writer } from "../log/example.ts";
@@ -165,6 +167,27 @@ describe("the page of studies", () => {
       false,
       "Demo: Steam first?",
     ]);
+  });
+
+  test("a file that holds no plan is refused with its field and begins nothing; corrected, it begins a study", async () => {
+    asLead(lead, <Studies />);
+    const input = await screen.findByLabelText<HTMLInputElement>(planFileWords.begin, { selector: "input" });
+    const text = writePlanFile(readyPlan(), { id: ids[0] ?? "", title: "Steam first?" });
+    const choose = (said: string): void => {
+      Object.defineProperty(input, "files", { configurable: true, value: [new File([said], "plan.json")] });
+      fireEvent.change(input);
+    };
+    choose(text.replace('"people": 24', '"people": "many"'));
+    expect((await screen.findByRole("alert")).textContent).toContain("plan.json: \u201cpeople\u201d");
+    expect(await readStudies(lead.store)).toEqual([]);
+    choose(text);
+    const plan = await planGoneTo();
+    expect([plan?.title, plan?.people, plan?.declarationsComplete]).toEqual(["Steam first?", 24, false]);
+    // this kitchen has no such study: its title stands there, and no link that leads nowhere
+    cleanup();
+    asLead(lead, <Study route={{ page: "study", id: window.location.hash.split("/")[2] ?? "" }} />);
+    const from = await screen.findByText(new RegExp(words.copiedFrom));
+    expect([from.textContent, from.querySelector("a")]).toEqual([`${words.copiedFrom} Steam first?`, null]);
   });
 
   test("a study of the demo says in the list that it is invented", async () => {

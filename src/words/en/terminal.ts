@@ -135,8 +135,8 @@ What a study has locked (method, goal, risks, rule) cannot be asked for otherwis
 
     trays: `cloche trays PLAN: draw trays, codes and key from a plan file
 
-PLAN is a JSON file with the fields of a plan. Needed are people and two products; what is left out is as in a new
-plan, without spare trays and with everybody in one wave:
+PLAN is a JSON file: one that the app wrote ("Plan as a file"), or a shorter one written by hand. By hand, needed are
+people and two products; what is left out is as in a new plan, without spare trays and with everybody in one wave:
 
   { "method": "triangle", "people": 24, "spares": 3,
     "products": [{ "name": "current" }, { "name": "new" }],
@@ -235,7 +235,5 @@ The sealed half is plain text here. Keep it from whoever serves or tastes.`,
     methodOfStudy: (method: string) => `${method}, the method of the study`,
     locked: (value: string) => `left out: the study's plan locked ${value}`,
     leftOut: "left out for an exported study",
-    fewerFields: "a plan: an object with people and products",
-    people: "a whole number of people, at least 1",
   },
 };
