@@ -3,7 +3,7 @@ import { chainStart, headsOf } from "../log/chain.ts";
 import { readEvent, readOutline } from "../log/facts.ts";
 import { type Heads, heads, type StreamName } from "../model/ballot-event.ts";
 import { type Fact, kitchenStream } from "../model/event.ts";
-import { type EventsReply, eventsReply, streamKey, studiesReply } from "../model/http.ts";
+import { claimsReply, type EventsReply, eventsReply, streamKey, studiesReply } from "../model/http.ts";
 import { Problem } from "../model/problem.ts";
 import type { EventStore } from "./event-store.ts";
 import { call } from "./transport.ts";
@@ -43,6 +43,15 @@ export const pullStudy = (store: EventStore, fetcher: Fetch, token: string, stud
 /** Fetches what is new of the kitchen's own defaults, for a lead; in all else as `pullStudy` does. */
 export const pullKitchen = (store: EventStore, fetcher: Fetch, token: string): Promise<Pulled> =>
   pullStream(store, fetcher, token, kitchenStream, "/api/kitchen/events");
+
+/** Fetches what is new in every claim, for a lead; in all else as `pullStudy` does. */
+export async function pullClaims(store: EventStore, fetcher: Fetch, token: string): Promise<void> {
+  const outcome = await call(fetcher, claimsReply, "/api/claims", { token });
+  if (!outcome.ok) throw new Problem(outcome.problem);
+  for (const { id } of outcome.reply.claims) {
+    await pullStream(store, fetcher, token, { kind: "claim", id }, `/api/claims/${id}/events`);
+  }
+}
 
 async function pullStream(
   store: EventStore,
@@ -129,10 +138,16 @@ export async function knownTexts(store: EventStore, stream: StreamName): Promise
   return [...texts.values()];
 }
 
-/** Streams of which this device holds own or received events. */
-export async function knownStudies(store: EventStore): Promise<string[]> {
+/** Studies of which this device holds own or received events. */
+export const knownStudies = (store: EventStore): Promise<string[]> => knownStreams(store, "study");
+
+/** Claims of which this device holds own or received events. */
+export const knownClaims = (store: EventStore): Promise<string[]> => knownStreams(store, "claim");
+
+async function knownStreams(store: EventStore, kind: StreamName["kind"]): Promise<string[]> {
   const own = (await store.ownRows()).map((row) => row.stream);
   const received = await store.receivedStreams();
-  const studies = [...own, ...received].filter((name) => name.startsWith("study:")).map((name) => name.slice(6));
-  return [...new Set(studies)];
+  const prefix = `${kind}:`;
+  const ids = [...own, ...received].filter((name) => name.startsWith(prefix)).map((name) => name.slice(prefix.length));
+  return [...new Set(ids)];
 }

@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { type Envelope, heads, panelBodies, type StreamName } from "./ballot-event.ts";
+import { claim } from "./claim.ts";
 import { openedKey, sealedKey } from "./key.ts";
 import { kitchen, kitchenId } from "./kitchen.ts";
 import { blindPacket } from "./packet.ts";
@@ -29,6 +30,16 @@ export const bodies = {
   "draft-saved": z.strictObject({ base: z.nullable(id), plan }),
   /** The kitchen's own defaults. `merged`: versions beside `base` that its writer saw and replaces as well. */
   "kitchen-saved": z.strictObject({ base: z.nullable(id), merged: z.array(id).check(z.maxLength(50)), kitchen }),
+  /**
+   * A claim, whole. `merged`: as above. `known`: the studies attached to it, now or in the version before, whose key was
+   * open on the writing device: what was changed with knowledge of their results.
+   */
+  "claim-saved": z.strictObject({
+    base: z.nullable(id),
+    merged: z.array(id).check(z.maxLength(50)),
+    claim,
+    known: z.array(id).check(z.maxLength(500)),
+  }),
   "study-locked": z.strictObject({
     plan,
     /** The blind half, exactly as the tablets get it. */

@@ -52,6 +52,12 @@ export type LookReply = z.infer<typeof lookReply>;
 
 // GET /api/kitchen/events?after=N (lead): the kitchen's own defaults, in the same form; always in full texts
 
+// GET /api/claims (lead): which claims there are; GET /api/claims/:id/events?after=N (lead): one of them, as above
+export const claimsReply = z.strictObject({
+  incarnation: id,
+  claims: z.array(z.strictObject({ id, head: whole })),
+});
+
 // GET /api/studies/:id/remarks (lead, after the reveal)
 export const remarksReply = z.strictObject({ remarks: z.array(attachment) });
 

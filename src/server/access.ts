@@ -12,6 +12,8 @@ export const access = {
   "GET /api/studies/:id/looks/:look": ["lead"], // by its own event, where the locked plan has a stopping rule
   "GET /api/studies/:id/remarks": ["lead"],
   "GET /api/kitchen/events": ["lead"], // nothing of it is any other device's business
+  "GET /api/claims": ["lead"], // what people expect to be found
+  "GET /api/claims/:id/events": ["lead"],
   "GET /api/addresses": ["lead"],
   "GET /api/devices": ["lead"],
   "POST /api/devices/:id": ["lead"],

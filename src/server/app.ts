@@ -5,6 +5,7 @@ import { answerFailures } from "./fail.ts";
 import { guard } from "./guard.ts";
 import { Presence } from "./presence.ts";
 import { readOneRow, type Store } from "./query/store.ts";
+import { claimRoutes } from "./routes/claims.ts";
 import { deviceRoutes } from "./routes/devices.ts";
 import { enrollRoutes } from "./routes/enroll.ts";
 import { eventRoutes } from "./routes/events.ts";
@@ -47,6 +48,7 @@ export async function makeApp(parts: AppParts): Promise<FastifyInstance> {
   studyRoutes(app, house);
   lookRoutes(app, house);
   kitchenRoutes(app, house);
+  claimRoutes(app, house);
   deviceRoutes(app, house);
   app.get("/healthz", async () => {
     await readOneRow(store.db);

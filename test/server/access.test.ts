@@ -6,12 +6,15 @@ import { access, type RouteName } from "../../src/server/access.ts";
 import { makeApp } from "../../src/server/app.ts";
 import { statusOf } from "../../src/server/status-of.ts";
 import { problems } from "../../src/words/en/problems.ts";
+import { claimOf } from "../log/claim-example.ts";
 import { House, problemCode } from "./house.ts";
 import { Pen } from "./pen.ts";
 
 const own = randomUUID();
 const revealed = randomUUID();
 const missing = randomUUID();
+const claim = randomUUID();
+const claimBody = { base: null, merged: [], claim: claimOf(), known: [] };
 const nobody = { token: "x".repeat(43) };
 type Who = "none" | "wrong" | "revoked" | "panel" | "reader" | "lead";
 const everybody: Who[] = ["none", "wrong", "revoked", "panel", "reader", "lead"];
@@ -29,6 +32,7 @@ beforeAll(async () => {
     pen.lock(revealed).text,
     pen.close(revealed).text,
     pen.reveal(revealed).text,
+    pen.raw("", 1, "claim-saved", claimBody, { stream: { kind: "claim", id: claim } }),
   ]);
   tokens.set("lead", lead);
   tokens.set("panel", await house.device(lead, "panel", own));
@@ -65,6 +69,10 @@ const matrix: { name: RouteName; path: string; body?: unknown; status: Record<Wh
     [401, 401, 401, 403, 403, 404],
   ),
   row("GET /api/kitchen/events", "/api/kitchen/events", undefined, [401, 401, 401, 403, 403, 200]),
+  row("GET /api/claims", "/api/claims", undefined, [401, 401, 401, 403, 403, 200]),
+  row("GET /api/claims/:id/events", `/api/claims/${claim}/events`, undefined, [401, 401, 401, 403, 403, 200]),
+  row("GET /api/claims/:id/events", `/api/claims/${missing}/events`, undefined, [401, 401, 401, 403, 403, 404]),
+  row("GET /api/claims/:id/events", "/api/claims/x/events", undefined, [401, 401, 401, 403, 403, 404]),
   row("GET /api/addresses", "/api/addresses", undefined, [401, 401, 401, 403, 403, 200]),
   row("GET /api/devices", "/api/devices", undefined, [401, 401, 401, 403, 403, 200]),
   row("POST /api/devices/:id", `/api/devices/${missing}`, {}, [401, 401, 401, 403, 403, 404]),
@@ -105,7 +113,15 @@ describe("G6 H15 role matrix", () => {
 });
 
 const nameOf = (id: string) =>
-  id === own ? "unrevealed study" : id === revealed ? "revealed study" : id === missing ? "nothing" : id;
+  id === claim
+    ? "claim"
+    : id === own
+      ? "unrevealed study"
+      : id === revealed
+        ? "revealed study"
+        : id === missing
+          ? "nothing"
+          : id;
 
 test("G7 a study that may not be seen and one that does not exist get replies of one shape", async () => {
   const token = tokens.get("reader")?.token ?? "";

@@ -15,6 +15,17 @@ export async function streamHead(db: Db, stream: string): Promise<number | null>
   return row?.head ?? null;
 }
 
+/** Every claim, and how far its stream goes. A stream that only refused events named is none. */
+export async function allClaims(db: Db): Promise<{ id: string; head: number }[]> {
+  return db
+    .selectFrom("streams")
+    .select(["id", "head"])
+    .where("kind", "=", "claim")
+    .where("head", ">", 0)
+    .orderBy("id")
+    .execute();
+}
+
 /** Events of a stream after a position, in order; at most a page. */
 export async function eventsAfter(db: Db, stream: string, after: number): Promise<EventRow[]> {
   const rows = await db
