@@ -2,11 +2,13 @@ import { unbiasedShares } from "../analysis/kinds-model.ts";
 import { choiceMethod, familyOf } from "../analysis/method.ts";
 import { normalQuantile } from "../analysis/normal.ts";
 import { kindsOf, rightPlaces } from "../analysis/right-answer.ts";
+import type { ScaleForm } from "../model/attribute.ts";
 import type { Key } from "../model/key.ts";
 import { asKinds, shapeOf } from "../model/method.ts";
 import { askedAttributes } from "../model/moments.ts";
 import type { Plan } from "../model/plan.ts";
 import type { Judgment, KeptMark } from "../model/record.ts";
+import { placeOfStep } from "../model/steps.ts";
 import { partsOf } from "./method.ts";
 import type { Uniform } from "./random.ts";
 import { sideShare } from "./size-test.ts";
@@ -154,14 +156,14 @@ export function inventedMarks(plan: Plan, world: World, trays: readonly SeatedTr
   const lengthMm = plan.scale.lengthMm;
   return trays.flatMap((each) =>
     each.tray.samples.flatMap(({ code, product }) =>
-      attributes.map(({ id }) => {
+      attributes.map(({ id, form }) => {
         const points =
           linePoints / 2 + leaning(each.seat, id) + (shifts.get(product) ?? 0) + deviation * deviate(random);
         return {
           ...placeOf(each),
           code,
           attribute: id,
-          fraction: Math.min(1, Math.max(0, points / linePoints)),
+          fraction: placeOn(form, points / linePoints),
           why: null,
           lengthMm,
           lengthPx: lengthMm,
@@ -173,6 +175,14 @@ export function inventedMarks(plan: Plan, world: World, trays: readonly SeatedTr
       }),
     ),
   );
+}
+
+/** A place on a scale: within its ends, and of steps the nearest one. */
+function placeOn(form: ScaleForm, place: number): number {
+  const within = Math.min(1, Math.max(0, place));
+  if (form.kind === "line") return within;
+  const steps = form.labels.length;
+  return placeOfStep(Math.round(within * (steps - 1)) + 1, steps);
 }
 
 const codeAt = ({ samples }: Key["trays"][number], place: number): string => samples[place - 1]?.code ?? "";

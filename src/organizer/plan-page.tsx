@@ -4,6 +4,7 @@ import { type OpenPart, type PlanPart, planParts } from "../model/open-part.ts";
 import { focusSoon } from "../ui/focus.ts";
 import { organizer } from "../words/en/organizer.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
+import { rehearsalWords } from "../words/en/organizer-rehearsal.ts";
 import { openPartSentence } from "../words/en/planning.ts";
 import { useLead } from "./app-context.ts";
 import { CopiedFrom } from "./copied-from.tsx";
@@ -84,6 +85,12 @@ export function PlanPage({ id, state, field }: StudyProps & { field: string | nu
           ))}
         </ol>
         {undo ? <UndoLine undo={undo} then={() => focusSoon(shown === null ? headingId : headingOf(shown))} /> : null}
+        <p class="after-row">
+          <a class="button" href={stepAddress(id, "rehearse")}>
+            {rehearsalWords.link}
+          </a>
+          <span class="fine">{rehearsalWords.linkHint}</span>
+        </p>
         <LockLine id={id} open={open} flush={draft.flush} />
         <PlanAsFile study={id} plan={plan} />
       </Page>

@@ -11,6 +11,7 @@ import { OpenKey } from "./open-key.tsx";
 import { Page } from "./page.tsx";
 import { Papers } from "./papers.tsx";
 import { PlanPage } from "./plan-page.tsx";
+import { RehearsePage } from "./rehearse-page.tsx";
 import { type Route, studiesAddress } from "./route.ts";
 import { Settle } from "./settle.tsx";
 import { Spare } from "./spare.tsx";
@@ -31,6 +32,7 @@ export function Study({ route }: { route: Extract<Route, { page: "study" | "step
   if (!state) return <p class="fine">{organizer.loading}</p>;
   if (!planOf(state)) return <Unknown />;
   const props = { id: route.id, state, fetching };
+  if (route.page === "step" && route.step === "rehearse") return <RehearsePage {...props} />;
   if (!state.lock)
     return route.page === "step" && route.step === "lock" ? (
       <LockPage {...props} />
@@ -41,6 +43,7 @@ export function Study({ route }: { route: Extract<Route, { page: "study" | "step
   if (route.page === "study") return <Day {...props} />;
   switch (route.step) {
     case "lock":
+    case "rehearse":
       return <Day {...props} />;
     case "void":
       return <VoidBallot {...props} />;

@@ -1,6 +1,7 @@
 import type { Page } from "playwright-core";
 import { planParts } from "../../src/model/open-part.ts";
 import { planWords } from "../../src/words/en/organizer-plan.ts";
+import { rehearsalWords } from "../../src/words/en/organizer-rehearsal.ts";
 import { panel as words } from "../../src/words/en/panel.ts";
 import { panelChoice } from "../../src/words/en/panel-choice.ts";
 import { panelTools as toolWords } from "../../src/words/en/panel-tools.ts";
@@ -87,6 +88,11 @@ export async function everyPlanState(
     await page.getByRole("button", { name: new RegExp(`^${planWords.done}.*${planWords.parts[part]}$`) }).waitFor();
     await see(`plan ${part}`);
   }
+  await lead.go("rehearse");
+  await page.getByLabel(rehearsalWords.playsOptions[0].label, { exact: true }).check();
+  await page.getByRole("button", { name: rehearsalWords.play, exact: true }).click();
+  await page.getByRole("heading", { name: rehearsalWords.results }).waitFor();
+  await see("rehearsal");
   await lead.go("lock");
   await see("lock");
   await lead.go("");
