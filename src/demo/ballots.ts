@@ -3,6 +3,7 @@ import { sha256 } from "../model/canonical.ts";
 import type { Body } from "../model/event.ts";
 import { secondsAt } from "../model/moments.ts";
 import type { BlindPacket } from "../model/packet.ts";
+import { placeOfStep } from "../model/steps.ts";
 import type { Act, By } from "./acts.ts";
 import { between, chance, salt } from "./chance.ts";
 
@@ -11,8 +12,8 @@ type Tablet = Exclude<By, "lead">;
 /** One person at one tablet: when they sat down, and what they wrote at the end. */
 export type Sitting = { tray: number; tablet: Tablet; at: number; remark?: string };
 
-/** One question about one cup, and its answer in points. */
-type Cup = { code: string; question: number; at: number; attribute: AskedAttribute; lengthMm: number; value: number };
+/** One question about one cup, and its answer in points or as a step. */
+type Cup = { code: string; question: number; at: number; attribute: AskedAttribute; value: number };
 
 const screens: Record<Tablet, Body<"answer-kept">["screen"]> = {
   0: { widthPx: 1080, heightPx: 810, pixelRatio: 2, pointer: "touch" },
@@ -54,17 +55,20 @@ export class Ballots {
     ];
   }
 
-  /** The marks of each cup, in serving order; `value` gives a cup's points, 0 to 100, for each question about it. */
+  /**
+   * The marks of each cup, in serving order; `value` gives a cup's points, 0 to 100, or its step, from 1, for each
+   * question about it.
+   */
   marks(sitting: Sitting, value: (code: string, attribute: string) => number): Act[] {
     const codes = this.#packet.trays.find(({ tray }) => tray === sitting.tray)?.codes ?? [];
     let at = sitting.at + 0.8;
-    const { lengthMm, attributes } = this.#line();
+    const { attributes } = this.#line();
     const kept = codes.flatMap((code, place) => {
       at += between(this.#random, 1.3, 2.1);
       return attributes.map((attribute, asked): Act => {
         // questions of one chew lie a few seconds apart, samples a minute and more
         const cup = { code, question: place * attributes.length + asked + 1, at: at + asked * 0.2 };
-        return this.#mark(sitting, { ...cup, attribute, lengthMm, value: value(code, attribute.id) });
+        return this.#mark(sitting, { ...cup, attribute, value: value(code, attribute.id) });
       });
     });
     return [this.#opened(sitting), ...kept, ...this.#end(sitting, kept.at(-1)?.at ?? at)];
@@ -76,16 +80,18 @@ export class Ballots {
   }
 
   #mark({ tray, tablet }: Sitting, cup: Cup): Act {
-    const { lengthMm } = cup;
+    const { form } = cup.attribute;
+    const lengthMm = this.#line().lengthMm ?? 0;
+    const fraction = form.kind === "line" ? cup.value / 100 : placeOfStep(cup.value, form.labels.length);
     const firstMs = Math.round(between(this.#random, 900, 4200));
     const body: Body<"mark-kept"> = {
       tray,
       question: cup.question,
       code: cup.code,
       attribute: cup.attribute.id,
-      mark: { fraction: cup.value / 100, start: "pointer", moves: this.#random.below(4), firstMs },
+      mark: { fraction, start: "pointer", moves: this.#random.below(4), firstMs },
       why: null,
-      line: { lengthPx: Math.round(lengthMm * pixelsPerMm[tablet] * 10) / 10, lengthMm },
+      line: form.kind === "line" ? { lengthPx: Math.round(lengthMm * pixelsPerMm[tablet] * 10) / 10, lengthMm } : null,
       chewedSeconds: this.#chewed(cup.attribute.moment),
       hidden: false,
       elapsedMs: firstMs + Math.round(between(this.#random, 700, 5000)),

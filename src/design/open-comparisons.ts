@@ -1,6 +1,6 @@
 import type { OpenPart } from "../model/open-part.ts";
 import type { Plan } from "../model/plan.ts";
-import { alike, isBlank } from "./open-method.ts";
+import { alike, isBlank } from "./open-text.ts";
 
 /** What the choice of comparisons still lacks; two products leave nothing to choose. */
 export function openComparisons({ comparisons, products }: Pick<Plan, "comparisons" | "products">): OpenPart[] {

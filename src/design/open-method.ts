@@ -6,6 +6,9 @@ import { sameMoment } from "../model/moments.ts";
 import type { OpenPart } from "../model/open-part.ts";
 import { leastForVerdict } from "../model/outcome.ts";
 import type { Plan, Property } from "../model/plan.ts";
+import { asksLiking } from "../model/steps.ts";
+import { openForm } from "./open-form.ts";
+import { alike, isBlank } from "./open-text.ts";
 import { seeksLikeness, sizeTest } from "./size-test.ts";
 
 /** What the method's part of a plan still lacks: the question as it is asked, what is sought, and when to stop. */
@@ -81,21 +84,33 @@ function openRanking({ ranking, products }: Plan): OpenPart[] {
 
 function openScale(attributes: readonly Attribute[]): OpenPart[] {
   if (attributes.length === 0) return [{ part: "method", what: "attributes" }];
-  const open: OpenPart[] = [];
-  attributes.forEach((one, attribute) => {
-    const { name, adjective, definition, lowAnchor, highAnchor } = one;
-    const lines = { name, adjective, definition, "low-anchor": lowAnchor, "high-anchor": highAnchor } as const;
-    for (const field of Object.keys(lines) as (keyof typeof lines)[]) {
-      if (isBlank(lines[field])) open.push({ part: "method", what: "attribute-field", attribute, name, field });
-    }
-    if (hasTwice(momentsOf(one)) || attributes.slice(0, attribute).some((other) => sameQuestion(other, one))) {
-      open.push({ part: "method", what: "same-attribute", attribute, name });
-    }
-    if (!isBlank(lowAnchor) && alike(lowAnchor, highAnchor)) {
-      open.push({ part: "method", what: "same-anchors", attribute, name });
-    }
+  const open = attributes.flatMap((one, attribute): OpenPart[] => {
+    const { name } = one;
+    const twice = hasTwice(momentsOf(one)) || attributes.slice(0, attribute).some((other) => sameQuestion(other, one));
+    return [
+      ...blankFields(one).map((field) => ({
+        part: "method" as const,
+        what: "attribute-field" as const,
+        attribute,
+        name,
+        field,
+      })),
+      ...(twice ? [{ part: "method" as const, what: "same-attribute" as const, attribute, name }] : []),
+      ...openForm(one, attribute),
+    ];
   });
   return [...open, ...openClocks(attributes)];
+}
+
+type AttributeField = Extract<OpenPart, { what: "attribute-field" }>["field"];
+
+/** Liking may be asked of the sample as a whole: then it has no word, and nothing to define. */
+function blankFields({ name, adjective, definition, lowAnchor, highAnchor, form }: Attribute): AttributeField[] {
+  const asked = asksLiking(form) ? { name } : { name, adjective, definition };
+  const ends = form.kind === "line" ? { "low-anchor": lowAnchor, "high-anchor": highAnchor } : {};
+  return Object.entries({ ...asked, ...ends }).flatMap(([field, typed]) =>
+    isBlank(typed) ? [field as AttributeField] : [],
+  );
 }
 
 function openClocks(attributes: readonly Attribute[]): OpenPart[] {
@@ -109,8 +124,6 @@ const momentsOf = ({ moment, further }: Attribute): Moment[] => [moment, ...furt
 const hasTwice = (moments: readonly Moment[]): boolean =>
   moments.some((one, at) => moments.slice(0, at).some((other) => sameMoment(one, other)));
 
-export const alike = (one: string, other: string): boolean => one.trim().toLowerCase() === other.trim().toLowerCase();
-
 /** One property at one moment, asked twice. */
 const sameQuestion = (one: Attribute, other: Attribute): boolean =>
   !isBlank(one.name) &&
@@ -118,5 +131,3 @@ const sameQuestion = (one: Attribute, other: Attribute): boolean =>
   momentsOf(one).some((moment) => momentsOf(other).some((asked) => sameMoment(moment, asked)));
 
 export const isRisk = (alpha: number): boolean => alpha > 0 && alpha <= 0.5;
-
-export const isBlank = (text: string): boolean => text.trim() === "";

@@ -4,6 +4,7 @@ import { shapeOf } from "../model/method.ts";
 import { askedAttributes, inOrderOfMoments } from "../model/moments.ts";
 import type { BlindPacket, BlindTray } from "../model/packet.ts";
 import type { Plan } from "../model/plan.ts";
+import { drawsLine } from "../model/steps.ts";
 import { designMethod } from "./method.ts";
 import { applyingCautions } from "./readiness.ts";
 
@@ -27,10 +28,7 @@ export function blindPacketOf(plan: Plan, study: string, trays: BlindTray[], com
       ? plan.properties.map(({ id, comparative, definition }) => ({ id, comparative, definition }))
       : [],
     ranking: shapeOf(plan.method).answer === "order" ? rankingOf(plan) : null,
-    line:
-      plan.method === "line-scale"
-        ? { lengthMm: plan.scale.lengthMm, attributes: inOrderOfMoments(askedAttributes(plan.scale.attributes)) }
-        : null,
+    line: plan.method === "line-scale" ? scaleOf(plan) : null,
     palette: plan.palette,
     allergens: { version: sha256(canonicalText(union)), ...union },
     cautions: applyingCautions(plan),
@@ -43,6 +41,12 @@ export function blindPacketOf(plan: Plan, study: string, trays: BlindTray[], com
     commitment,
   };
 }
+
+/** What is asked of each sample. Only a property with a line needs to know how long it is. */
+const scaleOf = ({ scale: { lengthMm, attributes } }: Plan): BlindPacket["line"] => ({
+  lengthMm: drawsLine(attributes) ? lengthMm : null,
+  attributes: inOrderOfMoments(askedAttributes(attributes)),
+});
 
 /** What samples are put in order of; nothing of what was predicted. */
 const rankingOf = ({ ranking: { least, most, definition } }: Plan): BlindPacket["ranking"] => ({

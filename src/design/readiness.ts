@@ -6,7 +6,8 @@ import { leastForVerdict } from "../model/outcome.ts";
 import { type Declaration, emptyRanking, emptyScale, type Plan } from "../model/plan.ts";
 import { ordersOf, partsOf, productBounds } from "./method.ts";
 import { openComparisons } from "./open-comparisons.ts";
-import { alike, isBlank, isRisk, openMethod } from "./open-method.ts";
+import { isRisk, openMethod } from "./open-method.ts";
+import { alike, isBlank } from "./open-text.ts";
 import { inEachSession, sessionsOf } from "./seating.ts";
 import { seeksLikeness, sizeTest } from "./size-test.ts";
 

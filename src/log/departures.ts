@@ -56,7 +56,8 @@ function departuresOfQuestions({ tray: { tray }, ballot }: Seated, packet: Blind
   const marks = [...ballot.marks.values()];
   const counted = marks.filter(inTime);
   const lengths = counted.flatMap(({ line }) => (line ? [line.lengthMm] : []));
-  const other = lengths.find((mm) => Math.abs(mm - planned.lengthMm) > lengthTolerance * planned.lengthMm);
+  const locked = planned.lengthMm ?? 0;
+  const other = lengths.find((mm) => Math.abs(mm - locked) > lengthTolerance * locked);
   const list: Departure[] = [
     { what: "not-judged", tray, questions: counted.filter(({ mark }) => mark === null).length },
     ...missed,

@@ -40,6 +40,11 @@ export type OpenPart =
       field: "name" | "adjective" | "definition" | "low-anchor" | "high-anchor";
     }
   | { part: "method"; what: "same-attribute" | "same-anchors"; attribute: number; name: string }
+  /** Steps: a label that has to say something (by its place, from 0); two labels that say the same. */
+  | { part: "method"; what: "step-label"; attribute: number; name: string; step: number }
+  | { part: "method"; what: "same-labels"; attribute: number; name: string }
+  /** "Just right" as what the verdict is about; "just right" asked at several moments of one chew. */
+  | { part: "method"; what: "first-just-right" | "just-right-moments"; attribute: number; name: string }
   /** Seconds and chews in one plan: nobody knows which comes first. It names the first property with chews. */
   | { part: "method"; what: "mixed-clocks"; attribute: number; name: string }
   /** Ranking: what it is of, its two ends, and what they mean; ends that are the same; a prediction that does not name every product once. */

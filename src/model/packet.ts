@@ -33,11 +33,14 @@ export const blindPacket = z.strictObject({
   properties: z._default(z.array(z.strictObject({ id, comparative: line, definition: paragraph })), []),
   /** Ranking: what the samples are put in order of. */
   ranking: z._default(z.nullable(z.strictObject({ least: line, most: line, definition: paragraph })), null),
-  /** Line scale: what is asked of each sample, once for each moment, in that order, and the true length of the line. */
+  /**
+   * Line scale: what is asked of each sample, once for each moment, in that order, and the true length of the line; null
+   * where no property has one.
+   */
   line: z._default(
     z.nullable(
       z.strictObject({
-        lengthMm: z.number().check(z.minimum(lineLengths.least), z.maximum(lineLengths.most)),
+        lengthMm: z.nullable(z.number().check(z.minimum(lineLengths.least), z.maximum(lineLengths.most))),
         attributes: z.array(askedAttribute).check(z.minLength(1), z.maxLength(60)),
       }),
     ),

@@ -14,9 +14,9 @@ export const wordingOf = (method: Plannable): string => designMethod(method).wor
 
 /** The question about one sample and one property, with something set in for the code. */
 export function lineQuestion<T>(
-  { adjective, moment }: Pick<AskedAttribute, "adjective" | "moment">,
+  question: Pick<AskedAttribute, "adjective" | "form" | "moment">,
   code: T,
   swallow: Plan["serving"]["swallow"],
 ): Woven<T> {
-  return panelLine.mark.ask(adjective.trim(), code, moment, swallow);
+  return panelLine.mark.ask(question, code, swallow);
 }

@@ -79,7 +79,7 @@ function Leaf({ packet, leaf, print }: { packet: BlindPacket; leaf: BallotLeaf; 
         <MeasureBar />
         <span class="leaf-signs">
           <span>
-            {packet.line ? `${words.measures(packet.line.lengthMm)} \u00b7 ` : ""}
+            {packet.line?.lengthMm ? `${words.measures(packet.line.lengthMm)} \u00b7 ` : ""}
             {paperWords.seal(packet.commitment)}
           </span>
           <span>

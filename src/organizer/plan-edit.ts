@@ -191,6 +191,14 @@ export function fieldOf(open: OpenPart): string {
       return `attribute-${open.attribute}-moment`;
     case "same-anchors":
       return `attribute-${open.attribute}-high-anchor`;
+    case "step-label":
+      return `attribute-${open.attribute}-step-${open.step}`;
+    case "same-labels":
+      return `attribute-${open.attribute}-step-0`;
+    case "first-just-right":
+      return `attribute-${open.attribute}-form`;
+    case "just-right-moments":
+      return `attribute-${open.attribute}-moment-1`;
     case "ranking-field":
       return `ranking-${open.field}`;
     case "same-ends":

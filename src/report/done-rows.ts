@@ -1,8 +1,11 @@
 import { productsPower, scaleTestOf } from "../analysis/scale-power.ts";
+import type { AskedAttribute } from "../model/attribute.ts";
 import { shapeOf } from "../model/method.ts";
 import { askedAttributes } from "../model/moments.ts";
+import type { Plan } from "../model/plan.ts";
 import type { StudyRecord } from "../model/record.ts";
 import type { RankResult, Result } from "../model/result.ts";
+import { drawsLine } from "../model/steps.ts";
 import { choiceQuestions } from "../words/en/panel-choice.ts";
 import { panelLine } from "../words/en/panel-line.ts";
 import { reader } from "../words/en/reader.ts";
@@ -125,22 +128,28 @@ function ballotRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
   return rows;
 }
 
+function scaleLines(asked: readonly AskedAttribute[], { scale }: Plan): string[] {
+  const stepped = asked.some(({ form }) => form.kind !== "line");
+  return [...(drawsLine(asked) ? [words.scaleIs(scale.lengthMm)] : []), ...(stepped ? [words.stepsAre] : [])];
+}
+
 function designRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
   if (result.family === "rank") return rankDesign(plan, result);
   if (result.family !== "scale") return choiceDesign(plan, result);
-  const attributes = (packet.line?.attributes ?? askedAttributes(plan.scale.attributes)).map(
-    ({ name, adjective, definition, lowAnchor, highAnchor, moment }) => ({
-      label: words.attribute(name, reader.scale.moment(moment)),
-      lines: [
-        words.asked(panelLine.mark.ask(adjective, "\u2026", moment, plan.serving.swallow).join("")),
-        words.ends(lowAnchor, highAnchor),
-        definition.trim() || words.undefinedHere,
-      ],
-    }),
-  );
+  const asked = packet.line?.attributes ?? askedAttributes(plan.scale.attributes);
+  const attributes = asked.map((attribute) => ({
+    label: words.attribute(attribute.name, reader.scale.moment(attribute.moment)),
+    lines: [
+      words.asked(panelLine.mark.ask(attribute, "\u2026", plan.serving.swallow).join("")),
+      attribute.form.kind === "line"
+        ? words.ends(attribute.lowAnchor, attribute.highAnchor)
+        : words.steps(attribute.form.labels),
+      attribute.definition.trim() || words.undefinedHere,
+    ],
+  }));
   const repeats = Math.max(0, ...result.attributes.map((attribute) => attribute.repeats));
   return [
-    { label: words.scale, lines: [words.scaleIs(packet.line?.lengthMm ?? plan.scale.lengthMm)] },
+    { label: words.scale, lines: scaleLines(asked, plan) },
     ...attributes,
     { label: words.design, lines: [words.williams(result.orders.length, result.products.length)] },
     { label: words.repeats, lines: [words.repeatsAre(repeats)] },

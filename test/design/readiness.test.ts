@@ -28,7 +28,45 @@ const scaled = (change: object | object[]): Plan => {
   return { ...plan, scale: { ...plan.scale, attributes } };
 };
 const [juicy] = linePlan().scale.attributes;
+const five = ["not juicy at all", "", "juicy", "", "very juicy"];
+const ends = { lowAnchor: "", highAnchor: "" };
+const stepped = (labels: string[]) => ({ ...ends, form: { kind: "steps", labels, liking: false } });
+const justRight = { ...juicy, ...ends, id: "7e1f5a96-b3cc-4b9d-8f30-4c1d8e5a6bf6", name: "Wetness" };
+const wetness = { ...justRight, form: { kind: "just-right", labels: ["too dry", "just right", "too wet"] } };
+const method = { part: "method", attribute: 0, name: "Juiciness" } as const;
 const lines: [string, Plan, OpenPart[]][] = [
+  ["five steps, with words at the ends and the middle", scaled(stepped(five)), []],
+  ["a first step without words", scaled(stepped(["", ...five.slice(1)])), [{ ...method, what: "step-label", step: 0 }]],
+  ["two steps that say the same", scaled(stepped(["Juicy", ...five.slice(1)])), [{ ...method, what: "same-labels" }]],
+  [
+    "liking of the sample as a whole, which needs no word and no definition",
+    scaled({ ...ends, adjective: "", definition: "", form: { kind: "steps", labels: five, liking: true } }),
+    [],
+  ],
+  [
+    "steps of a property without a word",
+    scaled({ ...stepped(five), adjective: "" }),
+    [{ ...method, what: "attribute-field", field: "adjective" }],
+  ],
+  ["just right as a second property", scaled([juicy ?? {}, wetness]), []],
+  [
+    "just right as what the verdict is about",
+    scaled([wetness, juicy ?? {}]),
+    [{ ...method, what: "first-just-right", name: "Wetness" }],
+  ],
+  [
+    "just right at two moments",
+    scaled([
+      juicy ?? {},
+      { ...wetness, further: [{ id: "7e1f5a96-b3cc-4b9d-8f30-4c1d8e5a6bf7", moment: { at: "first-bite" } }] },
+    ]),
+    [{ ...method, what: "just-right-moments", attribute: 1, name: "Wetness" }],
+  ],
+  [
+    "just right with a step without words",
+    scaled([juicy ?? {}, { ...wetness, form: { kind: "just-right", labels: ["too dry", "", "too wet"] } }]),
+    [{ ...method, what: "step-label", attribute: 1, name: "Wetness", step: 1 }],
+  ],
   ["nothing to judge", scaled([]), [{ part: "method", what: "attributes" }]],
   [
     "a property without a definition",
@@ -89,7 +127,13 @@ function sevenProducts(): Plan["products"] {
   const [first] = linePlan().products;
   return first ? Array.from({ length: 7 }, (_, at) => ({ ...first, name: `product ${at + 1}` })) : [];
 }
-test.each(lines)("line scale: %s", (_name, plan, open) => {
+test("a packet names the length of a line only where a property has one", () => {
+  const lengthOf = (plan: Plan) => blindPacketOf(plan, juicy?.id ?? "", [], "00".repeat(32)).line?.lengthMm;
+  expect(lengthOf(scaled(stepped(five)))).toBeNull();
+  expect(lengthOf(scaled([juicy ?? {}, wetness]))).toBe(120);
+});
+
+test.each(lines)("rating scale: %s", (_name, plan, open) => {
   expect(openParts(plan)).toEqual(open);
 });
 

@@ -28,6 +28,28 @@ export const linePacket = {
   },
 };
 
+const liked = ["dislike extremely", "", "dislike", "", "neither", "", "like", "", "like extremely"];
+const asked = linePacket.line.attributes;
+/** Nothing on a line: liking in nine steps and juiciness just right at the first bite, then juiciness in five steps. */
+export const stepsPacket = {
+  ...linePacket,
+  line: {
+    lengthMm: null,
+    attributes: [
+      { ...asked[0], adjective: "", definition: "", form: { kind: "steps" as const, labels: liked, liking: true } },
+      {
+        ...asked[1],
+        adjective: "juiciness",
+        form: { kind: "just-right" as const, labels: ["too dry", "just right", "too wet"] },
+      },
+      {
+        ...asked[2],
+        form: { kind: "steps" as const, labels: ["not juicy", "", "juicy", "", "very juicy"], liking: false },
+      },
+    ] as AskedAttribute[],
+  },
+};
+
 export const markAt = (fraction: number): LineMark => ({
   fraction,
   start: "pointer",

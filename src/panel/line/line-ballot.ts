@@ -2,6 +2,7 @@ import type { EventStore } from "../../device/event-store.ts";
 import type { Fact } from "../../model/event.ts";
 import type { BlindPacket } from "../../model/packet.ts";
 import { problem } from "../../model/problem.ts";
+import { placeOfStep } from "../../model/steps.ts";
 import type { LineMark } from "../../ui/line-mark.ts";
 import type { BallotLog } from "../ballot-log.ts";
 import { type CardCheck, type Glass, readCardCheck, roomMm, roomPx } from "../card-check.ts";
@@ -29,9 +30,13 @@ export type Hands = {
   work(job: () => Promise<Step | null>): Promise<void>;
 };
 
-/** Can this tablet show the line of the packet at its true length now? Throws the Problem when it cannot. */
-export async function measured(store: EventStore, packet: BlindPacket, glass: Glass): Promise<CardCheck> {
-  const lengthMm = packet.line?.lengthMm ?? 0;
+/**
+ * Can this tablet show the line of the packet at its true length now? Throws the Problem when it cannot; null where
+ * nothing is asked on a line.
+ */
+export async function measured(store: EventStore, packet: BlindPacket, glass: Glass): Promise<CardCheck | null> {
+  const lengthMm = packet.line?.lengthMm ?? null;
+  if (lengthMm === null) return null;
   const check = await readCardCheck(store);
   if (!check) throw problem("tray/no-card-check", { lengthMm });
   if (check.pixelRatio !== glass.pixelRatio) throw problem("tray/zoomed");
@@ -42,17 +47,17 @@ export async function measured(store: EventStore, packet: BlindPacket, glass: Gl
   return check;
 }
 
-/** One tray of a line scale: what each press does, and the chew clock. */
+/** One tray of rated samples: what each press does, and the chew clock. */
 export class LineBallot {
   readonly packet: BlindPacket;
-  readonly check: CardCheck;
+  readonly check: CardCheck | null;
   readonly ask: line.Ask;
   readonly clock: Clock;
   #hands: Hands;
   #cancel = () => {};
   #unwatch: () => void;
 
-  constructor(packet: BlindPacket, check: CardCheck, hands: Hands) {
+  constructor(packet: BlindPacket, check: CardCheck | null, hands: Hands) {
     this.packet = packet;
     this.check = check;
     this.ask = { attributes: packet.line?.attributes ?? [], pauseMs: packet.pauseSeconds * 1000 };
@@ -62,13 +67,13 @@ export class LineBallot {
   }
 
   get lengthPx(): number {
-    return (this.packet.line?.lengthMm ?? 0) * this.check.pxPerMm;
+    return (this.packet.line?.lengthMm ?? 0) * (this.check?.pxPerMm ?? 0);
   }
 
   /** Can the line be shown at its true length as the tablet is held and zoomed now? */
   fit(): "fits" | "turn" | "zoom" {
     const glass = this.#hands.parts.glass();
-    if (glass.pixelRatio !== this.check.pixelRatio) return "zoom";
+    if (glass.pixelRatio !== this.check?.pixelRatio) return "zoom";
     return this.lengthPx <= roomPx(glass.widthPx) ? "fits" : "turn";
   }
 
@@ -123,6 +128,25 @@ export class LineBallot {
     this.#hands.move(line.withAsked(step, { mark, why: null, changed: true }));
   }
 
+  /** A step is chosen, from 1, in place of any other. */
+  choose(chosen: number): void {
+    const step = this.#hands.step();
+    if (step.at !== "mark") return;
+    const { form } = this.ask.attributes[step.item] ?? {};
+    if (!form || form.kind === "line") return;
+    const before = line.askedOf(step).mark;
+    const fraction = placeOfStep(chosen, form.labels.length);
+    if (before?.fraction === fraction) return;
+    const { pointer } = this.#hands.parts.screen();
+    this.mark({
+      fraction,
+      start: before?.start ?? (pointer === "keyboard" ? "key" : "pointer"),
+      moves: before ? before.moves + 1 : 0,
+      firstMs: before?.firstMs ?? line.elapsedAt(step, this.clock.monotonic()),
+      pointer,
+    });
+  }
+
   /** "I cannot judge this": asks why. */
   cannot(): void {
     const step = this.#hands.step();
@@ -172,21 +196,25 @@ export class LineBallot {
 
   #body(step: line.Marking) {
     const { mark, why, chewedSeconds, hidden } = line.askedOf(step);
-    const { lengthMm } = this.packet.line ?? { lengthMm: 0 };
+    const attribute = this.ask.attributes[step.item];
     const screen = this.#hands.parts.screen();
     return {
       tray: step.tray.tray,
       question: line.questionAt(this.ask, step.sample, step.item),
       code: step.tray.codes[step.sample] ?? "",
-      attribute: this.ask.attributes[step.item]?.id ?? "",
+      attribute: attribute?.id ?? "",
       mark: mark && { fraction: mark.fraction, start: mark.start, moves: mark.moves, firstMs: mark.firstMs },
       why: mark ? null : why,
-      line: { lengthPx: this.lengthPx, lengthMm },
+      line: attribute?.form.kind === "line" ? this.#lineShown() : null,
       chewedSeconds,
       hidden,
       elapsedMs: line.elapsedAt(step, this.clock.monotonic()),
       screen: { ...screen, pointer: mark?.pointer ?? screen.pointer },
     };
+  }
+
+  #lineShown() {
+    return { lengthPx: this.lengthPx, lengthMm: this.packet.line?.lengthMm ?? 0 };
   }
 
   #go(step: line.LineStep): void {

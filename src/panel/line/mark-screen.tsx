@@ -1,4 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
+import type { AskedAttribute } from "../../model/attribute.ts";
 import type { ProblemData } from "../../model/problem.ts";
 import { CodeDigits } from "../../ui/code-digits.tsx";
 import { LineScale } from "../../ui/line-scale.tsx";
@@ -8,10 +9,11 @@ import { useDesk } from "../desk.ts";
 import { Frame, Meaning } from "../frame.tsx";
 import type { LineBallot } from "./line-ballot.ts";
 import { askedOf, elapsedAt, isLast, type Marking, secondsOf } from "./line-flow.ts";
+import { Steps } from "./steps.tsx";
 
 type Props = { step: Marking; ballot: LineBallot; problem: ProblemData | null; stop: () => void };
 
-/** One sample, one property: the question, and the line under it. */
+/** One sample, one property: the question, and the line or the steps under it. */
 export function MarkScreen({ step, ballot, problem, stop }: Props) {
   const { words: common } = useDesk();
   const [hint, setHint] = useState<string | null>(null);
@@ -19,27 +21,19 @@ export function MarkScreen({ step, ballot, problem, stop }: Props) {
   const attribute = attributes[step.item];
   const code = step.tray.codes[step.sample] ?? "";
   const { mark, why } = askedOf(step);
-  const fits = useFit(ballot);
   const due = useNextDue(step, ballot) ? words.mark.due : comesLast(step, ballot);
   if (!attribute) return null;
   const ready = mark !== null || why !== null;
   const keep = (): void => {
     if (ready) void ballot.keep();
-    else setHint(words.mark.first);
+    else setHint(attribute.form.kind === "line" ? words.mark.first : words.mark.stepFirst);
   };
   return (
     <Frame
       title={
         <>
           {step.now ? <strong class="now">{words.mark.now}</strong> : null}
-          <span>
-            {words.mark.ask(
-              attribute.adjective,
-              <CodeDigits key="code" code={code} />,
-              attribute.moment,
-              ballot.packet.swallow,
-            )}
-          </span>
+          <span>{words.mark.ask(attribute, <CodeDigits key="code" code={code} />, ballot.packet.swallow)}</span>
         </>
       }
       tray={step.tray.tray}
@@ -56,28 +50,46 @@ export function MarkScreen({ step, ballot, problem, stop }: Props) {
       }
     >
       {attribute.definition.trim() === "" ? null : (
-        <Meaning of={words.mark.meaning(attribute.adjective)}>{attribute.definition}</Meaning>
+        <Meaning of={words.mark.meaning(attribute.adjective.trim())}>{attribute.definition}</Meaning>
       )}
-      {fits === "fits" ? (
-        <LineScale
-          lengthPx={ballot.lengthPx}
-          low={attribute.lowAnchor}
-          high={attribute.highAnchor}
-          labelledBy="title"
-          mark={mark}
-          onMark={(next) => ballot.mark(next)}
-          elapsed={() => elapsedAt(step, ballot.clock.monotonic())}
-          after={ballot.clock.after}
-          words={words.line}
+      {attribute.form.kind === "line" ? (
+        <Line step={step} ballot={ballot} attribute={attribute} />
+      ) : (
+        <Steps
+          labels={attribute.form.labels}
+          place={mark?.fraction ?? null}
+          choose={(chosen) => ballot.choose(chosen)}
           kept={step.settled}
         />
-      ) : (
-        <p role="alert" class="stop">
-          {words.mark.noRoom[fits]}
-        </p>
       )}
       {why === null ? null : <p>{words.mark.without}</p>}
     </Frame>
+  );
+}
+
+/** The bare line, at its true length or not at all. */
+function Line({ step, ballot, attribute }: Pick<Props, "step" | "ballot"> & { attribute: AskedAttribute }) {
+  const fits = useFit(ballot);
+  if (fits !== "fits") {
+    return (
+      <p role="alert" class="stop">
+        {words.mark.noRoom[fits]}
+      </p>
+    );
+  }
+  return (
+    <LineScale
+      lengthPx={ballot.lengthPx}
+      low={attribute.lowAnchor}
+      high={attribute.highAnchor}
+      labelledBy="title"
+      mark={askedOf(step).mark}
+      onMark={(next) => ballot.mark(next)}
+      elapsed={() => elapsedAt(step, ballot.clock.monotonic())}
+      after={ballot.clock.after}
+      words={words.line}
+      kept={step.settled}
+    />
   );
 }
 

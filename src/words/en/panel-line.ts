@@ -1,4 +1,4 @@
-import type { Moment } from "../../model/attribute.ts";
+import type { AskedAttribute, Moment } from "../../model/attribute.ts";
 import type { Body } from "../../model/event.ts";
 import type { BlindPacket } from "../../model/packet.ts";
 import type { Woven } from "./panel.ts";
@@ -37,6 +37,16 @@ function asked(moment: Moment, swallow: BlindPacket["swallow"]): string {
   }
 }
 
+type Question = Pick<AskedAttribute, "adjective" | "form" | "moment">;
+
+/** The question up to the sample's code. */
+function opening({ adjective, form }: Question): string {
+  const word = adjective.trim();
+  if (form.kind === "just-right") return `How do you find the ${word} of sample `;
+  if (form.kind === "line" || !form.liking) return `How ${word} is sample `;
+  return word === "" ? "How much do you like sample " : `How much do you like the ${word} of sample `;
+}
+
 const reasons: Record<Reason, string> = {
   "not-perceived": "I could not tell",
   "not-understood": "I do not understand the question",
@@ -44,7 +54,7 @@ const reasons: Record<Reason, string> = {
   other: "Another reason",
 };
 
-/** Everything a panelist reads about the line of a line scale. No number of it is ever shown. */
+/** Everything a panelist reads about a scale, line or steps. No number of it is ever shown. */
 export const panelLine = {
   line: {
     none: "no mark yet",
@@ -93,16 +103,17 @@ export const panelLine = {
   },
   mark: {
     now: "Now",
-    ask: <T>(adjective: string, code: T, moment: Moment, swallow: BlindPacket["swallow"]): Woven<T> => [
-      `How ${adjective} is sample `,
+    ask: <T>(question: Question, code: T, swallow: BlindPacket["swallow"]): Woven<T> => [
+      opening(question),
       code,
-      asked(moment, swallow),
+      asked(question.moment, swallow),
     ],
     place: (question: number, of: number) => `Question ${question} of ${of} about this sample`,
-    meaning: (adjective: string) => `What “${adjective}” means here`,
+    meaning: (word: string) => (word === "" ? "What this means here" : `What “${word}” means here`),
     first: "Please mark the line first: touch it where your answer lies, or use the arrow keys.",
+    stepFirst: "Please choose an answer first: touch it, or use the arrow keys or its digit.",
     due: "The moment of the next question has come. It follows when this one is kept.",
-    without: "You said that you cannot judge this. A mark on the line replaces that.",
+    without: "You said that you cannot judge this. A mark or an answer replaces that.",
     noRoom: {
       turn: "The line does not fit on the screen like this. Please turn the tablet on its side.",
       zoom: "This page is zoomed differently than before, so the line would have another length. Please set the zoom back, or ask for help.",
@@ -112,8 +123,10 @@ export const panelLine = {
   },
   noMark: {
     title: "Why can you not judge this?",
-    meaning: "It counts as no answer, not as a place on the line.",
+    meaning: "It counts as no answer, and stands nowhere on the scale.",
     reasons,
-    keep: "Keep without a mark",
+    keep: "Keep without an answer",
   },
+  /** Of a step without words of its own. */
+  step: (step: number, of: number) => `step ${step} of ${of}`,
 };

@@ -97,7 +97,7 @@ export function openPartSentence(open: OpenPart): string {
     case "people-in-session":
       return `The waves of ${open.session.trim() === "" ? "the session without a name" : `“${open.session.trim()}”`} serve ${open.inWaves}, the plan says ${open.planned}. Everybody comes to each session: make the two agree.`;
     case "attributes":
-      return "Name at least one property to be judged on the line.";
+      return "Name at least one property to be rated.";
     case "attribute-field":
       return attributeFields[open.field](open.name.trim() === "" ? `property ${open.attribute + 1}` : `“${open.name}”`);
     case "same-attribute":
@@ -106,6 +106,14 @@ export function openPartSentence(open: OpenPart): string {
       return `“${open.name}” counts chews, and another moment counts seconds: nobody knows which comes first. Use one of the two in a study.`;
     case "same-anchors":
       return `The end words of “${open.name}” are the same. Give the line two different ends.`;
+    case "step-label":
+      return `Write the words of step ${open.step + 1} of ${open.name.trim() === "" ? `property ${open.attribute + 1}` : `“${open.name}”`}.`;
+    case "same-labels":
+      return `Two steps of “${open.name}” say the same. Give each its own words, or none.`;
+    case "first-just-right":
+      return `“${open.name}” is rated for being just right, and the verdict cannot be about that: too little and too much would cancel out. Put another property first.`;
+    case "just-right-moments":
+      return `“${open.name}” is rated for being just right at several moments. Leave it one moment.`;
     case "ranking-field":
       return rankingFields[open.field];
     case "same-ends":

@@ -92,6 +92,9 @@ export const done = {
   scaleIs: (lengthMm: number) =>
     `A straight line of ${number(lengthMm)}${nbsp}mm without ticks, numbers or a start value; low end at the left; reported from 0 to 100`,
   attribute: (name: string, moment: string) => `Property: ${[name, moment].filter((part) => part !== "").join(", ")}`,
+  stepsAre: "Labeled steps, of equal size on the screen, none chosen to begin with; low end at the left or at the top",
+  steps: (labels: readonly string[]) =>
+    `${labels.length} steps: ${labels.map((label) => (label.trim() === "" ? "(without words)" : `\u201c${label.trim()}\u201d`)).join(", ")}`,
   ends: (low: string, high: string) => `From \u201c${low}\u201d to \u201c${high}\u201d`,
   undefinedHere: "Definition and references not recorded",
   design: "Design",
