@@ -4,6 +4,7 @@ import type { Plan } from "../model/plan.ts";
 import type { KeptMark, MarkedLine, ScaleRow, StudyRecord } from "../model/record.ts";
 import type { Caveat, ScaleResult } from "../model/result.ts";
 import type { AttributeResult, ScaleStatistics } from "../model/result-scale.ts";
+import { familySize } from "./attribute-family.ts";
 import { caveatsOfStudy, powerToFind } from "./caveats.ts";
 import { markedLines, type Sample } from "./marking.ts";
 import { type ScaleAttribute, type ScaleInput, type ScaleValue, scaleStatistics } from "./scale.ts";
@@ -53,15 +54,18 @@ export function analyseScale(record: StudyRecord, app: string): ScaleResult {
 function inputOf({ plan, keyMatches }: StudyRecord, marked: readonly MarkedLine[]): ScaleInput {
   const asked = askedAttributes(plan.scale.attributes);
   const order = asked.map(({ id }) => id);
+  // further moments of a property are questions of their own, and exploratory
+  const family = new Set(plan.scale.attributes.flatMap(({ id, inFamily }, at) => (at === 0 || inFamily ? [id] : [])));
   return {
     alpha: plan.alpha,
     products: plan.products.map(({ id, name }) => ({ id, name })),
-    attributes: asked.map(({ name, moment, lowAnchor, highAnchor }) => ({
+    attributes: asked.map(({ id, name, moment, lowAnchor, highAnchor }) => ({
       attribute: name,
       moment,
       momentText: "",
       lowAnchor,
       highAnchor,
+      inFamily: family.has(id),
     })),
     curves: curvesOf(plan.scale.attributes, order),
     values: marked.map(({ attribute, seat, tray, code, product, mark, place }) => ({
@@ -133,7 +137,9 @@ function caveatsOfScale(statistics: ScaleStatistics, standsFor: string): Caveat[
   if (first && widest !== null) list.push({ what: "widest-difference", attribute: first.attribute, points: widest });
   if (people === 1) list.push({ what: "one-person", judgments });
   else list.push({ what: "this-panel-only", standsFor });
-  if (attributes.length > 1) list.push({ what: "further-attributes", attributes: attributes.length - 1 });
+  const counting = familySize(attributes);
+  const exploratory = attributes.length - counting;
+  if (exploratory > 0) list.push({ what: "further-attributes", attributes: exploratory, counting });
   return [...list, ...incompleteOf(attributes)];
 }
 
@@ -185,9 +191,9 @@ export function resultOfScaleRows(alpha: number, rows: readonly ScaleRow[], app:
   const names = rows.map(({ attribute, moment }) => JSON.stringify([attribute, moment]));
   const distinct = [...new Set(names)];
   const at = new Map(distinct.map((name, index) => [name, index]));
-  const attributes = distinct.map((name): ScaleAttribute => {
+  const attributes = distinct.map((name, place): ScaleAttribute => {
     const { attribute = "", moment = "" } = rows[names.indexOf(name)] ?? {};
-    return { attribute, moment: null, momentText: moment, lowAnchor: "", highAnchor: "" };
+    return { attribute, moment: null, momentText: moment, lowAnchor: "", highAnchor: "", inFamily: place === 0 };
   });
   const values = rows.map(({ panelist, product, repeat, value }, index): ScaleValue => {
     const attribute = at.get(names[index] ?? "") ?? 0;

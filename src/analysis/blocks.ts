@@ -68,7 +68,7 @@ export type BlockAnalysis = Marks &
  *
  * Takes    rows: one for each mark; repeats of a panelist and product are averaged first, so that the error term is
  *          panelist by product. products: in the order of the plan. confidence: of every interval, between 0 and 1. set: the
- *          comparisons, every two products where none are named
+ *          comparisons, every two products where none are named; together: risk at which they are judged at once
  * Returns  an outcome that data can produce is a field, never an error; missing cells are handled exactly
  * Throws   Problem "analysis/unknown-product", "analysis/out-of-range", "analysis/not-a-share"
  * Source   randomized blocks (R. A. Fisher 1935) and their intra-block analysis (F. Yates 1940); components of variance
@@ -79,8 +79,10 @@ export function blockAnalysis(
   products: readonly string[],
   confidence: number,
   set: ComparisonSet = allPairs(products),
+  together: number = 1 - confidence,
 ): BlockAnalysis {
   requireRisk("confidence", confidence);
+  requireRisk("together", together);
   const table = blockTable(rows, products);
   const inTest = table.panelists.filter(({ values }) => present(values).length >= 2);
   const marks = marksOf(table, inTest, products, confidence);
@@ -100,7 +102,7 @@ export function blockAnalysis(
     const productsDiffer = !isRounding(fit.products);
     return { ...marks, outcome: "all-equal", productsDiffer, leastSquaresMeans: fit.means };
   }
-  return { ...marks, outcome: "ok", ...estimates(fit, inTest.length, table, products, confidence, set) };
+  return { ...marks, outcome: "ok", ...estimates(fit, inTest.length, table, products, { confidence, together, set }) };
 }
 
 function marksOf(
@@ -123,13 +125,14 @@ function marksOf(
   };
 }
 
+type Asked = { confidence: number; together: number; set: ComparisonSet };
+
 function estimates(
   fit: BlockFit,
   people: number,
   table: BlockTable,
   products: readonly string[],
-  confidence: number,
-  set: ComparisonSet,
+  asked: Asked,
 ): BlockEstimates {
   const df = fit.residualDf;
   const meanSquare = fit.residual / df;
@@ -144,7 +147,7 @@ function estimates(
     panelistMeanSquare,
     residual: { meanSquare, deviation: Math.sqrt(meanSquare), df },
     leastSquaresMeans: fit.means,
-    contrasts: contrastsOf(fit, meanSquare, set, products, confidence),
+    contrasts: contrastsOf(fit, meanSquare, products, asked),
     variances: {
       panelist: Math.max(0, ((panelistMeanSquare - meanSquare) * (people - 1)) / (fit.values - products.length)),
       ...residualVariances(table, meanSquare),
@@ -155,9 +158,8 @@ function estimates(
 function contrastsOf(
   fit: BlockFit,
   meanSquare: number,
-  set: ComparisonSet,
   products: readonly string[],
-  confidence: number,
+  { confidence, together, set }: Asked,
 ): BlockContrast[] {
   const df = fit.residualDf;
   const estimates = set.list.map(({ weights }) => ({
@@ -165,7 +167,7 @@ function contrastsOf(
     standardError: Math.sqrt(meanSquare * fit.covariance(weights, weights)),
     covariances: set.list.map((other) => fit.covariance(weights, other.weights)),
   }));
-  const rule = { adjustment: set.adjustment, df, products: products.length, risk: 1 - confidence };
+  const rule = { adjustment: set.adjustment, df, products: products.length, risk: 1 - confidence, together };
   const judged = judge(estimates, rule);
   return set.list.flatMap(({ compared, first, second }, at) => {
     const [estimate, own] = [estimates[at], judged[at]];

@@ -107,21 +107,23 @@ export type Judged = {
 /**
  * Comparisons judged one by one and together.
  *
- * Takes    estimates: in the order of the set; df: of the residual; products: how many; risk: 1 - confidence
+ * Takes    estimates: in the order of the set; df: of the residual; products: how many; risk: 1 - confidence; together: the
+ *          risk of all of them at once, the same where it is left out
  * Returns  Tukey's range (with the mean of both variances where they differ, C. Y. Kramer 1956), Dunnett's comparisons with a
  *          reference (where the design makes correlations uneven, with the least of them, which errs on the safe side), or
  *          Holm's steps, whose intervals stand at the risk that the steps left (all from memory). p is never 0
  */
 export function judge(
   estimates: readonly Estimate[],
-  { adjustment, df, products, risk }: { adjustment: Adjustment; df: number; products: number; risk: number },
+  { adjustment, df, products, risk, together: all = risk }: Rule & { together?: number },
 ): Judged[] {
   const own = estimates.map((estimate) => aboveZero(studentTwoSided(ratioOf(estimate), df)));
   const reach = -studentQuantile(risk / 2, df);
-  const together = togetherOf(estimates, own, { adjustment, df, products, risk });
+  const together = togetherOf(estimates, own, { adjustment, df, products, risk: all });
+  const reachTogether = all === risk ? reach : -studentQuantile(all / 2, df);
   return estimates.map((estimate, at) => {
     const { difference, standardError } = estimate;
-    const joint = together[at] ?? { pValue: own[at] ?? 1, reach };
+    const joint = together[at] ?? { pValue: own[at] ?? 1, reach: reachTogether };
     return {
       pValue: own[at] ?? 1,
       low: difference - reach * standardError,

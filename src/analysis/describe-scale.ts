@@ -6,6 +6,7 @@ import type { PairFacts, ScaleFacts } from "../words/en/report-scale.ts";
 import { decimalsFor, points, pText } from "../words/number.ts";
 import type { AttributeText, FamilyText, Part, Row, WordTable } from "./describe.ts";
 import { curveParts } from "./describe-curve.ts";
+import { besideText, type NamedAttribute, sharedBy, stripParts } from "./describe-family.ts";
 import { panelPart } from "./describe-panel.ts";
 
 /** What is said of a line scale: the verdict and the size are those of the first property. */
@@ -22,9 +23,24 @@ export function scaleWords(result: ScaleResult, words: ReportWords): FamilyText 
     chance: null,
     rows: attributes[0]?.rows ?? [],
     attributes,
-    parts: [...curveParts(result, words), ...panelParts(result, first, words)],
+    parts: [
+      ...stripParts(
+        result,
+        result.attributes.map((attribute) => namedOf(result, attribute, words)),
+        words,
+      ),
+      ...curveParts(result, words),
+      ...panelParts(result, first, words),
+    ],
   };
 }
+
+const namedOf = (result: ScaleResult, attribute: AttributeResult, words: ReportWords): NamedAttribute => ({
+  attribute,
+  subject: factsOf(result, attribute, words).subject,
+  heading: words.scale.heading(attribute.attribute, attribute.moment, attribute.momentText),
+  decimals: decimalsOf(result, attribute),
+});
 
 function panelParts(result: ScaleResult, first: AttributeResult | undefined, words: ReportWords): Part[] {
   const part = first
@@ -53,6 +69,8 @@ function factsOf(result: ScaleResult, attribute: AttributeResult, { scale }: Rep
     people: attribute.people,
     judgments: attribute.judgments,
     test: attribute.blocks,
+    family: sharedBy(result, attribute),
+    adjusted: attribute.pValueAdjusted,
     pair: clearest(pairs),
     standOut: pairs.filter(({ pValueAdjusted }) => pValueAdjusted <= alpha),
     alpha,
@@ -64,13 +82,16 @@ function factsOf(result: ScaleResult, attribute: AttributeResult, { scale }: Rep
 /** A comparison with what was marked higher first. */
 function turned(
   contrast: AttributeResult["contrasts"][number],
-  { confidence }: ScaleResult,
-  { contrasts }: AttributeResult,
+  result: ScaleResult,
+  attribute: AttributeResult,
   decimals: number,
 ): PairFacts {
   const { compared, first, second, difference, lowTogether: low, highTogether: high } = contrast;
   const { pValue, pValueAdjusted } = contrast;
-  const common = { compared, pValue, pValueAdjusted, confidence, decimals, among: contrasts.length };
+  const common = {
+    ...{ compared, pValue, pValueAdjusted, decimals, confidence: result.confidence },
+    ...{ among: attribute.contrasts.length, family: sharedBy(result, attribute) },
+  };
   // 0 less a number, so that no minus zero comes out
   return difference < 0 && compared !== "interaction"
     ? { ...common, higher: second, lower: first, by: 0 - difference, low: 0 - high, high: 0 - low }
@@ -129,7 +150,7 @@ function attributeText(
     heading: scale.heading(attribute.attribute, attribute.moment, attribute.momentText),
     ends: ends ? scale.ends(ends.low, ends.high, attribute.lowAnchor, attribute.highAnchor, ends.lengthMm) : "",
     finding: findingOf(attribute, facts, words),
-    beside: first ? "" : scale.beside,
+    beside: first ? "" : besideText(result, attribute, words),
     rows: rowsOf(result, attribute, words),
     means: attribute.judgments > 0 ? meansTable(result, attribute, facts.subject, words) : null,
     contrasts: attribute.contrasts.length > 0 ? contrastsTable(result, attribute, facts.subject, words) : null,
@@ -154,8 +175,15 @@ function findingOf(attribute: AttributeResult, { test, pair }: ScaleFacts, words
   return pair.by === 0 ? finding.even(pair) : finding.two(pair);
 }
 
-function rowsOf(result: ScaleResult, attribute: AttributeResult, { scale }: ReportWords): Row[] {
-  const { rows, values } = scale;
+function adjustedRow(result: ScaleResult, attribute: AttributeResult, { family }: ReportWords): Row[] {
+  const size = sharedBy(result, attribute);
+  const { pValueAdjusted: p } = attribute;
+  if (size < 2 || p === null) return [];
+  return [{ id: "pValueAdjusted", label: family.adjustedRow(size), ...family.adjustedValue(p, result.alpha) }];
+}
+
+function rowsOf(result: ScaleResult, attribute: AttributeResult, words: ReportWords): Row[] {
+  const { rows, values } = words.scale;
   const { blocks, variances, people, judgments, repeats } = attribute;
   const decimals = decimalsOf(result, attribute);
   const list: Row[] = [
@@ -166,6 +194,7 @@ function rowsOf(result: ScaleResult, attribute: AttributeResult, { scale }: Repo
   list.push(
     { id: "fValue", label: rows.fValue, ...values.fValue(blocks) },
     { id: "pValue", label: rows.pValue, ...values.p(blocks.pValue, result.alpha) },
+    ...adjustedRow(result, attribute, words),
     { id: "error", label: rows.error, ...values.error(repeats, blocks.balanced, result.perTray) },
   );
   if (variances.residual !== null) {
@@ -216,12 +245,13 @@ function contrastsTable(
   result: ScaleResult,
   attribute: AttributeResult,
   subject: string,
-  { scale }: ReportWords,
+  { scale, family }: ReportWords,
 ): WordTable {
   const { contrasts } = attribute;
-  const columns = scale.contrasts.columns(result.confidence, attribute.adjustment);
+  const size = sharedBy(result, attribute);
+  const columns = scale.contrasts.columns(result.confidence, adjusterOf(result, attribute, size, { scale, family }));
   const decimals = decimalsOf(result, attribute);
-  const several = contrasts.length > 1;
+  const several = contrasts.length > 1 || size > 1;
   // with repeats two spreads could be meant, so the ratio is left out
   const { residual, panelistProduct } = attribute.variances;
   const deviation =
@@ -249,6 +279,21 @@ function contrastsTable(
     note: [
       scale.contrasts.notes[attribute.adjustment],
       ...(contrasts.some(({ compared }) => compared === "interaction") ? [scale.contrasts.interaction] : []),
-    ].join(" "),
+      ...(size > 1 ? [family.note(result.products.length, size)] : []),
+    ]
+      .filter(Boolean)
+      .join(" "),
   };
+}
+
+/** What the adjusted p of comparisons are named after. */
+function adjusterOf(
+  { products }: ScaleResult,
+  { adjustment }: AttributeResult,
+  size: number,
+  { scale, family }: Pick<ReportWords, "scale" | "family">,
+): string {
+  const within = scale.contrasts.adjusters[adjustment];
+  if (size === 1) return within;
+  return products.length === 2 ? family.holm : family.times(within, size);
 }

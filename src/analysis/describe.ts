@@ -45,9 +45,22 @@ export type CurvePart = `curve-${number}` | `change-${number}`;
 /** What a ranking has: its sums, its pairs, how often each place. */
 export type RankPart = "rank-sums" | "rank-pairs" | "rank-places";
 
+/** Differences of all properties on one axis, one for each unit, numbered from 1. */
+export type StripPart = `strip-${number}`;
+
 /** A part of the page that only some studies have: sessions, looks, people with several answers … */
 export type Part = {
-  id: "people" | "sessions" | "questions" | "stopping" | "norm" | "two-by-two" | "panel" | CurvePart | RankPart;
+  id:
+    | "people"
+    | "sessions"
+    | "questions"
+    | "stopping"
+    | "norm"
+    | "two-by-two"
+    | "panel"
+    | StripPart
+    | CurvePart
+    | RankPart;
   heading: string;
   sentences: string[];
   table: WordTable;

@@ -46,6 +46,8 @@ export function differenceKnown(design: ScaleDesign): { standardError: number; d
 export type ScaleTest = Omit<ScaleDesign, "people"> & {
   /** Risk of a false alarm, above 0, at most 0.5. */
   alpha: number;
+  /** How many properties share it; 1 if left out. */
+  sharing?: number;
   /** Smallest difference between two products that matters, in points of 100: above 0, at most 100. */
   difference: number;
   /** Residual standard deviation of one mark of one person, in points of 100: above 0, at most 100. */
@@ -61,9 +63,12 @@ const oneSided = 9;
 /** Pairs of products, among which the risk is shared. */
 const pairsOf = ({ products }: ScaleTest): number => (products * (products - 1)) / 2;
 
-/** The t that one pair must reach: two-sided at alpha; of several pairs the hardest step of Holm, alpha over their number. */
+/** The risk of one property: of several that share alpha the hardest step of Holm, alpha over their number. */
+const riskOf = ({ alpha, sharing = 1 }: ScaleTest): number => alpha / sharing;
+
+/** The t that one pair must reach: two-sided at its property's risk; of several pairs that over their number. */
 export const criticalT = (test: ScaleTest, df: number): number =>
-  -studentQuantile(test.alpha / (2 * pairsOf(test)), df);
+  -studentQuantile(riskOf(test) / (2 * pairsOf(test)), df);
 
 /**
  * Chance that two products that differ by `difference` are told apart by their own contrast, either way counted.
@@ -107,7 +112,7 @@ export function productsPower(test: ScaleTest, people: number): number {
   const between = test.products - 1;
   // half of the squares of the two means is what one squared difference holds: lambda is the pair's shift squared
   const lambda = Math.min(shift * shift, mostNoncentrality);
-  return noncentralFisherUpper(criticalF(test.alpha, between, df), between, df, lambda);
+  return noncentralFisherUpper(criticalF(riskOf(test), between, df), between, df, lambda);
 }
 
 /** The F that is reached with this risk where products do not differ. */
@@ -121,13 +126,14 @@ function criticalF(alpha: number, between: number, df: number): number {
 }
 
 /** Throws Problem "analysis/out-of-range", "analysis/risk-out-of-range". */
-export function requireScaleTest({ alpha, difference, deviation }: ScaleTest): void {
+export function requireScaleTest({ alpha, sharing = 1, difference, deviation }: ScaleTest): void {
   requireAlpha(alpha);
+  requireCount("sharing", sharing, 1, 100);
   requireNumber("difference", difference, 1e-6, 100);
   requireNumber("deviation", deviation, 1e-6, 100);
 }
 
-type Planned = Pick<Plan, "products" | "perTray" | "repeats" | "alpha" | "scaleSought">;
+type Planned = Pick<Plan, "products" | "perTray" | "repeats" | "alpha" | "scale" | "scaleSought">;
 
 /**
  * What a plan supposes, as its test.
@@ -141,5 +147,6 @@ export function scaleTestOf(plan: Planned, sought: ScaleSought | null = plan.sca
   if (sought === null || products < 2) return null;
   const { difference, deviation } = sought;
   const perTray = plan.perTray !== null && plan.perTray < products ? plan.perTray : null;
-  return { products, perTray, repeats, alpha, difference, deviation };
+  const sharing = plan.scale.attributes.filter(({ inFamily }, at) => at === 0 || inFamily).length;
+  return { products, perTray, repeats, alpha, sharing: Math.max(1, sharing), difference, deviation };
 }

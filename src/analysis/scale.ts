@@ -1,6 +1,7 @@
 import { leastForVerdict } from "../model/outcome.ts";
 import type { Comparisons } from "../model/plan.ts";
 import type { AttributeResult, ScaleStatistics } from "../model/result-scale.ts";
+import { judgedAsFamily, riskOfComparisons } from "./attribute-family.ts";
 import { contrastsOf, meansOf, outcomeUnder, testsOf } from "./block-result.ts";
 import type { BlockRow } from "./block-table.ts";
 import { blockAnalysis } from "./blocks.ts";
@@ -12,7 +13,10 @@ import { mean } from "./moments.ts";
 import { panelChecks } from "./panel-checks.ts";
 
 /** What was judged: in a study with its moment and end words, elsewhere by the words of the file. */
-export type ScaleAttribute = Pick<AttributeResult, "attribute" | "moment" | "momentText" | "lowAnchor" | "highAnchor">;
+export type ScaleAttribute = Pick<
+  AttributeResult,
+  "attribute" | "moment" | "momentText" | "lowAnchor" | "highAnchor" | "inFamily"
+>;
 
 /** One value, or the word that there is none. */
 export type ScaleValue = {
@@ -51,8 +55,8 @@ export type ScaleInput = {
  * The statistics of a line scale: one block analysis for each attribute, panelists as blocks, repeats averaged.
  *
  * Returns  what became of each attribute is its `outcome`, never an error; no answer is no value, neither 0 nor the
- *          middle. The outcome of the whole is that of the first attribute's F test at alpha; with fewer than 6 people,
- *          or no test, there is no verdict. Intervals at 1 - alpha, as the test is
+ *          middle. The outcome of the whole is that of the first attribute's F test at alpha, after Holm where a family shares
+ *          it; with fewer than 6 people, or no test, there is no verdict. Intervals at 1 - alpha, as the test is
  * Throws   Problem "analysis/risk-out-of-range", "analysis/not-a-count" (more values than a result may hold),
  *          "analysis/unknown-product", "analysis/out-of-range"
  */
@@ -61,7 +65,8 @@ export function scaleStatistics(input: ScaleInput): ScaleStatistics {
   requireAlpha(alpha);
   requireCount("values", values.length);
   const given = values.filter(({ value }) => value !== null);
-  const attributes = input.attributes.map((attribute, at) => attributeResult(input, attribute, at));
+  const tested = input.attributes.map((attribute, at) => attributeResult(input, attribute, at));
+  const attributes = judgedAsFamily(tested, { alpha, products: products.length });
   return {
     family: "scale",
     method: "line-scale",
@@ -83,7 +88,7 @@ export function scaleStatistics(input: ScaleInput): ScaleStatistics {
 function outcomeOf({ alpha, keyMatches }: ScaleInput, first: AttributeResult | undefined): ScaleStatistics["outcome"] {
   if (!keyMatches) return "withheld";
   if (!first?.blocks || first.people < leastForVerdict) return "too-few";
-  return first.blocks.pValue <= alpha ? "reached" : "not-reached";
+  return (first.pValueAdjusted ?? first.blocks.pValue) <= alpha ? "reached" : "not-reached";
 }
 
 function attributeResult(input: ScaleInput, attribute: ScaleAttribute, at: number): AttributeResult {
@@ -96,12 +101,13 @@ function attributeResult(input: ScaleInput, attribute: ScaleAttribute, at: numbe
   const nameOf = new Map(products.map(({ id, name }) => [id, name]));
   const named = (id: string) => nameOf.get(id) ?? id;
   const set = comparisonSet(input.comparisons, ids);
-  const found = blockAnalysis(rows, ids, 1 - alpha, set);
+  const found = blockAnalysis(rows, ids, 1 - alpha, set, riskOfComparisons(attribute, input.attributes, alpha));
   const silent = [...new Set(values.map(({ panelist }) => panelist))].filter(
     (panelist) => !found.panelists.some((other) => other.panelist === panelist),
   );
   return {
     ...attribute,
+    pValueAdjusted: null,
     outcome: outcomeUnder(keyMatches, found.outcome),
     people: found.people,
     judgments: rows.length,

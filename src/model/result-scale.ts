@@ -58,7 +58,7 @@ const contrast = z.strictObject({
   low: z.number(),
   high: z.number(),
   pValue: z.number(),
-  /** All comparisons of this attribute taken into account. */
+  /** All comparisons of this attribute taken into account, and those of the others where several share the risk. */
   pValueAdjusted: z.number(),
   lowTogether: z.number(),
   highTogether: z.number(),
@@ -118,6 +118,10 @@ export const attributeResult = z.strictObject({
   momentText: line,
   lowAnchor: line,
   highAnchor: line,
+  /** Does it share the risk with the others of the family that was named at lock? The first one always does. */
+  inFamily: z._default(z.boolean(), false),
+  /** p of its overall test with the family taken into account (Holm), its own in a family of one; null: exploratory, or no test. */
+  pValueAdjusted: z._default(z.nullable(z.number()), null),
   outcome: z.enum(scaleOutcomes),
   /** Panelists with a value for two products or more: those that say something about differences. */
   people: count,

@@ -64,7 +64,7 @@ export const caveat = z.discriminatedUnion("what", [
   z.strictObject({ what: z.literal("none-split"), none: count, leftOut: count }),
   /** Line scale. */
   z.strictObject({ what: z.literal("position-left-out") }),
-  z.strictObject({ what: z.literal("further-attributes"), attributes: count }),
+  z.strictObject({ what: z.literal("further-attributes"), attributes: count, counting: z._default(count, 1) }),
   z.strictObject({ what: z.literal("incomplete-panelists"), attribute: line, panelists: z.array(line) }),
   z.strictObject({ what: z.literal("widest-difference"), attribute: line, points: z.number() }),
   z.strictObject({ what: z.literal("device-kinds-mixed"), pointers: z.array(line) }),

@@ -41,6 +41,22 @@ const lineLines = (plan: Plan): string[] =>
     ),
   );
 
+/** Which of several questions count for the verdict; nothing where only one is asked. */
+function standings({ method, scale: { attributes } }: Plan): LockedFact[] {
+  const asked = askedAttributes(attributes).length;
+  if (method !== "line-scale" || asked < 2) return [];
+  const { counts } = planWords.scale;
+  const names = (counting: boolean): string[] =>
+    attributes.filter(({ inFamily }, at) => (at === 0 || inFamily) === counting).map(({ name }) => name.trim());
+  const [family, looked] = [names(true), names(false)];
+  const lines = [
+    family.length > 1 ? counts.several(family) : counts.one(family[0] ?? ""),
+    ...(looked.length > 0 ? [counts.looked(looked)] : []),
+    ...(asked > attributes.length ? [counts.moments] : []),
+  ];
+  return [{ term: counts.term, lines }];
+}
+
 /** What only some choice methods fix: which product plays which part, repeats, when to stop, the level of intervals. */
 function roles(plan: Plan): LockedFact[] {
   const { method, products, properties, reference, sides, stopping, repeats, repeatsIn, blankNorm, confidence } = plan;
@@ -83,6 +99,7 @@ function rules(plan: Plan): LockedFact[] {
           },
         ]
       : []),
+    ...standings(plan),
     ...roles(plan),
     ...(seeksLikeness(plan) ? [{ term: words.rule, lines: [words.likeness] }] : []),
     {

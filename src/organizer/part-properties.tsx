@@ -2,7 +2,8 @@ import { newId } from "../model/id.ts";
 import type { Property } from "../model/plan.ts";
 import { focusSoon } from "../ui/focus.ts";
 import { choiceWords as words } from "../words/en/organizer-choice.ts";
-import { Check, TextField } from "./fields.tsx";
+import { TextField } from "./fields.tsx";
+import { InFamily } from "./in-family.tsx";
 import { changeProperty, mostQuestions, withoutProperty, withProperty } from "./plan-choice.ts";
 import type { Draft } from "./use-draft.ts";
 
@@ -65,7 +66,13 @@ function PropertyFields({ draft, property, at }: PropertyProps) {
         value={definition}
         onInput={(typed) => change({ definition: typed })}
       />
-      {at > 0 ? <InFamily at={at} checked={property.inFamily} onChange={(inFamily) => change({ inFamily })} /> : null}
+      {at > 0 ? (
+        <InFamily
+          id={`property-${at}-family`}
+          checked={property.inFamily}
+          onChange={(inFamily) => change({ inFamily })}
+        />
+      ) : null}
       <button
         type="button"
         class="quiet"
@@ -77,14 +84,5 @@ function PropertyFields({ draft, property, at }: PropertyProps) {
         {words.remove(name)}
       </button>
     </fieldset>
-  );
-}
-
-function InFamily({ at, checked, onChange }: { at: number; checked: boolean; onChange: (inFamily: boolean) => void }) {
-  return (
-    <div class="field">
-      <Check id={`property-${at}-family`} label={words.family} checked={checked} onChange={onChange} />
-      <p class="fine">{words.familyHint}</p>
-    </div>
   );
 }

@@ -8,6 +8,7 @@ import { planWords } from "../words/en/organizer-plan.ts";
 import { lineQuestion } from "./ballot-words.ts";
 import { Choice, TextField } from "./fields.tsx";
 import { FurtherMoments } from "./further-moments.tsx";
+import { InFamily } from "./in-family.tsx";
 import { MomentFields } from "./moment-fields.tsx";
 import { NumberField } from "./number-field.tsx";
 import {
@@ -33,6 +34,7 @@ export function PartScale({ draft }: { draft: Draft }) {
       <LineLength draft={draft} />
       <h3>{words.properties}</h3>
       <p class="fine">{words.order}</p>
+      {attributes.length > 1 ? <p class="fine">{words.count}</p> : null}
       {attributes.map((attribute, at) => (
         <AttributeFields key={attribute.id} draft={draft} attribute={attribute} at={at} />
       ))}
@@ -156,6 +158,9 @@ function AttributeFields({ draft, attribute, at }: AttributeProps) {
         attribute={attribute}
         onChange={(further, said) => draft.edit((before) => changeAttribute(before, id, { further }), said)}
       />
+      {at > 0 ? (
+        <InFamily id={field("family")} checked={attribute.inFamily} onChange={(inFamily) => set({ inFamily })} />
+      ) : null}
       <LinePreview attribute={attribute} swallow={draft.plan.serving.swallow} />
       <AttributeButtons draft={draft} attribute={attribute} at={at} />
     </fieldset>

@@ -40,7 +40,7 @@ function useTest(plan: Plan, sought: ScaleSought): ScaleTest | null {
   const { alpha, repeats, perTray } = plan;
   return useMemo(
     () => scaleTestOf(plan, sought),
-    [difference, deviation, alpha, repeats, perTray, plan.products.length],
+    [difference, deviation, alpha, repeats, perTray, plan.products.length, plan.scale.attributes],
   );
 }
 
@@ -65,6 +65,8 @@ function scaleSentences(test: ScaleTest, people: number, enough: number | null):
   ];
   const pairs = (test.products * (test.products - 1)) / 2;
   if (pairs > 1) sentences.push(words.several(pairs, productsPower(test, people)));
+  const { sharing = 1 } = test;
+  if (sharing > 1) sentences.push(words.sharing(sharing));
   return sentences;
 }
 

@@ -55,7 +55,11 @@ export function ScaleSoughtPart({ draft: { plan, edit } }: { draft: Draft }) {
 }
 
 function Figures({ sought, set }: { sought: ScaleSought; set: (change: Partial<ScaleSought>) => void }) {
-  const { difference, deviation } = sought;
+  const { difference, deviation, from } = sought;
+  // a figure that was typed over is no longer that of the study it came from
+  const byHand = (value: number | null): void => {
+    if (value !== null && value !== deviation) set({ deviation: value, from: from === words.guess ? from : "" });
+  };
   return (
     <div class="dials">
       <Dial
@@ -75,13 +79,7 @@ function Figures({ sought, set }: { sought: ScaleSought; set: (change: Partial<S
           onValue={(value) => value !== null && set({ difference: value })}
         />
       </Dial>
-      <Dial
-        label={words.deviationSlider}
-        low={1}
-        high={40}
-        value={deviation}
-        onValue={(value) => set({ deviation: value })}
-      >
+      <Dial label={words.deviationSlider} low={1} high={40} value={deviation} onValue={byHand}>
         <NumberField
           id="people-deviation"
           label={words.deviation}
@@ -89,7 +87,7 @@ function Figures({ sought, set }: { sought: ScaleSought; set: (change: Partial<S
           value={deviation}
           low={0.1}
           high={100}
-          onValue={(value) => value !== null && set({ deviation: value })}
+          onValue={byHand}
         />
       </Dial>
     </div>

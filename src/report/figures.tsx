@@ -1,5 +1,6 @@
 import type { ComponentChild } from "preact";
 import type { AttributeText, ChanceText, Description, Part } from "../analysis/describe.ts";
+import { isStrip } from "../analysis/describe-family.ts";
 import type { KindsResult, PairResult, Result, ScaleResult } from "../model/result.ts";
 import type { AttributeResult } from "../model/result-scale.ts";
 import { type ChanceFigures, chanceOfChoice, chanceOfKinds, chanceOfPreference, dotLayout } from "../ui/dot-layout.ts";
@@ -14,6 +15,7 @@ import { kindsShares, peopleFigure, questionsFigure, rulerFigures } from "./choi
 import { curveFigure } from "./curve-figures.tsx";
 import { MarkTable, ShareTable } from "./figure-tables.tsx";
 import { rankFigures } from "./rank-figures.tsx";
+import { stripFigure } from "./strip-figures.tsx";
 
 type Ids = { caption: string; table: string };
 
@@ -63,6 +65,7 @@ export const allFigures = (result: Result, said: Description, lead: boolean): Fi
 /** The picture of a part; null where its table is all there is. */
 export function partFigure(result: Result, said: Description, part: Part["id"], lead: boolean): Figure | null {
   if (isCurve(part)) return result.family === "scale" ? curveFigure(result, part) : null;
+  if (isStrip(part)) return result.family === "scale" ? stripFigure(result, said, part) : null;
   if (part === "people") return showsPeople(result, lead) ? peopleFigure(result, said) : null;
   return part === "questions" ? questionsFigure(result) : null;
 }

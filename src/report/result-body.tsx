@@ -1,6 +1,8 @@
 import type { ComponentChildren } from "preact";
+import { familySize } from "../analysis/attribute-family.ts";
 import type { Description, Row } from "../analysis/describe.ts";
 import { isOfCurve } from "../analysis/describe-curve.ts";
+import { isStrip } from "../analysis/describe-family.ts";
 import type { Result, ScaleResult } from "../model/result.ts";
 import { reader } from "../words/en/reader.ts";
 import { AttributeTables } from "./attribute-tables.tsx";
@@ -51,9 +53,15 @@ export function ResultBody({ result, said, question, verdictId, lead = false, ch
       {figures.filter(isRuler).map((figure) => (
         <FigureView key={figure.id} figure={figure} />
       ))}
+      <Parts parts={said.parts.filter(({ id }) => isStrip(id))} result={result} said={said} lead={lead} />
       <Parts parts={said.parts.filter(({ id }) => isOfCurve(id))} result={result} said={said} lead={lead} />
       {result.family === "scale" && result.attributes.length > 1 && <Further result={result} said={said} />}
-      <Parts parts={said.parts.filter(({ id }) => !isOfCurve(id))} result={result} said={said} lead={lead} />
+      <Parts
+        parts={said.parts.filter(({ id }) => !isOfCurve(id) && !isStrip(id))}
+        result={result}
+        said={said}
+        lead={lead}
+      />
       <Sentences heading={reader.sections.notShown} sentences={said.caveats} />
       <Sentences heading={reader.sections.departures} sentences={said.departures} />
       {children}
@@ -75,11 +83,12 @@ function Further({ result, said }: { result: ScaleResult; said: Description }) {
   return (
     <section class="further">
       <h2>{reader.scale.further}</h2>
-      <p class="fine">{reader.scale.furtherNote}</p>
-      {said.attributes.slice(1).map(({ heading, finding, rows }, index) => (
+      <p class="fine">{reader.scale.furtherNote(familySize(result.attributes))}</p>
+      {said.attributes.slice(1).map(({ heading, finding, beside, rows }, index) => (
         <div class="part" key={heading}>
           <h3 class="attribute">{heading}</h3>
           <p>{finding}</p>
+          {result.attributes[index + 1]?.inFamily && <p>{beside}</p>}
           {attributeFigures(result, said, index + 1).map((figure) => (
             <FigureView key={figure.id} figure={figure} />
           ))}

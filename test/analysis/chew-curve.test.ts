@@ -26,6 +26,7 @@ function inputOf(name: "whole" | "gaps", planned: readonly (number | null)[], mo
     products,
     attributes: moments.map(() => ({
       ...{ attribute: "Juiciness", moment: null, momentText: "", lowAnchor: "", highAnchor: "" },
+      inFamily: false,
     })),
     values: lines.flatMap(([set, panelist = "", product = "", repeat = "", moment, value]) =>
       set === name && moments.includes(Number(moment))

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { analyse } from "../../src/analysis/analyse.ts";
+import { pairPower, productsPower } from "../../src/analysis/scale-power.ts";
 import { caveats } from "../../src/words/en/report-notes.ts";
 import { linePlan } from "../design/scenario.ts";
 import { juicinessMarks, lineRecord } from "./study-records.ts";
@@ -23,4 +24,12 @@ test("a plan that could find it, or that supposed nothing, has no such caveat", 
   // 10 points at 7.836: 0.7454 by R
   expect(said({ scaleSought: { ...scaleSought, difference: 10, deviation: 7.83619547969291 } })).toEqual([]);
   expect(said({})).toEqual([]);
+});
+
+test("properties that share the risk: each is sized as if alpha were its even share", () => {
+  const test = { products: 3, alpha: 0.06, difference: 8, deviation: 12 };
+  for (const people of [12, 40]) {
+    expect(pairPower({ ...test, sharing: 3 }, people)).toBe(pairPower({ ...test, alpha: 0.06 / 3 }, people));
+    expect(productsPower({ ...test, sharing: 3 }, people)).toBe(productsPower({ ...test, alpha: 0.06 / 3 }, people));
+  }
 });

@@ -221,7 +221,7 @@ describe("several properties", () => {
   test("stand in the order of the plan; the first is the question, the others are told to be beside it", () => {
     const found = analyseScale(record, "1");
     expect(found.attributes.map(({ attribute }) => attribute)).toEqual(["Saltiness", "Juiciness"]);
-    expect(found.caveats).toContainEqual({ what: "further-attributes", attributes: 1 });
+    expect(found.caveats).toContainEqual({ what: "further-attributes", attributes: 1, counting: 1 });
     expect(found.attributes[1]?.blocks?.pValue).toBeCloseTo(0.0006, 4);
     const reached = (found.attributes[0]?.blocks?.pValue ?? 1) <= 0.05;
     expect(found.outcome).toBe(reached ? "reached" : "not-reached");

@@ -40,6 +40,8 @@ export const scaleSize = {
     `All of this supposes a scatter (${from}). If the true one is larger, the study finds less than is said here.`,
   several: (pairs: number, chance: number) =>
     `That is one pair of ${pairs}, held to its share of the risk. The test of all products together says that they differ in ${inHundred(chance)} such studies, if the others lie half way between.`,
+  sharing: (properties: number) =>
+    `${properties}${nb}properties share the risk, so each is counted with its even share of it.`,
   repeats: "With several trays a person this holds if people do not differ in how they see the products.",
   notes: [
     "Scatter differs from panel to panel. An earlier study of like products is the best source; a guess is better named than left out.",

@@ -1,6 +1,6 @@
 import type { Moment } from "../../model/attribute.ts";
 import { momentPhrase } from "./moment.ts";
-import { organizer } from "./organizer.ts";
+import { listed, organizer } from "./organizer.ts";
 
 /** Words of the line scale in a plan: its length, its properties, their end words and moments. */
 const { nb } = organizer;
@@ -25,6 +25,7 @@ export const scale = {
   property: (at: number) => (at === 0 ? "Property 1, the one the question is about" : `Property ${at + 1}`),
   add: "Add a property",
   /** After a sample the next one follows; within it this order. */
+  count: "The verdict is about the first property. A further one counts too only if it says so below.",
   order: "Asked of each sample: first what is asked at the first bite, then the later moments.",
   name: "Name in the report",
   nameHint: "Juiciness",
@@ -56,6 +57,18 @@ export const scale = {
     hint: "of the same bite. Two or three moments in all are enough.",
     remove: (at: number) => `Remove moment (${at + 1})`,
     removed: "Removed a moment of a property.",
+  },
+  /** In the plan's one sentence, behind a further property. */
+  standing: (inFamily: boolean): string => (inFamily ? " (counts too)" : " (only looked at)"),
+  /** At the lock: which properties share the risk. */
+  counts: {
+    term: "What counts for the verdict",
+    one: (name: string) => `\u201c${name}\u201d alone. The verdict is about it.`,
+    several: (names: readonly string[]) =>
+      `${listed(names.map((name) => `\u201c${name}\u201d`))} share the risk of a false yes (Holm). The verdict is about the first.`,
+    looked: (names: readonly string[]) =>
+      `Only looked at: ${listed(names.map((name) => `\u201c${name}\u201d`))}. No verdict.`,
+    moments: "What is asked again at further moments is only looked at.",
   },
   preview: "What the panelist reads",
   noQuestion: "The question appears here when its word is typed.",

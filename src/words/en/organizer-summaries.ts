@@ -64,8 +64,8 @@ function propertiesText({ scale: { attributes } }: Plan): string {
   if (attributes.length === 0) return "nothing to judge yet";
   return listed(
     attributes.map(
-      ({ name, moment, further }) =>
-        `${name.trim() || "a property without a name"} ${listed([moment, ...further.map((other) => other.moment)].map(scale.momentText))}`,
+      ({ name, moment, further, inFamily }, at) =>
+        `${name.trim() || "a property without a name"} ${listed([moment, ...further.map((other) => other.moment)].map(scale.momentText))}${at > 0 ? scale.standing(inFamily) : ""}`,
     ),
   );
 }

@@ -93,8 +93,10 @@ export const scale = {
   moment: (moment: Moment): string =>
     momentPhrase(moment, (seconds) => `after ${plural(seconds, "second", "seconds")} of chewing`),
   further: "Looked at beside the question",
-  furtherNote:
-    "The question was about what stands first, and the verdict speaks of it alone. Among several others a small p is easily chance.",
+  furtherNote: (counting: number) =>
+    counting > 1
+      ? `The question was about what stands first, and the verdict speaks of it alone. ${counting} properties share the risk; among the others a small p is easily chance.`
+      : "The question was about what stands first, and the verdict speaks of it alone. Among several others a small p is easily chance.",
   tests: {
     mixed: (f: MixedFacts): string => {
       const deviation = (variance: number) => `${points(Math.sqrt(variance), f.decimals)} points`;

@@ -85,7 +85,9 @@ export const caveats: CaveatSentences = {
   "position-left-out": () =>
     "The place on the tray is balanced by the serving orders and is not a term of the analysis.",
   "further-attributes": (c) =>
-    `The question was about what stands first here. The other ${c.attributes === 1 ? "one is" : `${wholeNumber(c.attributes)} are`} looked at beside it: a small p among several is easily chance.`,
+    c.counting > 1
+      ? `${wholeNumber(c.counting)} properties share the agreed risk. ${c.attributes === 1 ? "1 other was" : `${wholeNumber(c.attributes)} others were`} looked at beside them and ${c.attributes === 1 ? "is" : "are"} exploratory: a small p among several is easily chance.`
+      : `The question was about what stands first here. The other ${c.attributes === 1 ? "one is" : `${wholeNumber(c.attributes)} are`} looked at beside it: a small p among several is easily chance.`,
   "incomplete-panelists": (c) =>
     `${c.attribute}: ${listed(c.panelists)} did not mark every product. What they marked is compared within each of them.`,
   "widest-difference": (c) =>

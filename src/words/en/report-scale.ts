@@ -3,6 +3,7 @@ import type { Adjustment, Compared, ScaleOutcome, ScaleStatistics } from "../../
 import { chosenPercent, points, pText, statistic, wholeNumber } from "../number.ts";
 import { momentPhrase } from "./moment.ts";
 import { agreedStep, howOften, listed, named, pIs, plain } from "./phrases.ts";
+import { family } from "./report-family.ts";
 
 /**
  * One comparison, turned so that `higher` was marked higher: `by` is 0 or more; of an interaction, which has no higher one, the
@@ -22,6 +23,8 @@ export type PairFacts = {
   decimals: number;
   /** How many are judged. */
   among: number;
+  /** How many properties share the risk. */
+  family: number;
 };
 
 type Named = Pick<PairFacts, "compared" | "higher" | "lower">;
@@ -36,6 +39,9 @@ export type ScaleFacts = {
   people: number;
   judgments: number;
   test: TestFacts | null;
+  /** How many properties share the risk, and p with that taken into account; null where it is exploratory. */
+  family: number;
+  adjusted: number | null;
   pair: PairFacts | null;
   /** Pairs that stand out by adjusted p, the one marked higher first. */
   standOut: readonly Named[];
@@ -48,8 +54,18 @@ const momentText = (moment: Moment): string =>
   momentPhrase(moment, (seconds) => `${seconds} ${seconds === 1 ? "second" : "seconds"} after the first bite`);
 
 const byPoints = ({ by, decimals }: PairFacts): string => `${points(by, decimals)} points`;
-const interval = ({ low, high, confidence, decimals, among }: PairFacts): string =>
-  `${points(low, decimals)} to ${points(high, decimals)}, ${chosenPercent(confidence)} interval${among > 1 ? ` that allows for all ${among} comparisons` : ""}`;
+const allowsFor = ({ among, family: size }: PairFacts): string => {
+  if (size > 1) return family.allowsFor(among, size);
+  return among > 1 ? ` that allows for all ${among} comparisons` : "";
+};
+const interval = (pair: PairFacts): string =>
+  `${points(pair.low, pair.decimals)} to ${points(pair.high, pair.decimals)}, ${chosenPercent(pair.confidence)} interval${allowsFor(pair)}`;
+/** p of the test of all products, and where several properties share the risk what it is among them. */
+const testP = ({ test, alpha, family: size, adjusted }: ScaleFacts): string => {
+  if (!test) return "";
+  const own = pIs(test.pValue, alpha);
+  return size > 1 && adjusted !== null ? `${own}, ${family.among(adjusted, size, alpha)}` : own;
+};
 const over = ({ compared, higher, lower }: Named): string =>
   compared === "interaction"
     ? `how far ${named(higher)} depends on ${named(lower)}`
@@ -106,7 +122,7 @@ export const scale = {
 
   verdict: {
     reached: (f: ScaleFacts) => {
-      const p = f.test ? pIs(f.test.pValue, f.alpha) : "";
+      const p = testP(f);
       if (f.products.length === 2 && f.pair) {
         return `This panel marked ${named(f.pair.higher)} higher than ${named(f.pair.lower)} in ${f.subject}: by ${byPoints(f.pair)}, ${p}, and ${risk(f)}.`;
       }
@@ -117,7 +133,7 @@ export const scale = {
       return `This panel marked ${listed(f.products.map(named))} apart in ${f.subject}: ${f.test ? fText(f.test) : ""}, ${p}, and ${risk(f)}. ${pairs}`;
     },
     "not-reached": (f: ScaleFacts) =>
-      `This panel did not show that ${listed(f.products.map(named))} differ in ${f.subject}: ${f.products.length === 2 && f.pair ? `the means lie ${byPoints(f.pair)} apart` : f.test ? fText(f.test) : ""}, ${f.test ? pIs(f.test.pValue, f.alpha) : ""}, and ${risk(f)}. It does not show that they do not.${pairsAside(f)}`,
+      `This panel did not show that ${listed(f.products.map(named))} differ in ${f.subject}: ${f.products.length === 2 && f.pair ? `the means lie ${byPoints(f.pair)} apart` : f.test ? fText(f.test) : ""}, ${testP(f)}, and ${risk(f)}. It does not show that they do not.${pairsAside(f)}`,
     tooFewPeople: (f: ScaleFacts) =>
       `There are too few people for a verdict: ${f.people} marked more than one product, and a panel is at least ${f.leastForVerdict}. The numbers stand without one.`,
     noTest: (reason: string) => `There is no verdict: ${reason}`,
@@ -200,14 +216,15 @@ export const scale = {
     caption: (subject: string) => `Differences in ${subject}`,
     name: (compared: Compared, first: string, second: string) =>
       compared === "interaction" ? `${named(first)} by ${named(second)}` : `${named(first)} less ${named(second)}`,
-    columns: (confidence: number, adjustment: Adjustment) => ({
+    adjusters,
+    columns: (confidence: number, adjuster: string) => ({
       pair: "Difference",
       difference: "Points",
       interval: `${chosenPercent(confidence)} interval`,
       intervalTogether: `${chosenPercent(confidence)} interval, all together`,
       effect: "In residual standard deviations",
       pValue: "p",
-      pValueAdjusted: `p, adjusted (${adjusters[adjustment]})`,
+      pValueAdjusted: `p, adjusted (${adjuster})`,
     }),
     notes: {
       none: "",

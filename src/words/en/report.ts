@@ -22,6 +22,7 @@ import {
   score,
 } from "./report-choice.ts";
 import { curve } from "./report-curve.ts";
+import { family } from "./report-family.ts";
 import { kindsWords } from "./report-kinds.ts";
 import { caveats, departures } from "./report-notes.ts";
 import { panel } from "./report-panel.ts";
@@ -136,6 +137,7 @@ export const report = {
   scale,
   rank,
   curve,
+  family,
   parts,
   panel,
   caveats,
