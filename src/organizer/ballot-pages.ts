@@ -18,15 +18,33 @@ const endWordsLineMm = 4.6;
 const askLineMm = 5.7;
 /** Small print: its height, and how many characters go across; the same for the question and for an end word. */
 const smallLineMm = 3.9;
-const across = { small: 118, ask: 70, endWords: 26 };
+const across = { small: 118, ask: 70, endWords: 26, steps: 88 };
 
 export const isWide = ({ line }: Pick<BlindPacket, "line">): boolean => (line?.lengthMm ?? 0) > longestUprightMm;
 
 const linesOf = (characters: number, width: number): number => Math.max(1, Math.ceil(characters / width));
 
+/** Lines that a text takes, word by word; a word that is too long for a line is broken. */
+function wrapped(text: string, width: number): number {
+  let lines = 1;
+  let left = width;
+  for (const word of text.split(/\s+/)) {
+    if (word.length > left && left < width) {
+      lines += 1;
+      left = width;
+    }
+    lines += linesOf(word.length, width) - 1;
+    left -= word.length + 1;
+  }
+  return lines;
+}
+
 /** Room that a question needs, in millimeters: long words take more lines of text. */
-export function heightMm({ adjective, lowAnchor, highAnchor, moment }: AskedAttribute): number {
-  const ends = linesOf(Math.max(lowAnchor.length, highAnchor.length), across.endWords);
+export function heightMm({ adjective, form, lowAnchor, highAnchor, moment }: AskedAttribute): number {
+  const ends =
+    form.kind === "line"
+      ? linesOf(Math.max(lowAnchor.length, highAnchor.length), across.endWords)
+      : Math.max(...form.labels.map((label) => wrapped(label, Math.floor(across.steps / form.labels.length))));
   // around the word stand some 40 characters: "How … is sample 482 after 10 seconds of chewing?"; more at the end of the chew
   const ask = linesOf(adjective.length + (moment.at === "before-swallowing" ? 62 : 42), across.ask);
   return questionMm + (ends - 1) * endWordsLineMm + (ask - 1) * askLineMm;

@@ -29,11 +29,13 @@ type Props = {
   /** Ids of the fields begin with it. */
   id: string;
   attribute: Pick<Attribute, "moment" | "further">;
+  /** May it be asked at yet another moment? */
+  mayAdd: boolean;
   onChange: (further: Attribute["further"], said?: string) => void;
 };
 
 /** Further moments of a property, each a question of its own about the same chew. */
-export function FurtherMoments({ id, attribute, onChange }: Props) {
+export function FurtherMoments({ id, attribute, mayAdd, onChange }: Props) {
   const { further } = attribute;
   const fieldOf = (at: number): string => `${id}-${at + 1}`;
   return (
@@ -63,7 +65,7 @@ export function FurtherMoments({ id, attribute, onChange }: Props) {
           </button>
         </div>
       ))}
-      {further.length < mostFurther ? (
+      {mayAdd && further.length < mostFurther ? (
         <p>
           <button
             type="button"

@@ -2,8 +2,10 @@ import { useState } from "preact/hooks";
 import { newId } from "../model/id.ts";
 import type { KitchenProperty } from "../model/kitchen.ts";
 import { focusSoon } from "../ui/focus.ts";
+import { form as formWords } from "../words/en/organizer-form.ts";
 import { kitchenWords } from "../words/en/organizer-kitchen.ts";
 import { Check, TextField } from "./fields.tsx";
+import { FormFields, kindOf } from "./form-fields.tsx";
 import { FurtherMoments } from "./further-moments.tsx";
 import { changeProperty, mostProperties, withoutProperty, withProperty } from "./kitchen-edit.ts";
 import { MomentFields } from "./moment-fields.tsx";
@@ -59,6 +61,7 @@ function PropertyFields({ draft, property }: { draft: KitchenDraft; property: Ki
       <FurtherMoments
         id={field("moment")}
         attribute={property}
+        mayAdd={property.form.kind !== "just-right"}
         onChange={(further, said) => draft.edit((before) => changeProperty(before, id, { further }), said)}
       />
       <Check
@@ -88,7 +91,8 @@ type WordingProps = {
 };
 
 function Wording({ property, field, change }: WordingProps) {
-  const { name, adjective, definition, lowAnchor, highAnchor } = property;
+  const { name, adjective, definition, form } = property;
+  const asked = formWords.adjective[kindOf(form)];
   return (
     <>
       <div class="pair">
@@ -101,8 +105,8 @@ function Wording({ property, field, change }: WordingProps) {
         />
         <TextField
           id={field("adjective")}
-          label={words.adjective}
-          hint={words.adjectiveHint}
+          label={asked.label}
+          hint={asked.hint}
           value={adjective}
           onInput={(typed) => change({ adjective: typed })}
         />
@@ -114,20 +118,27 @@ function Wording({ property, field, change }: WordingProps) {
         value={definition}
         onInput={(typed) => change({ definition: typed })}
       />
-      <div class="pair">
-        <TextField
-          id={field("low")}
-          label={words.low}
-          value={lowAnchor}
-          onInput={(typed) => change({ lowAnchor: typed })}
-        />
-        <TextField
-          id={field("high")}
-          label={words.high}
-          value={highAnchor}
-          onInput={(typed) => change({ highAnchor: typed })}
-        />
-      </div>
+      <FormFields id={field("how")} judged={property} onChange={change} />
+      {form.kind === "line" ? <EndWords property={property} field={field} change={change} /> : null}
     </>
+  );
+}
+
+function EndWords({ property: { lowAnchor, highAnchor }, field, change }: WordingProps) {
+  return (
+    <div class="pair">
+      <TextField
+        id={field("low")}
+        label={words.low}
+        value={lowAnchor}
+        onInput={(typed) => change({ lowAnchor: typed })}
+      />
+      <TextField
+        id={field("high")}
+        label={words.high}
+        value={highAnchor}
+        onInput={(typed) => change({ highAnchor: typed })}
+      />
+    </div>
   );
 }

@@ -6,6 +6,7 @@ import { planParts } from "../model/open-part.ts";
 import type { Plan } from "../model/plan.ts";
 import { choiceWords } from "../words/en/organizer-choice.ts";
 import { comparisonWords } from "../words/en/organizer-comparisons.ts";
+import { form as formWords } from "../words/en/organizer-form.ts";
 import { lockWords } from "../words/en/organizer-lock.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { choiceQuestions } from "../words/en/panel-choice.ts";
@@ -35,8 +36,9 @@ const lineLines = (plan: Plan): string[] =>
   inOrderOfMoments(askedAttributes(plan.scale.attributes)).map((attribute) =>
     words.property(
       lineQuestion(attribute, words.anyCode, plan.serving.swallow).join(""),
-      attribute.lowAnchor,
-      attribute.highAnchor,
+      attribute.form.kind === "line"
+        ? words.ends(attribute.lowAnchor, attribute.highAnchor)
+        : formWords.inOneLine(attribute.form.labels),
       attribute.definition,
     ),
   );

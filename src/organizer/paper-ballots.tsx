@@ -1,4 +1,5 @@
 import type { BlindPacket } from "../model/packet.ts";
+import { drawsLine } from "../model/steps.ts";
 import { trayLabel } from "../model/tray.ts";
 import { CodeDigits } from "../ui/code-digits.tsx";
 import { allergenNames } from "../words/en/allergens.ts";
@@ -91,7 +92,7 @@ function Leaf({ packet, leaf, print }: { packet: BlindPacket; leaf: BallotLeaf; 
   );
 }
 
-/** One question with its bare line, as long as the tablet's. */
+/** One question with its bare line, as long as the tablet's, or with its steps. */
 function LineQuestion({ line: { code, attribute }, packet }: { line: PaperLine; packet: BlindPacket }) {
   return (
     <div class="leaf-line">
@@ -105,11 +106,21 @@ function LineQuestion({ line: { code, attribute }, packet }: { line: PaperLine; 
           <span class="box" aria-hidden="true" /> {panelLine.mark.cannot}
         </span>
       </p>
-      <div class="leaf-scale" style={{ width: `${packet.line?.lengthMm ?? 0}mm` }}>
-        <span class="paper-line" aria-hidden="true" />
-        <span>{attribute.lowAnchor}</span>
-        <span>{attribute.highAnchor}</span>
-      </div>
+      {attribute.form.kind === "line" ? (
+        <div class="leaf-scale" style={{ width: `${packet.line?.lengthMm ?? 0}mm` }}>
+          <span class="paper-line" aria-hidden="true" />
+          <span>{attribute.lowAnchor}</span>
+          <span>{attribute.highAnchor}</span>
+        </div>
+      ) : (
+        <ol class="leaf-steps" style={{ "--steps": attribute.form.labels.length }}>
+          {attribute.form.labels.map((label, at) => (
+            <li key={at}>
+              <span class="box" aria-hidden="true" /> <span>{label}</span>
+            </li>
+          ))}
+        </ol>
+      )}
     </div>
   );
 }
@@ -128,13 +139,18 @@ function smallPrint(packet: BlindPacket): string[][] {
     words.pause(packet.pauseSeconds),
     packet.retaste ? (line ? rules.retasteOnLine : rules.retaste) : rules.noRetaste,
     rules.stop,
-    ...new Set(attributes.map(({ adjective, definition }) => words.meaning(adjective, sentence(definition)))),
+    ...new Set(
+      attributes
+        .filter(({ definition }) => definition.trim() !== "")
+        .map(({ name, adjective, definition }) => words.meaning(adjective.trim() || name, sentence(definition))),
+    ),
     ...packet.properties.map(({ comparative, definition }) => words.meaning(comparative, sentence(definition))),
     ...(packet.ranking && packet.ranking.definition.trim() !== ""
       ? [words.meaningOfEnds(packet.ranking.least, packet.ranking.most, sentence(packet.ranking.definition))]
       : []),
     ...(attributes.some(({ moment }) => moment.at === "after") ? [words.clock] : []),
-    ...(line ? [words.mark] : []),
+    ...(drawsLine(attributes) ? [words.mark] : []),
+    ...(attributes.some(({ form }) => form.kind !== "line") ? [words.step] : []),
   ];
   return [allergens(packet), packet.cautions.map((caution) => clearance.caution[caution]), how].filter(
     (lines) => lines.length > 0,

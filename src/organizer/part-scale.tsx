@@ -1,12 +1,13 @@
 import { useState } from "preact/hooks";
+import { likingBesideIntensity } from "../design/open-form.ts";
 import { type Attribute, lineLengths } from "../model/attribute.ts";
 import { newId } from "../model/id.ts";
-import { askedAttributes, inOrderOfMoments } from "../model/moments.ts";
-import type { Plan } from "../model/plan.ts";
+import { drawsLine } from "../model/steps.ts";
 import { focusSoon } from "../ui/focus.ts";
+import { form as formWords } from "../words/en/organizer-form.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
-import { lineQuestion } from "./ballot-words.ts";
 import { Choice, TextField } from "./fields.tsx";
+import { FormFields, kindOf } from "./form-fields.tsx";
 import { FurtherMoments } from "./further-moments.tsx";
 import { InFamily } from "./in-family.tsx";
 import { MomentFields } from "./moment-fields.tsx";
@@ -21,17 +22,19 @@ import {
   withPicked,
 } from "./plan-scale.ts";
 import { PropertyPicker } from "./property-picker.tsx";
+import { ScalePreview } from "./scale-preview.tsx";
 import type { Draft } from "./use-draft.ts";
 
 const words = planWords.scale;
 
-/** The line scale of a plan: how long the line is, and what is judged on it. */
+/** The rating scales of a plan: how long the line is where there is one, and what is judged how. */
 export function PartScale({ draft }: { draft: Draft }) {
   const { plan, edit } = draft;
   const { attributes } = plan.scale;
   return (
     <>
-      <LineLength draft={draft} />
+      {attributes.length === 0 || drawsLine(attributes) ? <LineLength draft={draft} /> : null}
+      {likingBesideIntensity(attributes) ? <p class="note">{formWords.likingBeside}</p> : null}
       <h3>{words.properties}</h3>
       <p class="fine">{words.order}</p>
       {attributes.length > 1 ? <p class="fine">{words.count}</p> : null}
@@ -103,7 +106,8 @@ type AttributeProps = { draft: Draft; attribute: Attribute; at: number };
 
 /** One property. The ids of its fields are those that open parts lead to. */
 function AttributeFields({ draft, attribute, at }: AttributeProps) {
-  const { id, name, adjective, definition, lowAnchor, highAnchor } = attribute;
+  const { id, name, adjective, definition, form } = attribute;
+  const asked = formWords.adjective[kindOf(form)];
   const set = (change: Partial<Attribute>): void => draft.edit((before) => changeAttribute(before, id, change));
   const field = (what: string): string => `attribute-${at}-${what}`;
   return (
@@ -119,8 +123,8 @@ function AttributeFields({ draft, attribute, at }: AttributeProps) {
         />
         <TextField
           id={field("adjective")}
-          label={words.adjective}
-          hint={words.adjectiveHint}
+          label={asked.label}
+          hint={asked.hint}
           value={adjective}
           onInput={(typed) => set({ adjective: typed })}
         />
@@ -133,20 +137,12 @@ function AttributeFields({ draft, attribute, at }: AttributeProps) {
         value={definition}
         onInput={(typed) => set({ definition: typed })}
       />
-      <div class="pair">
-        <TextField
-          id={field("low-anchor")}
-          label={words.low}
-          value={lowAnchor}
-          onInput={(typed) => set({ lowAnchor: typed })}
-        />
-        <TextField
-          id={field("high-anchor")}
-          label={words.high}
-          value={highAnchor}
-          onInput={(typed) => set({ highAnchor: typed })}
-        />
-      </div>
+      <FormFields
+        id={`attribute-${at}`}
+        judged={attribute}
+        onChange={(change, said) => draft.edit((before) => changeAttribute(before, id, change), said)}
+      />
+      {form.kind === "line" ? <EndWords attribute={attribute} field={field} set={set} /> : null}
       <MomentFields
         id={field("moment")}
         legend={attribute.further.length > 0 ? words.momentAbout : words.moment}
@@ -156,40 +152,40 @@ function AttributeFields({ draft, attribute, at }: AttributeProps) {
       <FurtherMoments
         id={field("moment")}
         attribute={attribute}
+        mayAdd={form.kind !== "just-right"}
         onChange={(further, said) => draft.edit((before) => changeAttribute(before, id, { further }), said)}
       />
-      {at > 0 ? (
+      {at > 0 && form.kind !== "just-right" ? (
         <InFamily id={field("family")} checked={attribute.inFamily} onChange={(inFamily) => set({ inFamily })} />
       ) : null}
-      <LinePreview attribute={attribute} swallow={draft.plan.serving.swallow} />
+      <ScalePreview attribute={attribute} swallow={draft.plan.serving.swallow} />
       <AttributeButtons draft={draft} attribute={attribute} at={at} />
     </fieldset>
   );
 }
 
-/** A code that stands for any: a sample of the preview. */
-const anyCode = "482";
+type EndProps = {
+  attribute: Attribute;
+  field: (what: string) => string;
+  set: (change: Partial<Attribute>) => void;
+};
 
-/** The question, at each of its moments, and the bare line, as they will look. */
-function LinePreview({ attribute, swallow }: { attribute: Attribute; swallow: Plan["serving"]["swallow"] }) {
-  const { adjective, lowAnchor, highAnchor } = attribute;
-  const asked = inOrderOfMoments(askedAttributes([attribute]));
+function EndWords({ attribute: { lowAnchor, highAnchor }, field, set }: EndProps) {
   return (
-    <figure class="preview">
-      <figcaption class="label">{words.preview}</figcaption>
-      <blockquote aria-live="polite">
-        {adjective.trim() === "" ? (
-          <p>{words.noQuestion}</p>
-        ) : (
-          asked.map((one) => <p key={one.id}>{lineQuestion(one, anyCode, swallow).join("")}</p>)
-        )}
-        <p class="preview-line">
-          <span>{lowAnchor}</span>
-          <span class="bare-line" aria-hidden="true" />
-          <span>{highAnchor}</span>
-        </p>
-      </blockquote>
-    </figure>
+    <div class="pair">
+      <TextField
+        id={field("low-anchor")}
+        label={words.low}
+        value={lowAnchor}
+        onInput={(typed) => set({ lowAnchor: typed })}
+      />
+      <TextField
+        id={field("high-anchor")}
+        label={words.high}
+        value={highAnchor}
+        onInput={(typed) => set({ highAnchor: typed })}
+      />
+    </div>
   );
 }
 

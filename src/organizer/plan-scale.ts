@@ -1,5 +1,6 @@
 import type { Attribute } from "../model/attribute.ts";
 import type { Plan, Scale } from "../model/plan.ts";
+import { followingLabels } from "../words/en/organizer-form.ts";
 import { scale as scaleWords } from "../words/en/organizer-scale.ts";
 
 /** Changes of a plan's line scale, as functions from one plan to the next. Ids are given, never made here. */
@@ -28,14 +29,23 @@ export const withPicked = (plan: Plan, attribute: Attribute): Plan =>
 export const withoutAttribute = (plan: Plan, id: string): Plan =>
   withScale(plan, { attributes: plan.scale.attributes.filter((attribute) => attribute.id !== id) });
 
-/** Changes a property. End words that nobody has typed follow the word of the question. */
+/** Changes a property. End words and labels that nobody has typed follow the word of the question. */
 export function changeAttribute(plan: Plan, id: string, change: Partial<Attribute>): Plan {
   const attributes = plan.scale.attributes.map((before) => {
     if (before.id !== id) return before;
-    const after = { ...before, ...change };
-    return change.adjective === undefined ? after : { ...after, ...followingEnds(before, after) };
+    const changed = { ...before, ...change };
+    // nothing is tested of "just right", so it takes no share of the risk
+    const after = changed.form.kind === "just-right" ? { ...changed, inFamily: false } : changed;
+    return change.adjective === undefined ? after : { ...after, ...following(before, after) };
   });
   return withScale(plan, { attributes });
+}
+
+function following(before: Attribute, after: Attribute): Partial<Attribute> {
+  const { form } = after;
+  if (form.kind === "line") return followingEnds(before, after);
+  if (form.kind !== "steps" || form.liking) return {};
+  return { form: { ...form, labels: followingLabels(form.labels, before.adjective, after.adjective) } };
 }
 
 function followingEnds(before: Attribute, after: Attribute): Pick<Attribute, "lowAnchor" | "highAnchor"> {

@@ -134,7 +134,7 @@ describe("the method", () => {
   test("changing it and back keeps everything that was typed", () => {
     const before = linePlan({ noPreference: "split" });
     show(before, "method");
-    for (const name of ["Paired preference", "Triangle", "Line scale"]) {
+    for (const name of ["Paired preference", "Triangle", "Rating scale"]) {
       fireEvent.click(screen.getByRole("radio", { name: new RegExp(`^${name}`) }));
     }
     expect(now).toEqual(before);
@@ -143,7 +143,7 @@ describe("the method", () => {
   test("likeness is a goal of the triangle alone, so another method never keeps it", () => {
     show(readyPlan({ goal: "similarity" }), "method");
     type("method-limit", "20");
-    fireEvent.click(screen.getByRole("radio", { name: /^Line scale/ }));
+    fireEvent.click(screen.getByRole("radio", { name: /^Rating scale/ }));
     expect([now.goal, now.similarity.limit]).toEqual(["difference", 0.2]);
     expect(openParts({ ...now, scale: linePlan().scale })).toEqual([]);
   });

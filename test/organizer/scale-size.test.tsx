@@ -64,7 +64,7 @@ test("two products: 38 are the first number for 8 points at 12 (R 4.2.2, power.t
 test("no opened study on this device is said, not shown as an empty list", async () => {
   asLead(lead, <Part first={linePlan()} />);
   fireEvent.click(screen.getByText("Take the scatter from an earlier study"));
-  expect(await screen.findByText(/No opened line-scale study/)).toBeTruthy();
+  expect(await screen.findByText(/No opened study of a rating scale/)).toBeTruthy();
 });
 
 test("the scatter of the third study of the invented kitchen, aov and qchisq of R 4.2.2 (scale-size-by-r)", () => {

@@ -64,7 +64,7 @@ describe("a file gives the result page without a study", () => {
   });
 
   test("line scale, the two-way scores read in print: F of samples over the interaction as computed from them in R", async () => {
-    pick("Line scale");
+    pick("Rating scale");
     choose(csvOf(fishRows), "scores.csv");
     compute();
     await verdict();
@@ -85,7 +85,7 @@ describe("a file gives the result page without a study", () => {
   });
 
   test("line scale, wine bitterness (Randall 1989, dataset wine): means as in R, one row a pair of four wines", async () => {
-    pick("Line scale");
+    pick("Rating scale");
     choose(csvOf(wineRows), "wine.csv");
     compute();
     await verdict();

@@ -53,7 +53,7 @@ export const kitchenWords = {
   cautionsHint:
     "Clean hands and choking apply to every tasting. Tick what else applies here always; each study asks that it be read.",
   codes: "Codes",
-  properties: "Properties for the line scale",
+  properties: "Properties to be rated",
   propertiesHint:
     "A property that is described once can be used in every study, in the same words. A new study begins with those that are marked for it; the others can be picked in its plan.",
   none: "No property is described yet.",
@@ -63,8 +63,6 @@ export const kitchenWords = {
     unnamed: "A property without a name",
     name: "Name, as the report has it",
     nameHint: "Juiciness",
-    adjective: "Word in the question",
-    adjectiveHint: "juicy, as in \u201cHow juicy is sample 482?\u201d",
     definition: "What it means here, for the panelists",
     low: "Words at the low end, left",
     high: "Words at the high end, right",

@@ -25,8 +25,9 @@ export const lockWords = {
     allHeading: "As it will be locked",
     asked: "What is asked",
     anyCode: "482",
-    property: (question: string, low: string, high: string, definition: string) =>
-      `${question} From \u201c${low}\u201d to \u201c${high}\u201d. ${definition.trim()}`,
+    property: (question: string, scale: string, definition: string) =>
+      `${question} ${scale} ${definition.trim()}`.trim(),
+    ends: (low: string, high: string) => `From \u201c${low}\u201d to \u201c${high}\u201d.`,
     none: "No preference",
     rule: "Rule",
     likeness: "Likeness is shown by few right answers. Many right answers show nothing by this rule.",

@@ -21,7 +21,7 @@ export const methodNames: Record<Plannable, string> = {
   "same-different": "Same or different",
   "a-not-a": "A or not A",
   "paired-preference": "Paired preference",
-  "line-scale": "Line scale",
+  "line-scale": "Rating scale",
   ranking: "Ranking",
 };
 const names = methodNames;
@@ -43,7 +43,8 @@ const hints: Record<Plannable, string> = {
     "Is it told from the one that everybody knows? A yes says that the new one is taken for the known one less often, not what differs.",
   "paired-preference":
     "A yes says that more people choose the one, not why, nor that they can tell the two apart for sure.",
-  "line-scale": "A yes says by how many points products differ on it, not whether anybody likes that.",
+  "line-scale":
+    "How much of a property, or how well liked, on a line or in labeled steps. A yes says how far apart products are in that, and nothing of what was not asked.",
   ranking: "Several samples put in order of one property. A yes says which stand higher, not by how much.",
 };
 const options = plannable.map((value) => ({ value, label: names[value], hint: hints[value] }));
@@ -67,7 +68,7 @@ const is: Record<Plannable, string> = {
   "paired-preference":
     "Two coded samples, half of the trays in one order and half in the other. Nobody is right or wrong.",
   "line-scale":
-    "Every product once on each tray, under a code. The panelist marks each property of each sample on a bare line between two end words.",
+    "Every product once on each tray, under a code. The panelist rates each property of each sample: on a bare line between two end words, or in labeled steps.",
   ranking:
     "Every product once on each tray, under a code. The panelist touches them in order, from least to most of one property; no place is shared.",
 };
@@ -219,7 +220,7 @@ export const method = {
   preview: "What the panelist reads",
   notes: {
     triangle: [
-      "If you know which property differs, a paired difference needs far fewer people, and the line scale says how much.",
+      "If you know which property differs, a paired difference needs far fewer people, and a rating scale says how much.",
       "The triangle is the wrong test where two portions of one product can often be told apart.",
     ],
     "duo-trio": [
@@ -255,7 +256,7 @@ export const method = {
       "One property is the question. Every further one raises the chance of a false alarm; the report looks at them beside it.",
     ],
     ranking: [
-      "Quick, and no scale to learn. It says who is before whom, not how far: for that take the line scale.",
+      "Quick, and no scale to learn. It says who is before whom, not how far: for that take a rating scale.",
       "All samples are on the tray at once. Judges manage about six samples of a savory food in a sitting.",
     ],
   } satisfies Record<Plannable, readonly string[]>,

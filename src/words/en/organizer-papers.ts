@@ -125,6 +125,7 @@ export const paperWords = {
       `\u201c${least}\u201d and \u201c${most}\u201d mean: ${definition}`,
     meaning: (adjective: string, definition: string) => `\u201c${adjective}\u201d means: ${definition}`,
     mark: "Cross each line with one stroke, where your answer lies.",
+    step: "Where boxes stand below a question, tick one of them.",
     tick: "Tick one box.",
     places: (count: number, least: string, most: string) =>
       `Write the number of its place into the box of each sample: 1 for ${least}, ${count} for ${most}.`,

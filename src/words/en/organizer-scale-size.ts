@@ -34,7 +34,7 @@ export const scaleSize = {
     `${plural(count, "person finds", "people find")} no difference that the line has room for.`,
   width: (points: number) =>
     `A difference will be known to within ${rounded(points)} either way (95${nb}% interval of one pair).`,
-  tooFew: "Two people are the least for a line scale, more where each has only some of the products.",
+  tooFew: "Two people are the least for a rating scale, more where each has only some of the products.",
   needsProducts: "What so many people find can be said once part 4 has its products.",
   supposed: (from: string) =>
     `All of this supposes a scatter (${from}). If the true one is larger, the study finds less than is said here.`,
@@ -56,8 +56,8 @@ export const scaleSize = {
   earlier: {
     show: "Take the scatter from an earlier study",
     looking: "Looking through the opened studies \u2026",
-    none: "No opened line-scale study with a scatter is on this device. Open one on its page first.",
-    list: "Opened line-scale studies",
+    none: "No opened study of a rating scale with a scatter is on this device. Open one on its page first.",
+    list: "Opened studies of rating scales",
     row: (title: string, attribute: string, moment: string | null) =>
       `${title}, ${attribute}${moment === null ? "" : ` ${moment}`}`,
     found: (deviation: number, people: number) => `${rounded(deviation)}, from ${peopleOf(people)}`,

@@ -29,8 +29,6 @@ export const scale = {
   order: "Asked of each sample: first what is asked at the first bite, then the later moments.",
   name: "Name in the report",
   nameHint: "Juiciness",
-  adjective: "Word in the question",
-  adjectiveHint: "juicy",
   definition: "What it means here",
   definitionHint: "One tap away for the panelist. \u201cJuice that is felt in the mouth while chewing.\u201d",
   low: "Word at the low end, left",
@@ -75,5 +73,5 @@ export const scale = {
   up: (name: string) => `Move ${name || "this property"} up`,
   down: (name: string) => `Move ${name || "this property"} down`,
   remove: (name: string) => `Remove ${name || "this property"}`,
-  removed: (name: string) => `Removed ${name ? `\u201c${name}\u201d` : "a property"} from the line scale.`,
+  removed: (name: string) => `Removed ${name ? `\u201c${name}\u201d` : "a property"} from what is rated.`,
 };

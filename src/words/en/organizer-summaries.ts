@@ -1,8 +1,10 @@
 import type { Allergen } from "../../model/allergen.ts";
 import { shapeOf } from "../../model/method.ts";
 import type { Plan } from "../../model/plan.ts";
+import { drawsLine } from "../../model/steps.ts";
 import { listed, organizer, plural } from "./organizer.ts";
 import { figure, inHundred, percent, risk } from "./organizer-figures.ts";
+import { formShort } from "./organizer-form.ts";
 import { method } from "./organizer-method.ts";
 import { splitText } from "./organizer-people.ts";
 import { ranking } from "./organizer-ranking.ts";
@@ -44,7 +46,9 @@ function methodText(plan: Plan): string {
     return `Paired preference; ${method.noPreference[plan.noPreference].short}; ${fooled}`;
   }
   if (plan.method === "line-scale") {
-    return `Line scale, ${scale.millimeters(plan.scale.lengthMm)}: ${propertiesText(plan)}; ${fooled}`;
+    const { lengthMm, attributes } = plan.scale;
+    const line = drawsLine(attributes) ? `, line of ${scale.millimeters(lengthMm)}` : "";
+    return `${method.names[plan.method]}${line}: ${propertiesText(plan)}; ${fooled}`;
   }
   if (plan.method === "ranking") return `${ranking.summary(plan)}; ${fooled}`;
   const name = method.names[plan.method];
@@ -64,8 +68,8 @@ function propertiesText({ scale: { attributes } }: Plan): string {
   if (attributes.length === 0) return "nothing to judge yet";
   return listed(
     attributes.map(
-      ({ name, moment, further, inFamily }, at) =>
-        `${name.trim() || "a property without a name"} ${listed([moment, ...further.map((other) => other.moment)].map(scale.momentText))}${at > 0 ? scale.standing(inFamily) : ""}`,
+      ({ name, form, moment, further, inFamily }, at) =>
+        `${name.trim() || "a property without a name"}${formShort(form)} ${listed([moment, ...further.map((other) => other.moment)].map(scale.momentText))}${at > 0 && form.kind !== "just-right" ? scale.standing(inFamily) : ""}`,
     ),
   );
 }

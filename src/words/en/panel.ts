@@ -169,7 +169,7 @@ export const panel = {
       R: "Taste the reference first: it is marked R. Then taste the coded samples in the order shown.",
       A: "Taste the sample marked A first. Then taste the one with a code.",
     },
-    orderOnLine: "Take the samples in the order shown, one after the other; each has its questions, marked on a line.",
+    orderOnLine: "Take the samples in the order shown, one after the other; each has its questions.",
     swallow,
     pause: (seconds: number) =>
       seconds > 0

@@ -53,7 +53,7 @@ export const report = {
     "same-different": "Same-different test",
     "a-not-a": "A-not-A test",
     "paired-preference": "Paired preference",
-    "line-scale": "Line scale",
+    "line-scale": "Rating scale",
     ranking: "Ranking",
     "chew-and-weigh": "Chew and weigh",
   } satisfies Record<Method, string>,

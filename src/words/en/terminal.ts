@@ -74,7 +74,7 @@ ${riskLines}
   --dprime D         or: the distance d-prime; same-different and a-not-a have no other
   --people N         instead of how many: what N people can find. With --pd, --dprime, --difference or a limit: how
                      often they do
-  --repeats R        trays of each person (1); to show a difference, where one answer is right or marks are on a line
+  --repeats R        trays of each person (1); to show a difference, where one answer is right or samples are rated
 ${riskLines}
   --sides one|two    of paired-difference (one)
   --alpha SHARE      risk of seeing what is not there, above 0 and at most 0.5 (0.05). For similarity: of missing
@@ -84,7 +84,7 @@ ${riskLines}
                      which on it stays so; criticalNumber, power, rule
   -h, --help         this text
 
-Of a line scale, in points of 100:
+Of ratings (line-scale), in points of a line of 100, or in steps where the scale has steps:
   --difference P     smallest difference between two products that matters
   --deviation P      how one person's marks scatter, product and person taken out: residual deviation of an earlier study
   --products N       how many are compared (2); --per-tray N if fewer lie on a tray
@@ -212,7 +212,7 @@ The sealed half is plain text here. Keep it from whoever serves or tastes.`,
     noneRule: "drop, split or report",
     sided: (method: string, sides: string) => `${method} with ${sides} ${sides === "one" ? "side" : "sides"}`,
     notOfMethod: (method: string) => `left out for ${method}`,
-    countable: "a choice test; values of a line scale and ranks go through cloche result",
+    countable: "a choice test; ratings and ranks go through cloche result",
     sizeable: "a choice test or line-scale; the size of a ranking is a matter of how far apart its products are",
     pointsInstead: "left out for line-scale: --difference says in points what is to be found",
     points: "a number of points from 0.01 to 100, like 8",
