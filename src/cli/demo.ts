@@ -4,15 +4,15 @@ import { join, resolve } from "node:path";
 import { demoPassphrase } from "../demo/chance.ts";
 import { type Ask, prepareDemo } from "../demo/load.ts";
 import type { DemoStudy } from "../demo/studies.ts";
-import { deviceInfo, enrollReply, problemReply } from "../model/http.ts";
+import { deviceInfo, enrollReply } from "../model/http.ts";
 import { newEventId, newId } from "../model/id.ts";
-import { Problem, type ProblemData, problem } from "../model/problem.ts";
-import { misfit, read } from "../model/schema.ts";
+import { Problem, problem } from "../model/problem.ts";
 import { type Options, readOptions } from "../server/options.ts";
 import { type Running, serveUntilStopped } from "../server/start.ts";
 import { demoTerminal } from "../words/en/demo.ts";
 import { startWords } from "../words/en/server.ts";
 import { terminal } from "../words/en/terminal.ts";
+import { askOf } from "./ask.ts";
 import { asJson, type Output } from "./output.ts";
 
 const command = "demo";
@@ -103,24 +103,6 @@ async function load(ask: Ask, leadCode: string, version: string): Promise<DemoSt
   await send();
   await ask(deviceInfo, `/api/devices/${device}`, { token, body: { revoked: true } });
   return studies;
-}
-
-function askOf(origin: string): Ask {
-  return async (schema, path, { token, body }) => {
-    const response = await fetch(`${origin}${path}`, {
-      method: body === undefined ? "GET" : "POST",
-      headers: {
-        ...(body === undefined ? {} : { "content-type": "application/json" }),
-        ...(token === undefined ? {} : { authorization: `Bearer ${token}` }),
-      },
-      ...(body === undefined ? {} : { body: JSON.stringify(body) }),
-    });
-    const reply: unknown = await response.json();
-    if (response.ok) return read(schema, reply);
-    if (misfit(problemReply, reply)) throw new Error(`${path}: ${response.status}`);
-    const { code, details } = reply as { code: string; details: object };
-    throw new Problem({ code, details } as unknown as ProblemData);
-  };
 }
 
 const text = (given: Given, studies: readonly DemoStudy[]): string =>

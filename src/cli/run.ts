@@ -1,13 +1,15 @@
 import { Problem, type ProblemCode, problem } from "../model/problem.ts";
 import { terminal } from "../words/en/terminal.ts";
+import { rehearsalTerminal } from "../words/en/terminal-rehearsal.ts";
 import { sentenceOf } from "../words/problem-sentence.ts";
 import { count } from "./count.ts";
 import type { Output } from "./output.ts";
+import { rehearse } from "./rehearse.ts";
 import { result } from "./result.ts";
 import { size } from "./size.ts";
 import { trays } from "./trays.ts";
 
-const commands = ["start", "demo", "trays", "result", "count", "size"];
+const commands = ["start", "demo", "trays", "rehearse", "result", "count", "size"];
 
 /** Problems of the surroundings, not of what was typed or of a file that was given. */
 const surroundings: readonly ProblemCode[] = [
@@ -49,6 +51,10 @@ async function runCommand([command, ...rest]: readonly string[], output: Output,
     case "demo": {
       const { runDemo } = await import("./demo.ts");
       return await runDemo(rest, output, version);
+    }
+    case "rehearse": {
+      if (rest.includes("--help") || rest.includes("-h")) return output.print(rehearsalTerminal.help);
+      return await rehearse(rest, output, version);
     }
     case "trays":
     case "result":

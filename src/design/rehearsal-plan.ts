@@ -75,8 +75,8 @@ function withRoles(plan: Plan): Plan {
 
 const aProperty: Plan["properties"][number] = {
   id: idOf(3, 0),
-  name: "?",
-  comparative: "?",
+  name: "X",
+  comparative: "X",
   definition: "",
   expected: null,
   inFamily: true,
@@ -84,8 +84,8 @@ const aProperty: Plan["properties"][number] = {
 /** Read by its schema, so that what attributes have besides is as usual. */
 const anAttribute = read(attribute, {
   id: idOf(4, 0),
-  name: "?",
-  adjective: "?",
+  name: "X",
+  adjective: "X",
   definition: "",
   lowAnchor: "",
   highAnchor: "",

@@ -4,6 +4,7 @@ import { familyOf } from "../analysis/method.ts";
 import { exactInterval } from "../analysis/share-interval.ts";
 import { decide, plannedLooks } from "../analysis/stopping.ts";
 import { stoppingRule } from "../analysis/stopping-rule.ts";
+import { sha256 } from "../model/canonical.ts";
 import type { BlindPacket } from "../model/packet.ts";
 import type { Plan } from "../model/plan.ts";
 import type { Judgment, StudyRecord } from "../model/record.ts";
@@ -46,7 +47,9 @@ export function playStudy(plan: Plan, world: World, seed: string, app: string): 
 const packetOf = (plan: Plan): BlindPacket => blindPacketOf(plan, study, [], noHash);
 
 function played(plan: Plan, packet: BlindPacket, world: World, seed: string, app: string): StudyRecord {
-  const { blind, key, seats } = makeTrays(plan, study, { seed, codes: seeded(seed, "codes of a rehearsal") });
+  // a key's seed is hex digits, and whoever plays may name any text
+  const random = { seed: sha256(seed), codes: seeded(seed, "codes of a rehearsal") };
+  const { blind, key, seats } = makeTrays(plan, study, random);
   const seatOf = new Map(seats.flatMap(({ seat, trays }) => trays.map((tray) => [tray, seat] as const)));
   const trays = key.trays.flatMap((tray, at): SeatedTray[] => {
     const seat = seatOf.get(tray.tray);
@@ -93,6 +96,11 @@ function stoppedEarly(record: StudyRecord): StudyRecord {
   return { ...record, looks, judgments: record.judgments.filter(counted) };
 }
 
+type Which = "rightly" | "wrongly";
+
+/** The seed of one study of a rehearsal, counted from 1. Example: seedOfPlay("a", "rightly", 1) // "a rightly 1" */
+export const seedOfPlay = (seed: string, world: Which, play: number): string => `${seed} ${world} ${play}`;
+
 /** Does a result say yes: to a difference, or, where that was the goal, to likeness? */
 const saysYes = ({ outcome }: Result): boolean => outcome === "reached" || outcome === "within-limit";
 
@@ -111,10 +119,10 @@ export function* rehearse(asked: RehearsalAsked, app: string): Generator<number,
   const { unit, wrongly } = usualWorlds(plan);
   const shown: Result[] = [];
   let done = 0;
-  function* world(effect: number, name: string): Generator<number, WorldPlayed> {
+  function* world(effect: number, name: Which): Generator<number, WorldPlayed> {
     let yes = 0;
     for (let play = 1; play <= asked.plays; play++) {
-      const seed = `${asked.seed} ${name} ${play}`;
+      const seed = seedOfPlay(asked.seed, name, play);
       const record = played(plan, packet, { effect, deviation: asked.deviation }, seed, app);
       const result = analyse(stoppedEarly(record), app);
       if (saysYes(result)) yes += 1;

@@ -125,6 +125,8 @@ export type ProblemDetails = {
   "start/not-built": { path: string };
   // the demo
   "demo/already-there": { title: string };
+  /** Answers of a rehearsal that went through a server, and how many of them came back. */
+  "file/rehearsal-not-whole": { sent: number; back: number };
   "demo/folder-not-empty": { path: string };
 };
 

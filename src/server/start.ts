@@ -63,6 +63,20 @@ export async function serveUntilStopped(options: Options, opening: Partial<Openi
   }
 }
 
+/**
+ * Runs a server on a free port of this computer alone, without the app, for as long as some work takes.
+ *
+ * Takes    folder: for its data, none that a kitchen uses; work: gets its address and a code that makes the first lead
+ */
+export async function serveFor(folder: string, work: Opening["before"]): Promise<void> {
+  const store = await openStore(resolve(folder), { restored: false });
+  try {
+    await onItsOwn(store, work);
+  } finally {
+    await store.close();
+  }
+}
+
 /** Serves on a free port of this computer alone, without the app, while something is done through the API. */
 async function onItsOwn(store: Store, work: Opening["before"]): Promise<void> {
   const app = await makeApp({ store, now: Date.now, staticFolder: null, log: false, tls: null });

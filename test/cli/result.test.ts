@@ -253,5 +253,5 @@ test("cloche start -h: help, and no server", async () => {
 test("help lists no command that is not there", async () => {
   const { out } = await inProcess("--help");
   const listed = [...out.matchAll(/^ {2}cloche ([a-z]+)/gm)].map(([, command]) => command ?? "");
-  expect(listed).toEqual(["start", "demo", "trays", "result", "count", "size"]);
+  expect(listed).toEqual(["start", "demo", "trays", "rehearse", "result", "count", "size"]);
 });

@@ -132,6 +132,8 @@ export const problems: Sentences = {
   "start/database-damaged": (d) =>
     `The database ${d.path} is damaged (${d.reason}). Nothing was changed. Restore the last backup, or move the file away: tablets send again what they hold.`,
   "start/not-built": (d) => `The built app is missing in ${d.path}. Run npm run build.`,
+  "file/rehearsal-not-whole": (d) =>
+    `${d.sent} answers of the rehearsal went to the server and ${d.back} came back, or they came back changed. Do not use this server for a study before this is understood.`,
   "demo/already-there": (d) =>
     `The demo is here already: “${d.title}” belongs to it. To begin it anew, start Cloche with another data folder.`,
   "demo/folder-not-empty": (d) =>

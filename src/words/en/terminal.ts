@@ -16,6 +16,7 @@ export const terminal = {
   cloche start                    run the server with the app
   cloche demo                     run it with an invented kitchen to look around in
   cloche trays PLAN               draw trays, codes and key from a plan file
+  cloche rehearse PLAN            play a plan with invented people, many times over
   cloche result FILE              the result of answers in a CSV file, or of an exported study
   cloche count                    the result of one outcome, from its counts
   cloche size                     how many people a test needs, or what so many people can find
@@ -216,6 +217,7 @@ The sealed half is plain text here. Keep it from whoever serves or tastes.`,
     sizeable: "a choice test or line-scale; the size of a ranking is a matter of how far apart its products are",
     pointsInstead: "left out for line-scale: --difference says in points what is to be found",
     points: "a number of points from 0.01 to 100, like 8",
+    upTo: (most: number) => `a number from 0 to ${most}`,
     oneLimit: "left out where --dprime-limit is given: one limit is enough",
     oneEffect: "left out where --dprime is given: one of the two is enough",
     limitInstead: "left out for similarity: --limit or --dprime-limit says what counts as alike",
