@@ -1,22 +1,19 @@
 import type { Attribute } from "../model/attribute.ts";
 import { askedAttributes, inOrderOfMoments, secondsAt } from "../model/moments.ts";
 import type { Plan } from "../model/plan.ts";
-import type { KeptMark, MarkedLine, ScaleRow, StudyRecord } from "../model/record.ts";
+import type { MarkedLine, ScaleRow, StudyRecord } from "../model/record.ts";
 import type { Caveat, ScaleResult } from "../model/result.ts";
 import type { AttributeResult, ScaleStatistics } from "../model/result-scale.ts";
+import { unitOf } from "../model/result-steps.ts";
+import { endsOf } from "../model/steps.ts";
 import { familySize } from "./attribute-family.ts";
 import { caveatsOfStudy, powerToFind } from "./caveats.ts";
 import { markedLines, type Sample } from "./marking.ts";
 import { type ScaleAttribute, type ScaleInput, type ScaleValue, scaleStatistics } from "./scale.ts";
 import { productsPower, scaleTestOf } from "./scale-power.ts";
+import { linePoints, markValue } from "./steps.ts";
+import { caveatsOfLiking, caveatsOfSteps } from "./steps-caveats.ts";
 import { studyPart } from "./study-part.ts";
-
-/** Points of the line: a fraction of its length times this. */
-const linePoints = 100;
-
-/** A mark in points, with all its digits; null: no answer. */
-export const pointsOf = (mark: KeptMark | null): number | null =>
-  mark === null || mark.fraction === null ? null : mark.fraction * linePoints;
 
 /** As `analyse`, for a line scale. Marks of one seat on several trays are repeats of one person. */
 export function analyseScale(record: StudyRecord, app: string): ScaleResult {
@@ -25,7 +22,7 @@ export function analyseScale(record: StudyRecord, app: string): ScaleResult {
   const statistics = scaleStatistics(inputOf(record, marked));
   const orders = ordersServed(record, marked);
   const served = servedTrays(record, marked);
-  const answered = new Set(marked.flatMap(({ seat, mark }) => (pointsOf(mark) === null ? [] : [seat]))).size;
+  const answered = new Set(marked.flatMap(({ seat, mark }) => (mark?.fraction == null ? [] : [seat]))).size;
   const belowPlan: Caveat | null =
     answered < plan.people ? { what: "people-below-plan", planned: plan.people, answered } : null;
   return {
@@ -43,6 +40,7 @@ export function analyseScale(record: StudyRecord, app: string): ScaleResult {
       ),
       ...caveatsOfMarks(marked),
       ...caveatsOfScale(statistics, plan.standsFor),
+      ...caveatsOfLiking(plan, statistics),
       ...caveatOfPower(plan),
       // of values from elsewhere nobody here knows in which places they were served
       ...positionLeftOut(statistics),
@@ -54,17 +52,22 @@ export function analyseScale(record: StudyRecord, app: string): ScaleResult {
 function inputOf({ plan, keyMatches }: StudyRecord, marked: readonly MarkedLine[]): ScaleInput {
   const asked = askedAttributes(plan.scale.attributes);
   const order = asked.map(({ id }) => id);
-  // further moments of a property are questions of their own, and exploratory
-  const family = new Set(plan.scale.attributes.flatMap(({ id, inFamily }, at) => (at === 0 || inFamily ? [id] : [])));
+  const forms = new Map(asked.map(({ id, form }) => [id, form]));
+  // further moments of a property are questions of their own, and exploratory; a just-right scale has no test to share risk
+  const family = new Set(
+    plan.scale.attributes.flatMap(({ id, inFamily, form }, at) =>
+      at === 0 || (inFamily && form.kind !== "just-right") ? [id] : [],
+    ),
+  );
   return {
     alpha: plan.alpha,
     products: plan.products.map(({ id, name }) => ({ id, name })),
-    attributes: asked.map(({ id, name, moment, lowAnchor, highAnchor }) => ({
+    attributes: asked.map(({ id, name, moment, lowAnchor, highAnchor, form }) => ({
       attribute: name,
       moment,
       momentText: "",
-      lowAnchor,
-      highAnchor,
+      ...anchorsOf(endsOf({ form, lowAnchor, highAnchor })),
+      form,
       inFamily: family.has(id),
     })),
     curves: curvesOf(plan.scale.attributes, order),
@@ -72,7 +75,7 @@ function inputOf({ plan, keyMatches }: StudyRecord, marked: readonly MarkedLine[
       attribute: order.indexOf(attribute),
       panelist: `seat ${seat}`,
       product,
-      value: pointsOf(mark),
+      value: markValue(mark, forms.get(attribute) ?? { kind: "line" }),
       place,
       chew: `${tray} ${code}`,
     })),
@@ -83,10 +86,13 @@ function inputOf({ plan, keyMatches }: StudyRecord, marked: readonly MarkedLine[
   };
 }
 
+const anchorsOf = ({ low, high }: { low: string; high: string }) => ({ lowAnchor: low, highAnchor: high });
+
 /** Properties with several moments, each by the places of its questions in the order of the chew. */
 const curvesOf = (attributes: readonly Attribute[], order: readonly string[]): ScaleInput["curves"] =>
   attributes
-    .filter(({ further }) => further.length > 0)
+    // the mean of a just-right scale says nothing, so neither does how it goes on
+    .filter(({ further, form }) => further.length > 0 && form.kind !== "just-right")
     .map((attribute) => {
       const moments = inOrderOfMoments(askedAttributes([attribute]));
       return {
@@ -134,13 +140,15 @@ function caveatsOfScale(statistics: ScaleStatistics, standsFor: string): Caveat[
   const [first] = attributes;
   const list: Caveat[] = [];
   const widest = first && outcome === "not-reached" ? widestDifference(first) : null;
-  if (first && widest !== null) list.push({ what: "widest-difference", attribute: first.attribute, points: widest });
+  if (first && widest !== null) {
+    list.push({ what: "widest-difference", attribute: first.attribute, points: widest, unit: unitOf(first.form) });
+  }
   if (people === 1) list.push({ what: "one-person", judgments });
   else list.push({ what: "this-panel-only", standsFor });
   const counting = familySize(attributes);
   const exploratory = attributes.length - counting;
   if (exploratory > 0) list.push({ what: "further-attributes", attributes: exploratory, counting });
-  return [...list, ...incompleteOf(attributes)];
+  return [...list, ...caveatsOfSteps(statistics), ...incompleteOf(attributes)];
 }
 
 /** The verdict is that of the test of all products, so its power counts. Nothing is said where the plan supposed nothing. */
@@ -192,12 +200,19 @@ export function resultOfScaleRows(alpha: number, rows: readonly ScaleRow[], app:
   const distinct = [...new Set(names)];
   const at = new Map(distinct.map((name, index) => [name, index]));
   const attributes = distinct.map((name, place): ScaleAttribute => {
-    const { attribute = "", moment = "" } = rows[names.indexOf(name)] ?? {};
-    return { attribute, moment: null, momentText: moment, lowAnchor: "", highAnchor: "", inFamily: place === 0 };
+    const { attribute = "", moment = "", form = { kind: "line" } } = rows[names.indexOf(name)] ?? {};
+    return {
+      attribute,
+      moment: null,
+      momentText: moment,
+      ...anchorsOf(endsOf({ form, lowAnchor: "", highAnchor: "" })),
+      form,
+      inFamily: place === 0,
+    };
   });
-  const values = rows.map(({ panelist, product, repeat, value }, index): ScaleValue => {
+  const values = rows.map(({ panelist, product, repeat, session = "", value }, index): ScaleValue => {
     const attribute = at.get(names[index] ?? "") ?? 0;
-    return { attribute, panelist, product, value, place: null, chew: repeat };
+    return { attribute, panelist, product, value, place: null, chew: `${session} ${repeat}` };
   });
   const products = [...new Set(rows.map(({ product }) => product))].map((name) => ({ id: name, name }));
   // in which order moments come, and how far apart, no such file says

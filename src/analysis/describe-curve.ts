@@ -1,5 +1,6 @@
 import type { ScaleResult } from "../model/result.ts";
 import type { AttributeResult, CurveResult, DerivedResult } from "../model/result-scale.ts";
+import { unitOf } from "../model/result-steps.ts";
 import type { ReportWords } from "../words/en/report.ts";
 import { points } from "../words/number.ts";
 import type { CurvePart, Part, WordTable } from "./describe.ts";
@@ -45,7 +46,7 @@ function shapePart(
           return means.cell(mean.estimate, boundsOf(mean), 1);
         }),
       ]),
-      note: means.note(result.confidence),
+      note: means.note(result.confidence, unitOfCurve(moments)),
     },
   };
 }
@@ -72,19 +73,30 @@ function changePart(
     id: `change-${at + 1}`,
     heading: curve.changeHeading(found.attribute),
     sentences: [
-      ...(from && to && means.length > 0 ? [curve.change.went(from, to, means)] : []),
+      ...(from && to && means.length > 0 ? [curve.change.went(from, to, means, unitOfCurve(moments))] : []),
       tested(result, found.change, curve.change, words),
-      ...areaSentences(result, found, words),
+      ...areaSentences(result, found, moments, words),
     ],
-    table: contrastsTable(result, found, words),
+    table: contrastsTable(result, found, moments, words),
   };
 }
 
-function areaSentences(result: ScaleResult, { area, seconds }: CurveResult, words: ReportWords): string[] {
+/** All moments of a property have one scale. */
+export const unitOfCurve = ([first]: readonly AttributeResult[]) => unitOf(first?.form ?? { kind: "line" });
+
+function areaSentences(
+  result: ScaleResult,
+  { area, seconds }: CurveResult,
+  moments: readonly AttributeResult[],
+  words: ReportWords,
+): string[] {
   const { curve } = words;
   if (!area || seconds === null) return [curve.area.none];
   const means = area.means.flatMap(({ product, estimate }) => (estimate === null ? [] : [{ product, area: estimate }]));
-  return [...(means.length > 0 ? [curve.area.is(seconds, means)] : []), tested(result, area, curve.area, words)];
+  return [
+    ...(means.length > 0 ? [curve.area.is(seconds, means, unitOfCurve(moments))] : []),
+    tested(result, area, curve.area, words),
+  ];
 }
 
 type Said = Pick<ReportWords["curve"]["change"], "differ" | "notShown" | "noTest">;
@@ -104,12 +116,13 @@ function tested(
 function contrastsTable(
   result: ScaleResult,
   { attribute, change, area }: CurveResult,
+  moments: readonly AttributeResult[],
   { curve }: ReportWords,
 ): WordTable {
   const { contrasts: words } = curve;
   const rowsOf = (derived: DerivedResult | null, name: typeof words.change, decimals: number) =>
     (derived?.contrasts ?? []).map(({ compared, first, second, difference, pValue, pValueAdjusted, ...ends }) => [
-      name(compared, first, second),
+      name(compared, first, second, unitOfCurve(moments)),
       points(difference, decimals),
       words.range(ends.lowTogether, ends.highTogether, decimals),
       words.p(pValue, result.alpha),

@@ -1,10 +1,12 @@
 import { leastForVerdict } from "../model/outcome.ts";
 import type { ScaleResult } from "../model/result.ts";
 import type { AttributeResult } from "../model/result-scale.ts";
+import { unitOf } from "../model/result-steps.ts";
 import type { ReportWords } from "../words/en/report.ts";
 import { points } from "../words/number.ts";
 import { familySize } from "./attribute-family.ts";
 import type { Part, StripPart } from "./describe.ts";
+import { stepsOf } from "./steps.ts";
 
 /** What one attribute's test comes to, beside the others of a study. */
 type Standing = "shown" | "not-shown" | "no-verdict" | "no-test" | "exploratory";
@@ -34,22 +36,36 @@ type Naming = { subject: string; heading: string; decimals: number };
 /** An attribute under its names, as the report has them. */
 export type NamedAttribute = { attribute: AttributeResult } & Naming;
 
-/** Properties drawn on one axis, by the units of their scale. */
-export const stripsOf = (named: readonly NamedAttribute[]): NamedAttribute[][] => [[...named]];
+/** Properties drawn on one axis: those of one scale. A just-right scale has no differences to draw. */
+export function stripsOf(named: readonly NamedAttribute[]): NamedAttribute[][] {
+  const strips = new Map<number | null, NamedAttribute[]>();
+  for (const one of named) {
+    const { form } = one.attribute;
+    if (form.kind === "just-right") continue;
+    const steps = stepsOf(form);
+    strips.set(steps, [...(strips.get(steps) ?? []), one]);
+  }
+  return [...strips.values()];
+}
 
 export const isStrip = (id: Part["id"]): id is StripPart => /^strip-\d+$/.test(id);
 
 /** All properties' differences side by side; nothing where there is one property, or the key is in doubt. */
 export function stripParts(result: ScaleResult, named: readonly NamedAttribute[], words: ReportWords): Part[] {
   // of values from elsewhere nobody here knows whether their properties have one unit
-  if (named.length < 2 || result.outcome === "withheld" || result.scale === null) return [];
-  return stripsOf(named).map((strip, at) => ({
+  const strips = stripsOf(named);
+  const compared = strips.flat();
+  if (compared.length < 2 || result.outcome === "withheld" || result.scale === null) return [];
+  return strips.map((strip, at) => ({
     id: `strip-${at + 1}`,
-    heading: words.family.heading,
-    sentences: at === 0 ? sentencesOf(result, named, words) : [],
+    heading: words.family.heading(strips.length > 1 ? stepsIn(strip) : undefined),
+    sentences: at === 0 ? sentencesOf(result, compared, words) : [],
     table: stripTable(result, strip, words),
   }));
 }
+
+/** How many steps the scale of a strip has; null for the line. */
+const stepsIn = ([first]: readonly NamedAttribute[]) => (first ? stepsOf(first.attribute.form) : null);
 
 function sentencesOf(result: ScaleResult, named: readonly NamedAttribute[], { family }: ReportWords): string[] {
   const subjects = (standing: Standing): string[] =>
@@ -70,7 +86,11 @@ function stripTable(result: ScaleResult, strip: readonly NamedAttribute[], words
   const { family } = words;
   return {
     caption: family.caption,
-    columns: family.columns(result.confidence, result.products.length),
+    columns: family.columns(
+      result.confidence,
+      result.products.length,
+      strip[0] ? unitOf(strip[0].attribute.form) : "points",
+    ),
     rows: strip.flatMap((named) => rowsOf(result, named, words)),
     note: "",
   };

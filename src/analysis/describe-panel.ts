@@ -1,5 +1,6 @@
 import type { ScaleResult } from "../model/result.ts";
 import type { AttributeResult } from "../model/result-scale.ts";
+import { type Unit, unitOf } from "../model/result-steps.ts";
 import type { ReportWords } from "../words/en/report.ts";
 import { points } from "../words/number.ts";
 import type { Part } from "./describe.ts";
@@ -8,13 +9,15 @@ type Check = AttributeResult["checks"][number];
 
 /** The panel's use of the scale, from the first attribute: the lead's short list of questions. */
 export function panelPart(result: ScaleResult, subject: string, decimals: number, { panel }: ReportWords): Part | null {
-  const checks = result.attributes[0]?.checks ?? [];
+  const [first] = result.attributes;
+  const checks = first?.checks ?? [];
+  const unit = unitOf(first?.form ?? { kind: "line" });
   if (checks.length < 2 || result.outcome === "withheld") return null;
   const text = (value: number | null) => (value === null ? panel.none : points(value, decimals));
   return {
     id: "panel",
     heading: panel.heading,
-    sentences: [panel.lead(subject), ...answers(checks, result.alpha, decimals, panel)],
+    sentences: [panel.lead(subject), ...answers(checks, result.alpha, { decimals, unit }, panel)],
     table: {
       caption: panel.caption(subject),
       columns: [...panel.columns],
@@ -30,7 +33,12 @@ export function panelPart(result: ScaleResult, subject: string, decimals: number
   };
 }
 
-function answers(checks: readonly Check[], alpha: number, decimals: number, panel: ReportWords["panel"]): string[] {
+function answers(
+  checks: readonly Check[],
+  alpha: number,
+  { decimals, unit }: { decimals: number; unit: Unit },
+  panel: ReportWords["panel"],
+): string[] {
   const tested = checks.filter(({ separates }) => separates !== null);
   const compared = checks.filter(({ agreement }) => agreement !== null);
   const repeated = having(checks, "repeatDeviation");
@@ -52,6 +60,7 @@ function answers(checks: readonly Check[], alpha: number, decimals: number, pane
           middle(repeated),
           repeated.filter(({ value }) => value > 2 * middle(repeated)).map(({ panelist }) => panelist),
           decimals,
+          unit,
         ),
     used.length === 0
       ? panel.used.unknown
@@ -59,6 +68,7 @@ function answers(checks: readonly Check[], alpha: number, decimals: number, pane
           used.filter(({ value }) => value < middle(used) / 4).map(({ panelist }) => panelist),
           middle(used),
           decimals,
+          unit,
         ),
   ];
 }

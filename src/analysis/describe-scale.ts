@@ -1,6 +1,7 @@
 import { leastForVerdict } from "../model/outcome.ts";
 import type { ScaleResult } from "../model/result.ts";
 import type { AttributeResult } from "../model/result-scale.ts";
+import { unitOf } from "../model/result-steps.ts";
 import type { ReportWords } from "../words/en/report.ts";
 import type { PairFacts, ScaleFacts } from "../words/en/report-scale.ts";
 import { decimalsFor, points, pText } from "../words/number.ts";
@@ -8,6 +9,7 @@ import type { AttributeText, FamilyText, Part, Row, WordTable } from "./describe
 import { curveParts } from "./describe-curve.ts";
 import { besideText, type NamedAttribute, sharedBy, stripParts } from "./describe-family.ts";
 import { panelPart } from "./describe-panel.ts";
+import { distributionTable, endsText, justRightParts, justRightVerdict } from "./describe-steps.ts";
 
 /** What is said of a line scale: the verdict and the size are those of the first property. */
 export function scaleWords(result: ScaleResult, words: ReportWords): FamilyText {
@@ -30,6 +32,7 @@ export function scaleWords(result: ScaleResult, words: ReportWords): FamilyText 
         words,
       ),
       ...curveParts(result, words),
+      ...justRightParts(result, words),
       ...panelParts(result, first, words),
     ],
   };
@@ -53,6 +56,8 @@ function verdictOf(result: ScaleResult, first: AttributeResult | undefined, word
   const { verdict } = words.scale;
   if (result.outcome === "withheld") return verdict.withheld;
   if (!first || result.judgments === 0) return verdict.nothing;
+  const middle = justRightVerdict(first, words);
+  if (middle !== null) return middle;
   const facts = factsOf(result, first, words);
   if (!first.blocks) return verdict.noTest(reasonOf(first, words));
   if (result.outcome === "reached" || result.outcome === "not-reached") return verdict[result.outcome](facts);
@@ -89,7 +94,7 @@ function turned(
   const { compared, first, second, difference, lowTogether: low, highTogether: high } = contrast;
   const { pValue, pValueAdjusted } = contrast;
   const common = {
-    ...{ compared, pValue, pValueAdjusted, decimals, confidence: result.confidence },
+    ...{ compared, pValue, pValueAdjusted, decimals, confidence: result.confidence, unit: unitOf(attribute.form) },
     ...{ among: attribute.contrasts.length, family: sharedBy(result, attribute) },
   };
   // 0 less a number, so that no minus zero comes out
@@ -107,12 +112,14 @@ const clearest = (pairs: readonly PairFacts[]): PairFacts | null =>
 function sizeOf(result: ScaleResult, first: AttributeResult | undefined, words: ReportWords): string {
   const { size } = words.scale;
   if (result.outcome === "withheld") return size.withheld;
+  if (first?.outcome === "just-right") return words.steps.justRight.size;
   const pair = first ? factsOf(result, first, words).pair : null;
   return pair ? size.pair(pair) : size.none;
 }
 
-function agreedOf({ study, outcome }: ScaleResult, { agreed, scale }: ReportWords): string {
+function agreedOf({ study, outcome, attributes }: ScaleResult, { agreed, scale, steps }: ReportWords): string {
   if (!study) return agreed.noStudy;
+  if (attributes[0]?.outcome === "just-right") return steps.justRight.agreed;
   const step = outcome === "reached" || outcome === "not-reached" ? scale.agreed[outcome] : agreed[outcome];
   return step(study.ifYes, study.ifNo);
 }
@@ -128,8 +135,9 @@ function reasonOf({ outcome, means }: AttributeResult, { scale }: ReportWords): 
   return scale.noTest[outcome](missing, spread > 64 * Number.EPSILON * size);
 }
 
-/** Decimals of the points: one on the line; elsewhere what suits how far the values lie apart. */
-function decimalsOf({ scale }: ScaleResult, { panelists }: AttributeResult): number {
+/** Decimals of the values: one on the line, two of steps; elsewhere what suits how far the values lie apart. */
+function decimalsOf({ scale }: ScaleResult, { panelists, form }: AttributeResult): number {
+  if (form.kind !== "line") return 2;
   if (scale) return 1;
   const values = panelists.flatMap(({ values }) => values.filter((value) => value !== null));
   return decimalsFor(values.length === 0 ? 0 : Math.max(...values) - Math.min(...values));
@@ -143,16 +151,20 @@ function attributeText(
 ): AttributeText {
   const { scale } = words;
   const facts = factsOf(result, attribute, words);
-  const ends = result.scale;
   const { picture } = scale;
   const two = result.products.length === 2;
   return {
     heading: scale.heading(attribute.attribute, attribute.moment, attribute.momentText),
-    ends: ends ? scale.ends(ends.low, ends.high, attribute.lowAnchor, attribute.highAnchor, ends.lengthMm) : "",
+    ends: endsText(result, attribute, words),
+    distribution: attribute.judgments > 0 ? distributionTable(attribute, words) : null,
+    apart: attribute.outcome === "just-right",
     finding: findingOf(attribute, facts, words),
     beside: first ? "" : besideText(result, attribute, words),
     rows: rowsOf(result, attribute, words),
-    means: attribute.judgments > 0 ? meansTable(result, attribute, facts.subject, words) : null,
+    means:
+      attribute.means.length > 0 && attribute.judgments > 0
+        ? meansTable(result, attribute, facts.subject, words)
+        : null,
     contrasts: attribute.contrasts.length > 0 ? contrastsTable(result, attribute, facts.subject, words) : null,
     decimals: decimalsOf(result, attribute),
     picture: {
@@ -162,8 +174,6 @@ function attributeText(
           : two
             ? picture.two(result.confidence)
             : picture.many(result.confidence),
-      axis: picture.axis,
-      differenceAxis: picture.differenceAxis,
     },
   };
 }
@@ -186,6 +196,7 @@ function rowsOf(result: ScaleResult, attribute: AttributeResult, words: ReportWo
   const { rows, values } = words.scale;
   const { blocks, variances, people, judgments, repeats } = attribute;
   const decimals = decimalsOf(result, attribute);
+  const unit = unitOf(attribute.form);
   const list: Row[] = [
     { id: "people", label: rows.people, ...values.count(people) },
     { id: "judgments", label: rows.judgments, ...values.marks(judgments, repeats) },
@@ -198,10 +209,10 @@ function rowsOf(result: ScaleResult, attribute: AttributeResult, words: ReportWo
     { id: "error", label: rows.error, ...values.error(repeats, blocks.balanced, result.perTray) },
   );
   if (variances.residual !== null) {
-    list.push({ id: "within", label: rows.within, ...values.points(Math.sqrt(variances.residual), decimals) });
+    list.push({ id: "within", label: rows.within, ...values.points(Math.sqrt(variances.residual), decimals, unit) });
   }
   if (variances.panelist !== null) {
-    list.push({ id: "between", label: rows.between, ...values.points(Math.sqrt(variances.panelist), decimals) });
+    list.push({ id: "between", label: rows.between, ...values.points(Math.sqrt(variances.panelist), decimals, unit) });
   }
   return list;
 }
@@ -249,7 +260,8 @@ function contrastsTable(
 ): WordTable {
   const { contrasts } = attribute;
   const size = sharedBy(result, attribute);
-  const columns = scale.contrasts.columns(result.confidence, adjusterOf(result, attribute, size, { scale, family }));
+  const adjuster = adjusterOf(result, attribute, size, { scale, family });
+  const columns = scale.contrasts.columns(result.confidence, adjuster, unitOf(attribute.form));
   const decimals = decimalsOf(result, attribute);
   const several = contrasts.length > 1 || size > 1;
   // with repeats two spreads could be meant, so the ratio is left out

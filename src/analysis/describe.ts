@@ -29,6 +29,10 @@ export type AttributeText = {
   ends: string;
   /** What was found, without a verdict; or why there is no test. */
   finding: string;
+  /** How often each step was chosen; null for a line. */
+  distribution: WordTable | null;
+  /** Does a part of the page tell of it? Then it stands there alone. */
+  apart: boolean;
   /** Empty for the first property. */
   beside: string;
   rows: Row[];
@@ -36,11 +40,14 @@ export type AttributeText = {
   contrasts: WordTable | null;
   /** Decimals of the points, the same everywhere for one property. */
   decimals: number;
-  picture: { caption: string; axis: string; differenceAxis: string };
+  picture: { caption: string };
 };
 
 /** Properties over the chew, numbered from 1. */
 export type CurvePart = `curve-${number}` | `change-${number}`;
+
+/** A property on a just-right scale, by its place among the attributes, from 1. */
+export type RightPart = `right-${number}`;
 
 /** What a ranking has: its sums, its pairs, how often each place. */
 export type RankPart = "rank-sums" | "rank-pairs" | "rank-places";
@@ -60,6 +67,7 @@ export type Part = {
     | "panel"
     | StripPart
     | CurvePart
+    | RightPart
     | RankPart;
   heading: string;
   sentences: string[];

@@ -1,3 +1,4 @@
+import type { ScaleForm } from "../model/attribute.ts";
 import { leastForVerdict } from "../model/outcome.ts";
 import type { Comparisons } from "../model/plan.ts";
 import type { AttributeResult, ScaleStatistics } from "../model/result-scale.ts";
@@ -11,12 +12,16 @@ import { comparisonSet } from "./comparisons.ts";
 import { mixedResult } from "./mixed-result.ts";
 import { mean } from "./moments.ts";
 import { panelChecks } from "./panel-checks.ts";
+import { stepsFields, withoutMeans } from "./steps.ts";
 
 /** What was judged: in a study with its moment and end words, elsewhere by the words of the file. */
 export type ScaleAttribute = Pick<
   AttributeResult,
   "attribute" | "moment" | "momentText" | "lowAnchor" | "highAnchor" | "inFamily"
->;
+> & {
+  /** None: a line. */
+  form?: ScaleForm;
+};
 
 /** One value, or the word that there is none. */
 export type ScaleValue = {
@@ -24,7 +29,7 @@ export type ScaleValue = {
   attribute: number;
   panelist: string;
   product: string;
-  /** In points of the scale; null: no answer. */
+  /** In points of the line, or the number of a step; null: no answer. */
   value: number | null;
   /** Place served, from 1; null where nobody wrote it down. */
   place: number | null;
@@ -105,16 +110,18 @@ function attributeResult(input: ScaleInput, attribute: ScaleAttribute, at: numbe
   const silent = [...new Set(values.map(({ panelist }) => panelist))].filter(
     (panelist) => !found.panelists.some((other) => other.panelist === panelist),
   );
-  return {
+  const result: AttributeResult = {
     ...attribute,
     pValueAdjusted: null,
+    ...stepsFields(input, at, found.panelists),
     outcome: outcomeUnder(keyMatches, found.outcome),
     people: found.people,
     judgments: rows.length,
     repeats: mostRepeats(rows),
     ...testsOf(found),
     means: meansOf(found, named),
-    mixed: found.outcome === "ok" ? mixedResult(rows, ids, 1 - alpha, named) : null,
+    mixed:
+      found.outcome === "ok" && attribute.form?.kind !== "just-right" ? mixedResult(rows, ids, 1 - alpha, named) : null,
     adjustment: set.adjustment,
     contrasts: contrastsOf(found, named),
     panelists: [
@@ -130,6 +137,7 @@ function attributeResult(input: ScaleInput, attribute: ScaleAttribute, at: numbe
     positions: positionsOf(values),
     checks: panelChecks(rows, ids),
   };
+  return attribute.form?.kind === "just-right" ? withoutMeans(result) : result;
 }
 
 /** In incomplete blocks a product that a panelist was never to get is none that is missing. */

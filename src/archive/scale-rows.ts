@@ -2,11 +2,12 @@ import { problem } from "../model/problem.ts";
 import type { ScaleRow } from "../model/record.ts";
 import { columnOf, extraOf, panelistOf, repeatOf, short } from "./cells.ts";
 import { readTable } from "./csv.ts";
+import { type RowOfScale, scaleOf, withForms } from "./scale-forms.ts";
 
 export type ReadScale = { answers: ScaleRow[]; extraColumns: string[] };
 
-/** Columns that may be there. Session, batch and position are known, but are no term of the analysis. */
-const optional = ["repeat", "attribute", "moment", "session", "batch", "position"] as const;
+/** Columns that may be there. Batch and position are known, but are no term of the analysis. */
+const optional = ["repeat", "attribute", "moment", "session", "scale", "label", "batch", "position"] as const;
 
 /** A number with a decimal point, as people and programs write it. */
 const number = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d{1,3})?$/i;
@@ -15,12 +16,13 @@ const mostValue = 1e12;
 
 /**
  * Reads values of a scale from CSV: columns `panelist`, `product`, `value` (empty: no answer), and where there was more
- * than one, `repeat`, `attribute`, `moment`; also `session`, `batch`, `position`; in any order.
+ * than one, `repeat`, `attribute`, `moment`, `session`; `scale` where values are steps ("steps 9", "liking 9",
+ * "just-right 5", with values from 1) and `label`, the words of the step; also `batch`, `position`; in any order.
  *
  * Takes    text; path: names the file in errors
  * Returns  rows in the order of the file
  * Throws   Problem "csv/missing-column", "csv/bad-value" and "csv/duplicate-value" with line and column, and what
- *          `readTable` throws
+ *          `withForms` and `readTable` throw
  */
 export function readScale(text: string, path: string): ReadScale {
   const table = readTable(text, path);
@@ -29,7 +31,7 @@ export function readScale(text: string, path: string): ReadScale {
   const [panelistAt = -1, productAt = -1, valueAt = -1] = needed;
   const known = new Map(optional.map((column) => [column, columns.indexOf(column)]));
   const lines = new Map<string, number>();
-  const answers = table.rows.map(({ line, cells }): ScaleRow => {
+  const rows = table.rows.map(({ line, cells }): RowOfScale => {
     const cell = (place: number) => cells[place]?.trim() ?? "";
     const other = (column: (typeof optional)[number]) => cell(known.get(column) ?? -1);
     const row: ScaleRow = {
@@ -38,6 +40,7 @@ export function readScale(text: string, path: string): ReadScale {
       repeat: (known.get("repeat") ?? -1) < 0 ? "1" : repeatOf(other("repeat"), path, line),
       attribute: other("attribute"),
       moment: other("moment"),
+      ...(other("session") === "" ? {} : { session: other("session") }),
       value: numberOf(cell(valueAt), path, line),
     };
     const { panelist, product, repeat, attribute, moment } = row;
@@ -46,9 +49,9 @@ export function readScale(text: string, path: string): ReadScale {
     const first = lines.get(name);
     if (first !== undefined) throw problem("csv/duplicate-value", { path, line, first });
     lines.set(name, line);
-    return row;
+    return { row, told: scaleOf(other("scale"), path, line), label: other("label"), line };
   });
-  return { answers, extraColumns: extraOf(table, [...needed, ...known.values()]) };
+  return { answers: withForms(rows, path), extraColumns: extraOf(table, [...needed, ...known.values()]) };
 }
 
 function productOf(value: string, path: string, line: number): string {

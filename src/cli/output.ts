@@ -17,9 +17,9 @@ export function resultText(result: Result): string {
     words.test,
     [words.verdict, words.size, words.agreed].join("\n"),
     ...(words.attributes.length > 0
-      ? words.attributes.map(attributeText)
+      ? words.attributes.filter(({ apart }) => !apart).map(attributeText)
       : [`${terminal.headings.numbers}\n${rowsText(words.rows)}`]),
-    ...words.parts.filter(({ id }) => isOfCurve(id) || id.startsWith("rank-")).map(partText),
+    ...words.parts.filter(({ id }) => isOfCurve(id) || /^(rank|right)-/.test(id)).map(partText),
     [words.meaning, words.caution].filter((line) => line !== "").join("\n"),
     section(terminal.headings.notShown, words.caveats),
     section(terminal.headings.departures, words.departures),
@@ -31,9 +31,10 @@ const rowsText = (rows: readonly Row[]): string =>
   columns(rows.map(({ label, value, behind }) => [label, behind === "" ? value : `${value} (${behind})`]));
 
 /** One property of a scale: what was found, its numbers, means and differences. */
-function attributeText({ heading, ends, beside, finding, rows, means, contrasts }: AttributeText): string {
+function attributeText(text: AttributeText): string {
+  const { heading, ends, beside, finding, rows, distribution, means, contrasts } = text;
   const told = [ends, beside, finding].filter((line) => line !== "").map((line) => `  ${line}`);
-  const tables = [means, contrasts].flatMap((table) => (table ? [`\n${tableText(table)}`] : []));
+  const tables = [distribution, means, contrasts].flatMap((table) => (table ? [`\n${tableText(table)}`] : []));
   return [heading, ...told, rowsText(rows), ...tables].join("\n");
 }
 

@@ -37,11 +37,13 @@ export type ProblemDetails = {
   "csv/bad-value": {
     path: string;
     line: number;
-    column: "panelist" | "repeat" | "correct" | "served" | "answer" | "choice" | "product" | "value" | "rank";
+    column: "panelist" | "repeat" | "correct" | "served" | "answer" | "choice" | "product" | "value" | "rank" | "scale";
     value: string;
   };
   "csv/third-product": { path: string; line: number; value: string; first: string; second: string };
   "csv/duplicate-value": { path: string; line: number; first: number };
+  "csv/bad-step": { path: string; line: number; value: string; steps: number };
+  "csv/scales-differ": { path: string; line: number; first: number };
   "csv/duplicate-rank": { path: string; line: number; first: number };
   "csv/column-twice": { path: string; line: number; column: string };
   "csv/cell-count": { path: string; line: number; columns: number; cells: number };

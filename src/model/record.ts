@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import type { ScaleForm } from "./attribute.ts";
 import { noMarkReasons } from "./ballot-event.ts";
 import { spareReasons, voidReasons } from "./event.ts";
 import { openedKey } from "./key.ts";
@@ -76,8 +77,12 @@ export type ScaleRow = {
   repeat: string;
   attribute: string;
   moment: string;
+  /** Where the file names sessions: answers of one sample belong together within one. */
+  session?: string;
   /** Null: no answer. */
   value: number | null;
+  /** The same in all rows of an attribute and moment; none: a line. */
+  form?: ScaleForm;
 };
 
 /** One product's rank in one person's order that came without a study, 1 for the least; null: none given. */

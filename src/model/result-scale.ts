@@ -1,13 +1,15 @@
 import * as z from "zod/mini";
-import { moment } from "./attribute.ts";
+import { moment, scaleForm } from "./attribute.ts";
 import { outcomes } from "./outcome.ts";
+import { distribution, justRightResult, stepRanks } from "./result-steps.ts";
 import { count, line } from "./schema.ts";
 
 /**
  * What became of one attribute. ok: tested; fewer than 6 people give numbers and the result no verdict. The others say
  * why there is no test: too-few (as many effects as values: nothing left to judge chance by), one-panelist, one-product, product-missing (nobody marked it), all-equal (no
  * variation left once panelists and products are taken out), disconnected (no chain of shared panelists joins the
- * products), no-marks. withheld: the key does not match its seal; the numbers stand in doubt.
+ * products), no-marks, just-right (the middle of the scale is its goal: see `justRight`). withheld: the key does not match
+ * its seal; the numbers stand in doubt.
  */
 export const scaleOutcomes = [
   "ok",
@@ -18,6 +20,7 @@ export const scaleOutcomes = [
   "all-equal",
   "disconnected",
   "no-marks",
+  "just-right",
   "withheld",
 ] as const;
 export type ScaleOutcome = (typeof scaleOutcomes)[number];
@@ -122,6 +125,8 @@ export const attributeResult = z.strictObject({
   inFamily: z._default(z.boolean(), false),
   /** p of its overall test with the family taken into account (Holm), its own in a family of one; null: exploratory, or no test. */
   pValueAdjusted: z._default(z.nullable(z.number()), null),
+  /** Values are points of the line, or numbers of steps from 1. */
+  form: z._default(scaleForm, { kind: "line" }),
   outcome: z.enum(scaleOutcomes),
   /** Panelists with a value for two products or more: those that say something about differences. */
   people: count,
@@ -149,6 +154,12 @@ export const attributeResult = z.strictObject({
   positions: z.array(z.strictObject({ position: count, judgments: count, mean: z.number() })),
   /** In the order of `panelists`, of those with a mark. */
   checks: z._default(z.array(panelCheck), []),
+  /** Of scales with steps; null for the line. */
+  distribution: z._default(z.nullable(distribution), null),
+  /** Of steps, beside the block analysis; null where it says nothing. */
+  ranks: z._default(z.nullable(stepRanks), null),
+  /** Of just-right scales. */
+  justRight: z._default(z.nullable(justRightResult), null),
 });
 export type AttributeResult = z.infer<typeof attributeResult>;
 

@@ -7,6 +7,7 @@ import { kindsStatistics } from "./result-kinds.ts";
 import { pairStatistics } from "./result-pair.ts";
 import { rankStatistics } from "./result-rank.ts";
 import { scaleStatistics } from "./result-scale.ts";
+import { units } from "./result-steps.ts";
 import { count, hash, id, instant, line, paragraph } from "./schema.ts";
 
 /** What a reader must not take from the result, as facts; the report words them. */
@@ -66,7 +67,14 @@ export const caveat = z.discriminatedUnion("what", [
   z.strictObject({ what: z.literal("position-left-out") }),
   z.strictObject({ what: z.literal("further-attributes"), attributes: count, counting: z._default(count, 1) }),
   z.strictObject({ what: z.literal("incomplete-panelists"), attribute: line, panelists: z.array(line) }),
-  z.strictObject({ what: z.literal("widest-difference"), attribute: line, points: z.number() }),
+  z.strictObject({
+    what: z.literal("widest-difference"),
+    attribute: line,
+    points: z.number(),
+    unit: z._default(z.enum(units), "points"),
+  }),
+  /** Means take the steps of a scale as equally far apart. */
+  z.strictObject({ what: z.literal("steps-equal"), attributes: z.array(line) }),
   z.strictObject({ what: z.literal("device-kinds-mixed"), pointers: z.array(line) }),
   /** Ranking: ranks are no distances; who left a product out is left out; people who gave two products one place. */
   z.strictObject({ what: z.literal("ranks-no-distance") }),

@@ -1,6 +1,6 @@
-import { pointsOf } from "../analysis/analyse-scale.ts";
 import { markedChoices, markedKinds, markedLines, markedOrders, markedPairs } from "../analysis/marking.ts";
 import { familyOf } from "../analysis/method.ts";
+import { markValue } from "../analysis/steps.ts";
 import { answersCsv } from "../archive/answers-csv.ts";
 import { readTable, writeTable } from "../archive/csv.ts";
 import { dataPackage } from "../archive/data-package.ts";
@@ -51,7 +51,7 @@ function wholeText(record: StudyRecord): string {
         questions.flatMap((question) => markedPairs(record, question)),
       );
     case "scale":
-      return marksCsv(record, markedLines(record), pointsOf);
+      return marksCsv(record, markedLines(record), markValue);
     case "rank":
       return ranksCsv(record, markedOrders(record));
   }

@@ -1,7 +1,9 @@
 import type { AttributeText, WordTable } from "../analysis/describe.ts";
 import type { ScaleResult } from "../model/result.ts";
 import type { AttributeResult } from "../model/result-scale.ts";
+import { unitOf } from "../model/result-steps.ts";
 import { reader } from "../words/en/reader.ts";
+import { report } from "../words/en/report.ts";
 import { pText, statistic } from "../words/number.ts";
 import { pairsTableId } from "./figures.tsx";
 
@@ -103,9 +105,11 @@ export function Tests({
             balanced: attribute.blocks?.balanced ?? true,
             alpha: result.alpha,
             decimals: text.decimals,
+            unit: unitOf(attribute.form),
           })}
         </p>
       )}
+      {attribute.ranks && <p>{report.steps.ranks(attribute.ranks, result.alpha)}</p>}
     </>
   );
 }

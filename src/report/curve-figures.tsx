@@ -1,4 +1,5 @@
-import { boundsOf } from "../analysis/describe-curve.ts";
+import { boundsOf, unitOfCurve } from "../analysis/describe-curve.ts";
+import { stepsOf, valueEnds } from "../analysis/steps.ts";
 import { secondsAt } from "../model/moments.ts";
 import type { ScaleResult } from "../model/result.ts";
 import type { CurveFigures } from "../ui/curve-layout.ts";
@@ -27,7 +28,8 @@ export function curveFigure(result: ScaleResult, part: `curve-${number}`): Figur
         return { estimate: mean.estimate, ...(boundsOf(mean) ?? { low: null, high: null }) };
       }),
     })),
-    range: result.scale ?? { low: 0, high: 100 },
+    range: valueEnds(moments[0]?.form ?? { kind: "line" }, result.scale) ?? { low: 0, high: 100 },
+    steps: moments[0] ? stepsOf(moments[0].form) : null,
   };
   return {
     id: part,
@@ -37,6 +39,7 @@ export function curveFigure(result: ScaleResult, part: `curve-${number}`): Figur
       words.picture.caption(
         result.confidence,
         seconds.every((value) => value !== null),
+        unitOfCurve(moments),
       ),
     draw: (width, ids) => <Curves figures={figures} width={width} {...ids} />,
     table: null,

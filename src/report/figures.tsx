@@ -1,8 +1,10 @@
 import type { ComponentChild } from "preact";
 import type { AttributeText, ChanceText, Description, Part } from "../analysis/describe.ts";
 import { isStrip } from "../analysis/describe-family.ts";
+import { stepsOf, valueEnds } from "../analysis/steps.ts";
 import type { KindsResult, PairResult, Result, ScaleResult } from "../model/result.ts";
 import type { AttributeResult } from "../model/result-scale.ts";
+import { unitOf } from "../model/result-steps.ts";
 import { type ChanceFigures, chanceOfChoice, chanceOfKinds, chanceOfPreference, dotLayout } from "../ui/dot-layout.ts";
 import { ChanceDots, ChanceTable, type ChanceTableWords } from "../ui/dot-picture.tsx";
 import { type IntervalFigures, IntervalRows } from "../ui/interval-picture.tsx";
@@ -15,6 +17,7 @@ import { kindsShares, peopleFigure, questionsFigure, rulerFigures } from "./choi
 import { curveFigure } from "./curve-figures.tsx";
 import { MarkTable, ShareTable } from "./figure-tables.tsx";
 import { rankFigures } from "./rank-figures.tsx";
+import { rightFigure, stepsFigure } from "./steps-figures.tsx";
 import { stripFigure } from "./strip-figures.tsx";
 
 type Ids = { caption: string; table: string };
@@ -66,11 +69,15 @@ export const allFigures = (result: Result, said: Description, lead: boolean): Fi
 export function partFigure(result: Result, said: Description, part: Part["id"], lead: boolean): Figure | null {
   if (isCurve(part)) return result.family === "scale" ? curveFigure(result, part) : null;
   if (isStrip(part)) return result.family === "scale" ? stripFigure(result, said, part) : null;
+  if (isRight(part)) return result.family === "scale" ? rightFigure(result, said, part) : null;
   if (part === "people") return showsPeople(result, lead) ? peopleFigure(result, said) : null;
   return part === "questions" ? questionsFigure(result) : null;
 }
 
 export const isCurve = (id: string): id is `curve-${number}` => /^curve-\d+$/.test(id);
+const isRight = (id: string): id is `right-${number}` => /^right-\d+$/.test(id);
+/** Does the picture belong to a part of the page with sentences of its own? */
+export const ofPart = (id: string): boolean => isCurve(id) || isRight(id);
 
 /** In a small panel a pseudonym hides nobody: a reader then sees no counts person by person. */
 export const showsPeople = (result: Result, lead: boolean): boolean =>
@@ -144,22 +151,25 @@ export function attributeFigures(result: ScaleResult, said: Description, at: num
   const { marks } = reader.pictures;
   const attribute = result.attributes[at];
   const text = said.attributes[at];
-  if (!attribute || !text) return [];
+  if (!attribute || !text || text.apart) return [];
   const figures = markFigures(result, attribute, text);
   if (figures.panelists.length === 0) return [];
   const caption = figures.difference ? marks.captionTwo : marks.captionMore;
+  const counted = stepsFigure(attribute, text, at);
+  const steps = figures.steps !== null;
   const shown: Figure = {
     id: `marks-${at + 1}`,
     tableId: `marks-${at + 1}-table`,
     name: marks.name(text.heading),
-    caption: () => caption(figures.panelists.length, attribute.repeats > 1),
+    caption: () => caption(figures.panelists.length, attribute.repeats > 1, steps),
     draw: (width, ids) => <Marks figures={figures} width={width} {...ids} />,
     table: <MarkTable products={result.products} attribute={attribute} decimals={text.decimals} />,
   };
-  return result.products.length > 2 ? [shown, ...contrastFigures(result, attribute, text, at)] : [shown];
+  const first = counted ? [counted, shown] : [shown];
+  return result.products.length > 2 ? [...first, ...contrastFigures(result, attribute, text, at)] : first;
 }
 
-function markFigures(result: ScaleResult, attribute: AttributeResult, { decimals }: AttributeText): MarkFigures {
+function markFigures(result: ScaleResult, attribute: AttributeResult, { decimals }: AttributeText) {
   const { marks } = reader.pictures;
   const { minusOf } = reader.scale;
   const { products, scale, confidence } = result;
@@ -170,7 +180,8 @@ function markFigures(result: ScaleResult, attribute: AttributeResult, { decimals
   return {
     products: products.map((name) => ({ name, mean: meanOf(name), text: marks.mean(meanOf(name), decimals) })),
     panelists,
-    range: scale ? { low: scale.low, high: scale.high } : roundRange(values),
+    range: valueEnds(attribute.form, scale) ?? roundRange(values),
+    steps: stepsOf(attribute.form),
     ends: attribute.lowAnchor || attribute.highAnchor ? { low: attribute.lowAnchor, high: attribute.highAnchor } : null,
     difference: pair
       ? {
@@ -180,7 +191,7 @@ function markFigures(result: ScaleResult, attribute: AttributeResult, { decimals
           ...{ estimate: pair.difference, low: pair.low, high: pair.high },
         }
       : null,
-  };
+  } satisfies MarkFigures;
 }
 
 /** The table of pairs stands below the pictures, once for all of them. */
@@ -211,7 +222,7 @@ function contrastFigures(result: ScaleResult, attribute: AttributeResult, text: 
     return {
       id: `pairs-${at + 1}${parts > 1 ? `-${part + 1}` : ""}`,
       name: `${words.name(text.heading)}${parts > 1 ? ` (${part + 1}/${parts})` : ""}`,
-      caption: () => words.caption(result.confidence),
+      caption: () => words.caption(result.confidence, unitOf(attribute.form)),
       draw: (width: number, ids?: Ids) => <IntervalRows figures={figures} width={width} {...ids} />,
       table: null,
       tableId: pairsTableId(at),

@@ -55,7 +55,9 @@ export function ResultBody({ result, said, question, verdictId, lead = false, ch
       ))}
       <Parts parts={said.parts.filter(({ id }) => isStrip(id))} result={result} said={said} lead={lead} />
       <Parts parts={said.parts.filter(({ id }) => isOfCurve(id))} result={result} said={said} lead={lead} />
-      {result.family === "scale" && result.attributes.length > 1 && <Further result={result} said={said} />}
+      {result.family === "scale" && said.attributes.slice(1).some(({ apart }) => !apart) && (
+        <Further result={result} said={said} />
+      )}
       <Parts
         parts={said.parts.filter(({ id }) => !isOfCurve(id) && !isStrip(id))}
         result={result}
@@ -75,7 +77,7 @@ const isRuler = ({ id }: Figure): boolean => id === "distance";
 function Tables({ result, said, at }: { result: ScaleResult; said: Description; at: number }) {
   const attribute = result.attributes[at];
   const text = said.attributes[at];
-  return attribute && text ? <AttributeTables attribute={attribute} text={text} at={at} /> : null;
+  return attribute && text && !text.apart ? <AttributeTables attribute={attribute} text={text} at={at} /> : null;
 }
 
 /** The properties that the question is not about, each with the same pictures and tables. */
@@ -84,18 +86,20 @@ function Further({ result, said }: { result: ScaleResult; said: Description }) {
     <section class="further">
       <h2>{reader.scale.further}</h2>
       <p class="fine">{reader.scale.furtherNote(familySize(result.attributes))}</p>
-      {said.attributes.slice(1).map(({ heading, finding, beside, rows }, index) => (
-        <div class="part" key={heading}>
-          <h3 class="attribute">{heading}</h3>
-          <p>{finding}</p>
-          {result.attributes[index + 1]?.inFamily && <p>{beside}</p>}
-          {attributeFigures(result, said, index + 1).map((figure) => (
-            <FigureView key={figure.id} figure={figure} />
-          ))}
-          <Numbers rows={rows} />
-          <Tables result={result} said={said} at={index + 1} />
-        </div>
-      ))}
+      {said.attributes.map(({ heading, finding, beside, rows, apart }, at) =>
+        at === 0 || apart ? null : (
+          <div class="part" key={heading}>
+            <h3 class="attribute">{heading}</h3>
+            <p>{finding}</p>
+            {result.attributes[at]?.inFamily && <p>{beside}</p>}
+            {attributeFigures(result, said, at).map((figure) => (
+              <FigureView key={figure.id} figure={figure} />
+            ))}
+            <Numbers rows={rows} />
+            <Tables result={result} said={said} at={at} />
+          </div>
+        ),
+      )}
     </section>
   );
 }

@@ -3,7 +3,7 @@ import type { Result } from "../model/result.ts";
 import { Slide, type SlideNumber, slideDrawingWidth } from "../ui/slide.tsx";
 import { sizeOfSvg, svgText } from "../ui/svg-file.ts";
 import { reader } from "../words/en/reader.ts";
-import { type Figure, isCurve } from "./figures.tsx";
+import { type Figure, ofPart } from "./figures.tsx";
 
 /** The rows a room has to see, by family; those that a result lacks are left out. */
 const shown = {
@@ -26,7 +26,7 @@ export function slideOf({ figure, result, said, title, app }: Given) {
   // a picture of another property than the question's has no verdict, but a finding
   const at = result.family === "scale" ? attributeOf(figure) : 0;
   const text = said.attributes[at];
-  const part = isCurve(figure.id) ? said.parts.find(({ id }) => id === figure.id) : undefined;
+  const part = ofPart(figure.id) ? said.parts.find(({ id }) => id === figure.id) : undefined;
   const rows = part ? [] : at > 0 && text ? text.rows : said.rows;
   return (
     <Slide

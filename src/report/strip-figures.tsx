@@ -1,6 +1,7 @@
 import type { Description } from "../analysis/describe.ts";
 import { type NamedAttribute, stripsOf } from "../analysis/describe-family.ts";
 import type { ScaleResult } from "../model/result.ts";
+import { unitOf } from "../model/result-steps.ts";
 import type { StripGroup } from "../ui/strip-layout.ts";
 import { Strip } from "../ui/strip-picture.tsx";
 import { reader } from "../words/en/reader.ts";
@@ -28,6 +29,7 @@ export function stripFigure(result: ScaleResult, said: Description, part: `strip
       caption(
         result.confidence,
         groups.some(({ exploratory }) => exploratory),
+        strip[0] ? unitOf(strip[0].attribute.form) : "points",
       ),
     draw: (width, ids) => <Strip groups={groups} width={width} {...ids} />,
     table: null,

@@ -1,4 +1,4 @@
-import { numberAxis } from "./number-axis.ts";
+import { numberAxis, stepAxis } from "./number-axis.ts";
 import { shortened, textWidth, wrapped } from "./picture-style.ts";
 
 /** Means of one property at several moments, a curve for each product. */
@@ -9,6 +9,8 @@ export type CurveFigures = {
   products: readonly { name: string; values: readonly CurveValue[] }[];
   /** Ends of the scale. */
   range: { low: number; high: number };
+  /** How many steps the scale has; null for a line. */
+  steps?: number | null;
 };
 type CurveValue = { estimate: number; low: number | null; high: number | null } | null;
 
@@ -59,7 +61,7 @@ export function curveLayout(figures: CurveFigures, width: number): CurveLayout {
   const { range } = figures;
   // an interval may reach beyond the ends of the scale; the scale itself does not
   const domain = { low: Math.min(range.low, ...bounds), high: Math.max(range.high, ...bounds) };
-  const axis = numberAxis(domain, { from: 0, to: plotHeight }, range);
+  const axis = stepAxis(numberAxis(domain, { from: 0, to: plotHeight }, range), figures.steps ?? null);
   const up = (value: number): number => plot.bottom - axis.at(value);
   const places = placesOf(figures.moments, plot);
   const letters = Math.max(6, Math.floor(gapOf(places, inner) / letter));

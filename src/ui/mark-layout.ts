@@ -1,4 +1,4 @@
-import { type NumberAxis, numberAxis, roundStep } from "./number-axis.ts";
+import { type NumberAxis, numberAxis, roundStep, stepAxis } from "./number-axis.ts";
 import { shortened, textWidth, wrapped } from "./picture-style.ts";
 
 /** Everybody's marks of one property, and for two products the difference of their means. */
@@ -11,6 +11,8 @@ export type MarkFigures = {
   range: { low: number; high: number };
   /** End words of the line; null for values from elsewhere. */
   ends: { low: string; high: string } | null;
+  /** How many steps the scale has: many then share a place, and it is drawn larger; null for a line. */
+  steps?: number | null;
   /** Mean difference with its interval, counted from the product at this place; for two products only. */
   difference: { from: number; label: string; text: string; estimate: number; low: number; high: number } | null;
 };
@@ -21,9 +23,10 @@ export type MarkLayout = {
   height: number;
   /** A lane for each product: its label above, its mean, its marks. */
   lanes: { name: Line; mean: Line & { end: boolean }; y: number; meanX: number | null }[];
-  /** One path through the marks of each panelist; a gap where an answer is missing. */
-  paths: { panelist: string; path: string }[];
-  dots: { x: number; y: number }[];
+  /** One path through the marks of each panelist, a gap where an answer is missing; of steps one for each way between two. */
+  paths: { panelist: string; path: string; people: number }[];
+  /** `people`: how many stand in this one place; 1 on a line, where everybody has a dot of their own. */
+  dots: { x: number; y: number; people: number }[];
   axis: { from: number; to: number; y: number; ticks: NumberAxis["ticks"] };
   ends: { low: Line[]; high: Line[] } | null;
   difference: Difference | null;
@@ -52,7 +55,8 @@ export function markLayout(figures: MarkFigures, width: number): MarkLayout {
   // an interval may reach beyond the ends of the scale; the scale itself does not
   const reach = difference && base !== null ? [base + difference.low, base + difference.high] : [];
   const domain = { low: Math.min(range.low, ...reach), high: Math.max(range.high, ...reach) };
-  const main = numberAxis(domain, { from: side, to: inner - side }, range);
+  const steps = figures.steps ?? null;
+  const main = stepAxis(numberAxis(domain, { from: side, to: inner - side }, range), steps);
   const lanes = lanesOf(products, inner, main.at);
   const axisY = (lanes.at(-1)?.y ?? 0) + 24;
   const ends = endsOf(figures.ends, inner, axisY + 40);
@@ -62,14 +66,36 @@ export function markLayout(figures: MarkFigures, width: number): MarkLayout {
     width: inner,
     height: shift ? shift.axis.y + 28 : below + 8,
     lanes,
-    paths: figures.panelists.map(({ panelist, values }) => ({ panelist, path: pathOf(values, lanes, main.at) })),
-    dots: figures.panelists.flatMap(({ values }) =>
-      values.flatMap((value, at) => (value === null ? [] : [{ x: main.at(value), y: lanes[at]?.y ?? 0 }])),
+    paths: gathered(
+      figures.panelists.flatMap(({ panelist, values }) => {
+        const path = pathOf(values, lanes, main.at);
+        // between steps many go the same way, each part of it counted by itself
+        const parts = steps === null ? [path] : partsOf(path);
+        return parts.map((part) => ({ panelist, path: part, people: 1 }));
+      }),
+      steps === null ? null : ({ path }) => path,
+    ),
+    dots: gathered(
+      figures.panelists.flatMap(({ values }) =>
+        values.flatMap((value, at) => (value === null ? [] : [{ x: main.at(value), y: lanes[at]?.y ?? 0, people: 1 }])),
+      ),
+      steps === null ? null : ({ x, y }) => `${x} ${y}`,
     ),
     axis: { from: main.at(range.low), to: main.at(range.high), y: axisY, ticks: main.ticks },
     ends,
     difference: shift ? { ...shift, guides: guidesOf(lanes, shift) } : null,
   };
+}
+
+/** What falls in one place once, with how many people it stands for; without `placeOf` all stay apart. */
+function gathered<T extends { people: number }>(all: readonly T[], placeOf: ((one: T) => string) | null): T[] {
+  if (placeOf === null) return [...all];
+  const found = new Map<string, T>();
+  for (const one of all) {
+    const before = found.get(placeOf(one));
+    found.set(placeOf(one), before ? { ...before, people: before.people + one.people } : one);
+  }
+  return [...found.values()];
 }
 
 function lanesOf(products: MarkFigures["products"], width: number, at: (value: number) => number): MarkLayout["lanes"] {
@@ -102,7 +128,11 @@ function pathOf(values: readonly (number | null)[], lanes: MarkLayout["lanes"], 
     .join("");
 }
 
-function endsOf(ends: MarkFigures["ends"], width: number, y: number): MarkLayout["ends"] {
+/** The single lines of a path: "M1 2L3 4L5 6" is two. */
+const partsOf = (path: string): string[] =>
+  [...path.matchAll(/(?<=[ML])([\d.]+ [\d.]+)(?=L([\d.]+ [\d.]+))/g)].map(([, from, to]) => `M${from}L${to}`);
+
+export function endsOf(ends: MarkFigures["ends"], width: number, y: number): MarkLayout["ends"] {
   if (!ends) return null;
   const letters = Math.floor((width / 2 - 12) / letter);
   const lines = (text: string): Line[] => wrapped(text, letters, 3).map((line, at) => ({ text: line, y: y + 19 * at }));

@@ -15,6 +15,13 @@ type Props = PictureIds & {
 export function Marks({ figures, width, caption, table }: Props) {
   const layout = markLayout(figures, width);
   const { axis, difference } = layout;
+  const means = (
+    <g class="means" stroke={ink} stroke-width="3.5" fill="none">
+      {layout.lanes.map(({ y, meanX }) => meanX !== null && <path key={y} d={`M${round(meanX)} ${y - 14}v28`} />)}
+    </g>
+  );
+  // the rings of steps are large enough to cover a mean
+  const onTop = (figures.steps ?? null) !== null;
   return (
     <PictureFrame width={layout.width} height={round(layout.height)} caption={caption} table={table}>
       {difference && (
@@ -25,18 +32,17 @@ export function Marks({ figures, width, caption, table }: Props) {
         </g>
       )}
       <g class="panelists" stroke={dot} stroke-width="1" fill="none">
-        {layout.paths.map(({ panelist, path }) => (
-          <path key={panelist} d={path} />
+        {layout.paths.map(({ path, people }, at) => (
+          <path key={at} d={path} {...(people > 1 ? { "stroke-width": widthOf(people) } : {})} />
         ))}
       </g>
-      <g class="means" stroke={ink} stroke-width="3.5" fill="none">
-        {layout.lanes.map(({ y, meanX }) => meanX !== null && <path key={y} d={`M${round(meanX)} ${y - 14}v28`} />)}
-      </g>
+      {onTop ? null : means}
       <g class="dots" stroke={ink} stroke-width="1.25" fill={paper}>
-        {layout.dots.map(({ x, y }, at) => (
-          <circle key={at} cx={round(x)} cy={y} r="4" />
+        {layout.dots.map(({ x, y, people }, at) => (
+          <circle key={at} cx={round(x)} cy={y} r={radiusOf(people)} />
         ))}
       </g>
+      {onTop ? means : null}
       {layout.lanes.map((lane) => (
         <g key={lane.y} class="lane">
           <Halo x={0} y={lane.name.y} text={lane.name.text} weight="600" />
@@ -50,6 +56,10 @@ export function Marks({ figures, width, caption, table }: Props) {
     </PictureFrame>
   );
 }
+
+/** A ring as large in area as the people it stands for, and a line as wide, as far as they do not cover the picture. */
+const radiusOf = (people: number): number => (people === 1 ? 4 : round(Math.min(13, 3 + Math.sqrt(3 * people))));
+const widthOf = (people: number): number => Math.min(7, people);
 
 type ShiftProps = {
   shown: NonNullable<MarkLayout["difference"]>;
@@ -70,7 +80,7 @@ function Shift({ shown: { label, text, y, at, axis }, row, width }: ShiftProps) 
   );
 }
 
-function Ends({ ends, width }: { ends: NonNullable<MarkLayout["ends"]>; width: number }) {
+export function Ends({ ends, width }: { ends: NonNullable<MarkLayout["ends"]>; width: number }) {
   return (
     <g class="ends">
       {ends.low.map(({ text, y }) => (

@@ -28,6 +28,17 @@ export function numberAxis(
   return { at, ticks };
 }
 
+/** An axis of steps has a number at each of them, from 1; of a line (null) it stays as it is. */
+export const stepAxis = ({ at, ticks }: NumberAxis, steps: number | null): NumberAxis => ({
+  at,
+  ticks:
+    steps === null
+      ? ticks
+      : Array.from({ length: steps }, (_, before) => ({
+          ...{ value: before + 1, x: at(before + 1), text: String(before + 1) },
+        })),
+});
+
 /** The smallest of 1, 2 and 5 times a power of ten that is no smaller than this; 0.1, 0.2, 0.5, 1, … */
 export function roundStep(least: number): number {
   const ten = 10 ** Math.floor(Math.log10(least) + 1e-9);

@@ -144,7 +144,8 @@ const newCaveats: Caveat[] = [
   { what: "further-attributes", attributes: 1, counting: 2 },
   { what: "further-attributes", attributes: 2, counting: 3 },
   { what: "incomplete-panelists", attribute: "Juiciness", panelists: ["seat 4"] },
-  { what: "widest-difference", attribute: "Juiciness", points: 8.13 },
+  { what: "widest-difference", attribute: "Juiciness", points: 8.13, unit: "points" },
+  { what: "steps-equal", attributes: ["Overall liking"] },
   { what: "device-kinds-mixed", pointers: ["mouse", "touch"] },
   { what: "lengths-mixed", lengthsMm: [100, 120] },
 ];

@@ -238,6 +238,7 @@ describe("several properties", () => {
       what: "widest-difference",
       attribute: "Saltiness",
       points: Math.max(...ends),
+      unit: "points",
     });
   });
 });

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { analyseScale, pointsOf, resultOfScaleRows } from "../../src/analysis/analyse-scale.ts";
+import { analyseScale, resultOfScaleRows } from "../../src/analysis/analyse-scale.ts";
 import { markedLines } from "../../src/analysis/marking.ts";
+import { markValue } from "../../src/analysis/steps.ts";
 import { readTable } from "../../src/archive/csv.ts";
 import { marksCsv } from "../../src/archive/marks-csv.ts";
 import { readScale } from "../../src/archive/scale-rows.ts";
@@ -11,7 +12,7 @@ import { problemOf } from "../problem-of.ts";
 
 const read = (text: string) => readScale(text, "scale.csv");
 const problem = (text: string) => problemOf(() => read(text));
-const csvOf = (record: StudyRecord) => marksCsv(record, markedLines(record), pointsOf);
+const csvOf = (record: StudyRecord) => marksCsv(record, markedLines(record), markValue);
 
 describe("values of a scale", () => {
   test("all columns, in any order; an empty value is no answer; session, batch and position are known", () => {
@@ -19,8 +20,8 @@ describe("values of a scale", () => {
       "value,moment,attribute,repeat,product,panelist,session,batch,position,booth\n58.4,10 s,juicy,1,new,Dov,1,b2,3,x\n,10 s,juicy,2,new,Dov,1,b2,3,x\n";
     expect(read(text)).toEqual({
       answers: [
-        { panelist: "Dov", product: "new", repeat: "1", attribute: "juicy", moment: "10 s", value: 58.4 },
-        { panelist: "Dov", product: "new", repeat: "2", attribute: "juicy", moment: "10 s", value: null },
+        { panelist: "Dov", product: "new", repeat: "1", attribute: "juicy", moment: "10 s", session: "1", value: 58.4 },
+        { panelist: "Dov", product: "new", repeat: "2", attribute: "juicy", moment: "10 s", session: "1", value: null },
       ],
       extraColumns: ["booth"],
     });

@@ -13,6 +13,7 @@ const columnValues: Record<ProblemDetails["csv/bad-value"]["column"], string> = 
   choice: "the name of a product, or none",
   product: "the name of a product",
   value: "a number with a decimal point, or left empty where there was no answer",
+  scale: "line, steps 2 to steps 11, liking 2 to liking 11, just-right 3 or just-right 5; or left empty for a line",
   rank: "a place in the order, from 1 for the least to the number of products, or left empty where there was none",
 };
 
@@ -73,6 +74,10 @@ export const problems: Sentences = {
     `${d.path}, line ${d.line}: panelist “${d.panelist}”, repeat ${d.repeat} stands on line ${d.first} already. Remove one of the two.`,
   "csv/third-product": (d) =>
     `${d.path}, line ${d.line}, column “choice”: “${d.value}” would be a third product beside “${d.first}” and “${d.second}”. A preference is between two; check the spelling.`,
+  "csv/bad-step": (d) =>
+    `${d.path}, line ${d.line}, column “value”: “${d.value}” must be a step, a whole number from 1 to ${d.steps}, or left empty where there was no answer.`,
+  "csv/scales-differ": (d) =>
+    `${d.path}, line ${d.line}, column “scale”: this attribute has another scale on line ${d.first}. Give it one, or name two attributes.`,
   "csv/duplicate-rank": (d) =>
     `${d.path}, line ${d.line}: this panelist and product stand on line ${d.first} already. Each panelist ranks a product once; remove one of the two.`,
   "csv/duplicate-value": (d) =>

@@ -17,7 +17,7 @@ export const elsewhere = {
     kinds:
       "panelist, served (same or different; A or not A), answer (the same words); if people answered more than once also repeat",
     scale:
-      "panelist, product, value (a number, empty for no answer); also repeat, attribute and moment where there are several",
+      "panelist, product, value (a number, empty for no answer); also repeat, attribute and moment where there are several; scale where values are steps from 1 (steps 9, liking 9, just-right 5), and label for the words of a step",
     rank: "panelist, product, rank (1, 2, \u2026 with 1 for the least; shared places as their mean, 2.5; empty for no answer)",
   },
   anyOrder:

@@ -67,8 +67,15 @@ export const columns: Record<string, Column> = {
   },
   value: {
     title: "Value",
-    description: "The mark on the line, 0 at the low end to 100 at the high end. Empty: no mark, which is not 0.",
+    description:
+      "The mark on the line, 0 at the low end to 100 at the high end; of a scale with steps the number of the step, from 1. Empty: no mark, which is not 0.",
   },
+  scale: {
+    title: "Scale",
+    description:
+      "line; or steps, liking or just-right with how many steps there are. Of just-right the middle step is the goal.",
+  },
+  label: { title: "Words of the step", description: "What the step that was chosen said; empty on a line." },
   rank: { title: "Rank", description: "Place that the panelist gave the sample, from 1 for the least." },
   tray: { title: "Tray", description: "Number of the tray." },
   wave: { title: "Wave", description: "Number of the wave in which it was served, from 1." },

@@ -1,4 +1,5 @@
 import type { Moment } from "../../model/attribute.ts";
+import type { Unit } from "../../model/result-steps.ts";
 import { chosenPercent, nbsp, percent, points, pText, shortNumber, statistic, wholeNumber } from "../number.ts";
 import { momentPhrase } from "./moment.ts";
 import { listed, minus, plural } from "./reader-parts.ts";
@@ -16,10 +17,12 @@ export type MixedFacts = {
   balanced: boolean;
   alpha: number;
   decimals: number;
+  unit: Unit;
 };
 
-const rings = (people: number, averaged: boolean): string =>
-  `Each ring is a ${averaged ? "panelist’s mean over repeats" : "mark"}; a thin line joins those of one panelist (${plural(people, "panelist", "panelists")} in all). Thick strokes are means.`;
+/** On a scale with steps many people share a place. */
+const rings = (people: number, averaged: boolean, steps: boolean): string =>
+  `Each ring is a ${averaged ? "panelist’s mean over repeats" : "mark"}${steps ? ", larger where more people share it" : ""}; a thin line joins those of one panelist (${plural(people, "panelist", "panelists")} in all)${steps ? ", wider for more of them" : ""}. Thick strokes are means.`;
 const quoted = (name: string): string => `“${name}”`;
 const interval = (low: number, high: number, decimals: number): string =>
   `${points(low, decimals)} to ${points(high, decimals)}`;
@@ -71,18 +74,18 @@ export const pictures = {
     mean: (value: number | null, decimals: number) => (value === null ? "no mark" : `mean ${points(value, decimals)}`),
     difference: (low: number, high: number, value: number, confidence: number, decimals: number) =>
       `${points(value, decimals)} (${interval(low, high, decimals)}, ${chosenPercent(confidence)} interval)`,
-    captionTwo: (people: number, averaged: boolean) =>
-      `${rings(people, averaged)} Below, on the same scale: the mean difference within panelists with its interval, its zero under the mean it is counted from.`,
-    captionMore: (people: number, averaged: boolean) =>
-      `${rings(people, averaged)} A line ends where a mark is missing.`,
+    captionTwo: (people: number, averaged: boolean, steps: boolean) =>
+      `${rings(people, averaged, steps)} Below, on the same scale: the mean difference within panelists with its interval, its zero under the mean it is counted from.`,
+    captionMore: (people: number, averaged: boolean, steps: boolean) =>
+      `${rings(people, averaged, steps)} A line ends where a mark is missing.`,
     heads: { panelist: "Panelist", mean: "Mean", none: "no mark" },
   },
   contrasts: {
     name: (attribute: string) => `Comparisons: ${attribute}`,
     row: (difference: string, low: string, high: string, p: string) => `${difference} (${low} to ${high}), ${p}`,
     p: (p: number, alpha: number) => `adjusted ${equals(p, alpha)}`,
-    caption: (confidence: number) =>
-      `One row for each comparison: the mean difference within panelists, in points of the scale, with its ${chosenPercent(confidence)} interval; dotted: no difference. Intervals and p allow for all comparisons shown.`,
+    caption: (confidence: number, unit: Unit) =>
+      `One row for each comparison: the mean difference within panelists, in ${unit} of the scale, with its ${chosenPercent(confidence)} interval; dotted: no difference. Intervals and p allow for all comparisons shown.`,
   },
 };
 
@@ -99,7 +102,7 @@ export const scale = {
       : "The question was about what stands first, and the verdict speaks of it alone. Among several others a small p is easily chance.",
   tests: {
     mixed: (f: MixedFacts): string => {
-      const deviation = (variance: number) => `${points(Math.sqrt(variance), f.decimals)} points`;
+      const deviation = (variance: number) => `${points(Math.sqrt(variance), f.decimals)} ${f.unit}`;
       const { panelist, panelistProduct, residual } = f.variances;
       const spreads = [
         `between panelists ${deviation(panelist)}`,

@@ -1,5 +1,6 @@
 import type { Moment } from "../../model/attribute.ts";
 import type { Compared } from "../../model/result-scale.ts";
+import type { Unit } from "../../model/result-steps.ts";
 import { chosenPercent, points, pText, statistic } from "../number.ts";
 import { momentPhrase } from "./moment.ts";
 import { listed, named, pIs } from "./phrases.ts";
@@ -11,8 +12,8 @@ const found = (test: TestFacts): string => `${fText(test)}, ${pIs(test.pValue, 1
 const when = (moment: Moment): string => momentPhrase(moment, (seconds) => `after ${seconds} s`);
 const range = (low: number, high: number, decimals: number): string =>
   `${points(low, decimals)} to ${points(high, decimals)}`;
-const wentBy = (by: number): string =>
-  Number(by.toFixed(1)) === 0 ? "stayed as it was" : `${by < 0 ? "fell" : "rose"} by ${points(Math.abs(by))} points`;
+const wentBy = (by: number, unit: Unit): string =>
+  Number(by.toFixed(1)) === 0 ? "stayed as it was" : `${by < 0 ? "fell" : "rose"} by ${points(Math.abs(by))} ${unit}`;
 const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** What is said of one property over the chew. */
@@ -38,22 +39,22 @@ export const curve = {
         ? `${points(estimate, decimals)} (${range(bounds.low, bounds.high, decimals)})`
         : points(estimate, decimals),
     none: "none",
-    note: (confidence: number) =>
-      `In points, with the ${chosenPercent(confidence)} interval of each mean. Moments are never pooled: each has its own test.`,
+    note: (confidence: number, unit: Unit) =>
+      `In ${unit}, with the ${chosenPercent(confidence)} interval of each mean. Moments are never pooled: each has its own test.`,
   },
 
   change: {
     /** What each product's mean did. */
-    went: (from: Moment, to: Moment, means: readonly { product: string; by: number }[]) =>
-      `From ${from.at === "first-bite" ? "the first bite" : when(from)} to ${to.at === "before-swallowing" ? "just before swallowing" : when(to)}: ${listed(means.map(({ product, by }) => `${named(product)} ${wentBy(by)}`))}.`,
+    went: (from: Moment, to: Moment, means: readonly { product: string; by: number }[], unit: Unit) =>
+      `From ${from.at === "first-bite" ? "the first bite" : when(from)} to ${to.at === "before-swallowing" ? "just before swallowing" : when(to)}: ${listed(means.map(({ product, by }) => `${named(product)} ${wentBy(by, unit)}`))}.`,
     differ: (test: TestFacts) => `The products differ in this change: ${found(test)}.`,
     notShown: (test: TestFacts) =>
       `That the products differ in this change is not shown: ${found(test)}. It does not show that they change alike.`,
     noTest: (reason: string) => `The changes are not compared: ${reason}`,
   },
   area: {
-    is: (seconds: number, means: readonly { product: string; area: number }[]) =>
-      `Area under the marks over ${seconds} seconds, by the planned times, in points times seconds: ${listed(means.map(({ product, area }) => `${named(product)} ${points(area, 0)} (${points(area / seconds)} points on average)`))}.`,
+    is: (seconds: number, means: readonly { product: string; area: number }[], unit: Unit) =>
+      `Area under the marks over ${seconds} seconds, by the planned times, in ${unit} times seconds: ${listed(means.map(({ product, area }) => `${named(product)} ${points(area, 0)} (${points(area / seconds)} ${unit} on average)`))}.`,
     differ: (test: TestFacts) => `The products differ in this area: ${found(test)}.`,
     notShown: (test: TestFacts) =>
       `That the products differ in this area is not shown: ${found(test)}. It does not show that their areas are alike.`,
@@ -70,17 +71,17 @@ export const curve = {
       "p",
       "p, adjusted",
     ],
-    change: (compared: Compared, first: string, second: string) =>
+    change: (compared: Compared, first: string, second: string, unit: Unit) =>
       upper(
         compared === "interaction"
-          ? `change, ${named(first)} by ${named(second)}, points`
-          : `change of ${named(first)} less that of ${named(second)}, points`,
+          ? `change, ${named(first)} by ${named(second)}, ${unit}`
+          : `change of ${named(first)} less that of ${named(second)}, ${unit}`,
       ),
-    area: (compared: Compared, first: string, second: string) =>
+    area: (compared: Compared, first: string, second: string, unit: Unit) =>
       upper(
         compared === "interaction"
-          ? `area, ${named(first)} by ${named(second)}, points times seconds`
-          : `area of ${named(first)} less that of ${named(second)}, points times seconds`,
+          ? `area, ${named(first)} by ${named(second)}, ${unit} times seconds`
+          : `area of ${named(first)} less that of ${named(second)}, ${unit} times seconds`,
       ),
     range,
     p: (p: number, alpha: number) => pText(p, alpha),
@@ -88,7 +89,7 @@ export const curve = {
   },
   picture: {
     name: (attribute: string) => `Curves over the chew: ${attribute}`,
-    caption: (confidence: number, timed: boolean) =>
-      `Means in points at each moment, a line and a mark of its own for each product, with their ${chosenPercent(confidence)} intervals. Products stand a little apart so that these can be seen.${timed ? "" : " Moments stand evenly: not all have seconds."}`,
+    caption: (confidence: number, timed: boolean, unit: Unit) =>
+      `Means in ${unit} at each moment, a line and a mark of its own for each product, with their ${chosenPercent(confidence)} intervals. Products stand a little apart so that these can be seen.${timed ? "" : " Moments stand evenly: not all have seconds."}`,
   },
 };

@@ -1,3 +1,4 @@
+import type { Unit } from "../../model/result-steps.ts";
 import { chosenPercent, points, pText, wholeNumber } from "../number.ts";
 import { listed, named, plain } from "./phrases.ts";
 
@@ -6,7 +7,9 @@ import { listed, named, plain } from "./phrases.ts";
 const count = (properties: number): string => `${wholeNumber(properties)} properties that count`;
 
 export const family = {
-  heading: "All properties side by side",
+  /** `steps`: where properties have several scales, that of those below; null for the line. */
+  heading: (steps?: number | null) =>
+    `All properties side by side${steps === undefined ? "" : steps === null ? ": on the line" : `: in ${steps} steps`}`,
   share: (size: number, alpha: number) =>
     `${wholeNumber(size)} properties were named beforehand to count, and share the risk of ${chosenPercent(alpha)}: their p are adjusted for that (Holm).`,
   shown: (subjects: readonly string[]) => `A difference is shown in ${listed(subjects)}.`,
@@ -20,9 +23,9 @@ export const family = {
   steps: (confidence: number) =>
     `Intervals of properties that count are as wide as Holm’s steps ask: ${chosenPercent(confidence)} together. That of an exploratory one speaks of itself alone.`,
   caption: "Differences of every property",
-  columns: (confidence: number, products: number) => [
+  columns: (confidence: number, products: number, unit: Unit) => [
     "Difference",
-    "Points",
+    unit === "steps" ? "Steps" : "Points",
     `${chosenPercent(confidence)} interval, together`,
     ...(products > 2 ? ["p of the property, adjusted"] : []),
     "p, adjusted",
@@ -43,8 +46,8 @@ export const family = {
   marked: (heading: string) => `${heading} (exploratory)`,
   picture: {
     name: "All properties side by side",
-    caption: (confidence: number, exploratory: boolean) =>
-      `Mean differences within panelists in points of the scale, all on one axis, with their ${chosenPercent(confidence)} intervals; dotted: no difference.${exploratory ? " Empty marks belong to properties that are exploratory." : ""}`,
+    caption: (confidence: number, exploratory: boolean, unit: Unit) =>
+      `Mean differences within panelists in ${unit} of the scale, all on one axis, with their ${chosenPercent(confidence)} intervals; dotted: no difference.${exploratory ? " Empty marks belong to properties that are exploratory." : ""}`,
     value: (difference: number, low: number, high: number, decimals: number) =>
       `${points(difference, decimals)} (${points(low, decimals)} to ${points(high, decimals)})`,
   },

@@ -91,7 +91,9 @@ export const caveats: CaveatSentences = {
   "incomplete-panelists": (c) =>
     `${c.attribute}: ${listed(c.panelists)} did not mark every product. What they marked is compared within each of them.`,
   "widest-difference": (c) =>
-    `${c.attribute}: pair by pair, the answers do not rule out differences of up to ${shortNumber(c.points)} points.`,
+    `${c.attribute}: pair by pair, the answers do not rule out differences of up to ${shortNumber(c.points)} ${c.unit}.`,
+  "steps-equal": (c) =>
+    `${listed(c.attributes)}: means take the steps of the scale as equally far apart, and hide how the answers spread. How often each step was chosen stands beside them.`,
   "device-kinds-mixed": (c) =>
     `Marks were made in different ways (${listed(c.pointers)}), which may shift them a little.`,
   "ranks-no-distance": () =>

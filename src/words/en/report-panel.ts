@@ -1,3 +1,4 @@
+import type { Unit } from "../../model/result-steps.ts";
 import { chosenPercent, points, pText } from "../number.ts";
 import { listed } from "./phrases.ts";
 
@@ -26,13 +27,13 @@ export const panel = {
   },
   repeated: {
     unknown: "Who repeated themselves? Nobody tasted a product twice.",
-    some: (middle: number, far: readonly string[], decimals: number) =>
-      `Who repeated themselves? Half of the panel came within ${points(middle, decimals)} points of their own mark (standard deviation)${far.length === 0 ? "; nobody lies beyond twice that" : `; more than twice that: ${who(far)}`}.`,
+    some: (middle: number, far: readonly string[], decimals: number, unit: Unit) =>
+      `Who repeated themselves? Half of the panel came within ${points(middle, decimals)} ${unit} of their own mark (standard deviation)${far.length === 0 ? "; nobody lies beyond twice that" : `; more than twice that: ${who(far)}`}.`,
   },
   used: {
-    unknown: "Who used little of the line? Nobody marked two products.",
-    some: (little: readonly string[], middle: number, decimals: number) =>
-      `Who used little of the line? The means that one panelist gave lie ${points(middle, decimals)} points apart in the middle of the panel${little.length === 0 ? "; nobody’s less than a quarter of that" : `; less than a quarter of that: ${who(little)}`}. What is usual here is a rule of thumb, no more.`,
+    unknown: "Who used little of the scale? Nobody marked two products.",
+    some: (little: readonly string[], middle: number, decimals: number, unit: Unit) =>
+      `Who used little of the scale? The means that one panelist gave lie ${points(middle, decimals)} ${unit} apart in the middle of the panel${little.length === 0 ? "; nobody’s less than a quarter of that" : `; less than a quarter of that: ${who(little)}`}. What is usual here is a rule of thumb, no more.`,
   },
   caption: (subject: string) => `Panelist by panelist, ${subject}`,
   columns: ["Panelist", "Range of means", "Agreement", "Spread of repeats", "Told apart, p"],

@@ -1,5 +1,6 @@
 import type { Moment } from "../../model/attribute.ts";
 import type { Adjustment, Compared, ScaleOutcome, ScaleStatistics } from "../../model/result-scale.ts";
+import type { Unit } from "../../model/result-steps.ts";
 import { chosenPercent, points, pText, statistic, wholeNumber } from "../number.ts";
 import { momentPhrase } from "./moment.ts";
 import { agreedStep, howOften, listed, named, pIs, plain } from "./phrases.ts";
@@ -21,6 +22,7 @@ export type PairFacts = {
   pValueAdjusted: number;
   confidence: number;
   decimals: number;
+  unit: Unit;
   /** How many are judged. */
   among: number;
   /** How many properties share the risk. */
@@ -53,7 +55,7 @@ export type ScaleFacts = {
 const momentText = (moment: Moment): string =>
   momentPhrase(moment, (seconds) => `${seconds} ${seconds === 1 ? "second" : "seconds"} after the first bite`);
 
-const byPoints = ({ by, decimals }: PairFacts): string => `${points(by, decimals)} points`;
+const byPoints = ({ by, decimals, unit }: PairFacts): string => `${points(by, decimals)} ${unit}`;
 const allowsFor = ({ among, family: size }: PairFacts): string => {
   if (size > 1) return family.allowsFor(among, size);
   return among > 1 ? ` that allows for all ${among} comparisons` : "";
@@ -102,6 +104,7 @@ const noTest: Record<Exclude<ScaleOutcome, "ok">, (missing: readonly string[], p
     productsDiffer
       ? "everybody set the products equally far apart, so nothing is left to judge chance by."
       : "every mark of a person is equal to that person’s others, so there is no variation to compare.",
+  "just-right": () => "the middle of this scale is the goal, so means are not compared.",
   withheld: () => "the opened key does not match the seal made at lock, so nobody can say which product a mark is of.",
 };
 const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
@@ -196,7 +199,7 @@ export const scale = {
           ? "marks are missing; people who marked both are compared"
           : `each person got ${perTray} of the products; those who marked both are compared`,
     }),
-    points: (value: number, decimals: number) => plain(`${points(value, decimals)} points`),
+    points: (value: number, decimals: number, unit: Unit) => plain(`${points(value, decimals)} ${unit}`),
   },
 
   means: {
@@ -217,9 +220,9 @@ export const scale = {
     name: (compared: Compared, first: string, second: string) =>
       compared === "interaction" ? `${named(first)} by ${named(second)}` : `${named(first)} less ${named(second)}`,
     adjusters,
-    columns: (confidence: number, adjuster: string) => ({
+    columns: (confidence: number, adjuster: string, unit: Unit) => ({
       pair: "Difference",
-      difference: "Points",
+      difference: unit === "steps" ? "Steps" : "Points",
       interval: `${chosenPercent(confidence)} interval`,
       intervalTogether: `${chosenPercent(confidence)} interval, all together`,
       effect: "In residual standard deviations",
@@ -243,8 +246,6 @@ export const scale = {
     many: (confidence: number) =>
       `Above, every panelist’s marks, joined by lines; below, one row for each comparison: the difference with its ${chosenPercent(confidence)} interval, which allows for all of them.`,
     noTest: "Every panelist’s marks, joined by lines.",
-    axis: "points",
-    differenceAxis: "difference in points",
     /** For whoever listens: one panelist's marks. */
     panelist: (name: string, values: readonly (string | null)[]) =>
       `${name}: ${values.map((value) => value ?? "no answer").join(", ")}`,

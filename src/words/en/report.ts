@@ -31,6 +31,7 @@ import { preference, twoSided } from "./report-preference.ts";
 import { rank } from "./report-rank.ts";
 import { scale } from "./report-scale.ts";
 import { similarity } from "./report-similarity.ts";
+import { steps } from "./report-steps.ts";
 
 type Bound = { estimate: number | null; low: number | null; confidence: number };
 const noAnswers = plain("no answers");
@@ -135,6 +136,7 @@ export const report = {
   twoSidedMore: "more so",
   kinds: kindsWords,
   scale,
+  steps,
   rank,
   curve,
   family,

@@ -112,7 +112,8 @@ any order, and others are left unread. Each file may have the column repeat (1, 
   a-not-a            panelist, served (A or not A), answer (A or not A)
   line-scale         panelist, product, value (left empty: no answer); attribute and moment where there was more than
                      one. Each attribute at each moment is one of its own; the first one named is the one the question
-                     is about
+                     is about. scale where values are steps from 1: steps 9, liking 9, just-right 5 (with the number of
+                     steps); label for the words of the step
   ranking            panelist, product, rank (1 for the least; left empty: none). Products that share a place have one
                      and the same rank; whoever leaves out a product is left out
 
