@@ -4,6 +4,7 @@ import type { QuestionResult } from "../model/outcome.ts";
 import type { Plan } from "../model/plan.ts";
 import type { ChoiceResult, KindsResult, PairResult, RankResult, Result, ScaleResult } from "../model/result.ts";
 import type { AttributeResult } from "../model/result-scale.ts";
+import { familySize } from "./attribute-family.ts";
 import { type Bounded, type Finding, type Found, noVerdict, questionsFor } from "./finding.ts";
 import { exactInterval } from "./share-interval.ts";
 
@@ -172,9 +173,12 @@ function ofScale(result: ScaleResult, plan: Plan, attachment: Attachment): Findi
   if (given === null) return noVerdict(attribute.outcome === "ok" ? "not-compared" : "no-test");
   const { low, high, estimate, pValue } = given;
   const numbers = { what: "points" as const, estimate, low, high, confidence: result.confidence };
-  // what was looked at beside the question is no test of a claim; its turn comes in a study of its own
-  const why = without(at > 0 ? null : result.outcome);
-  const found = why ? "no-verdict" : shownBy(pValue <= result.alpha, estimate);
+  // what was looked at beside the family is no test of a claim; its turn comes in a study of its own
+  const why = without(at > 0 && !attribute.inFamily ? null : result.outcome);
+  const shares = familySize(result.attributes) > 1;
+  // of several properties that share the risk, comparisons count where the property differs as a whole
+  const asWhole = !shares || (attribute.pValueAdjusted !== null && attribute.pValueAdjusted <= result.alpha);
+  const found = why ? "no-verdict" : shownBy(asWhole && pValue <= result.alpha, estimate);
   const matters = at === 0 && attachment.effect === "pair" ? (plan.scaleSought?.difference ?? null) : null;
   return { found, why, numbers, reach: matters === null || why ? null : { low, high, matters }, limit: null };
 }

@@ -1,5 +1,5 @@
 import { writeEvent } from "../log/facts.ts";
-import type { Attachment, Heads } from "../model/ballot-event.ts";
+import type { Attachment, Heads, StreamName } from "../model/ballot-event.ts";
 import type { Body, Kind } from "../model/event.ts";
 
 /** Who writes: the lead's laptop, or a tablet by its place in `tabletNames`. */
@@ -25,7 +25,7 @@ export type WrittenAct = { by: By; text: string; attachment: Attachment | null }
 
 /** What a writer needs of its surroundings. */
 export type Desk = {
-  study: string;
+  stream: StreamName;
   device: (by: By) => string;
   /** Minutes that local time is behind UTC, as `Date.getTimezoneOffset` tells: the demo's day is a day here. */
   offsetMinutes: number;
@@ -47,7 +47,7 @@ export function writeActs(acts: readonly Act[], desk: Desk): WrittenAct[] {
       const seq = (before?.seq ?? 0) + 1;
       const written = writeEvent({
         id: act.id,
-        stream: { kind: "study", id: desk.study },
+        stream: desk.stream,
         device,
         seq,
         prev: before?.hash ?? null,

@@ -13,7 +13,7 @@ import {
 import { problem } from "../model/problem.ts";
 import type { By, WrittenAct } from "./acts.ts";
 import { leadDeviceName, tabletNames } from "./kitchen.ts";
-import { type DemoStudy, type Writing, type WrittenStudy, writeDemo } from "./studies.ts";
+import { type DemoStudy, type Writing, writeClaim, writeDemo } from "./studies.ts";
 
 /**
  * One call to the server: GET without a body, else POST. Resolves to a reply that fits the schema and throws the Problem
@@ -46,8 +46,9 @@ const mostEvents = 200;
 export async function prepareDemo(ask: Ask, token: string, writing: Omit<Writing, "device">): Promise<Loading> {
   await refuseSecond(ask, token);
   const devices = await enrollAll(ask, token);
-  const studies = await writeDemo({ ...writing, device: (by) => deviceOf(devices, by).device });
-  const left = stepsOf(ask, token, devices, studies);
+  const written = { ...writing, device: (by: By) => deviceOf(devices, by).device };
+  const studies = await writeDemo(written);
+  const left = stepsOf(ask, token, devices, [...studies, writeClaim(studies, written)]);
   return {
     studies: studies.map(({ id, title, revealed, seated }) => ({ id, title, revealed, seated })),
     send: async () => {
@@ -86,10 +87,10 @@ type Step = () => Promise<unknown>;
 
 /**
  * One request after the other. Each study as it would arrive: what the lead wrote before anybody tasted, the tablets,
- * the rest; then the withdrawals.
+ * the rest; then the claim, and the withdrawals.
  */
-function stepsOf(ask: Ask, token: string, devices: Enrolled[], studies: readonly WrittenStudy[]): Step[] {
-  const pushes = studies.flatMap(({ acts }) => {
+function stepsOf(ask: Ask, token: string, devices: Enrolled[], logs: readonly { acts: WrittenAct[] }[]): Step[] {
+  const pushes = logs.flatMap(({ acts }) => {
     const firstBallot = acts.findIndex(({ by }) => by !== "lead");
     const morning = firstBallot < 0 ? acts : acts.slice(0, firstBallot);
     const day = acts.slice(morning.length);

@@ -2,6 +2,7 @@ import type { Plan } from "../model/plan.ts";
 import { type Act, type Desk, type WrittenAct, writeActs } from "./acts.ts";
 import { chewDay } from "./chew-day.ts";
 import { choiceDay, rightOf } from "./choice-day.ts";
+import { claimActs, demoClaim } from "./claim.ts";
 import { lockActs } from "./lead.ts";
 import { lineDay } from "./line-day.ts";
 import { type Lock, lockDemo } from "./lock.ts";
@@ -98,6 +99,7 @@ export type DemoStudy = {
   seated: boolean;
 };
 export type WrittenStudy = DemoStudy & { acts: WrittenAct[] };
+export type WrittenClaim = { title: string; acts: WrittenAct[] };
 
 export type Writing = Pick<Desk, "device" | "offsetMinutes"> & {
   newStudyId: () => string;
@@ -122,7 +124,33 @@ export async function writeDemo(writing: Writing): Promise<WrittenStudy[]> {
         at: act.at + after * minutesOfDay,
       }));
       const revealed = acts.some(({ kind }) => kind === "key-revealed");
-      return { id, title: planned.title, revealed, seated, acts: writeActs(acts, { ...writing, study: id }) };
+      return {
+        id,
+        title: planned.title,
+        revealed,
+        seated,
+        acts: writeActs(acts, { ...writing, stream: { kind: "study", id } }),
+      };
     }),
   );
+}
+
+/**
+ * Writes the claim that the studies of the demo speak to.
+ *
+ * Takes    studies: as `writeDemo` gave them, in the order of the scenes
+ */
+export function writeClaim(studies: readonly DemoStudy[], writing: Writing): WrittenClaim {
+  const idOf = (name: string): string => studies[scenes.findIndex((scene) => scene.name === name)]?.id ?? "";
+  const questions = {
+    juicier: differencePlan().properties[0]?.id ?? "",
+    juiciness: linePlan().scale.attributes[0]?.id ?? "",
+  };
+  const claim = demoClaim(idOf, questions);
+  const known = ["Q4", "Q6", "Q7"].map(idOf).sort();
+  const acts = claimActs(claim, known, writing.newEventId, 2);
+  return {
+    title: claim.title,
+    acts: writeActs(acts, { ...writing, stream: { kind: "claim", id: writing.newStudyId() } }),
+  };
 }

@@ -6,6 +6,8 @@ import { organizer } from "../words/en/organizer.ts";
 import { sentenceOf } from "../words/problem-sentence.ts";
 import { type Fetch, type Lead, LeadContext, useLead } from "./app-context.ts";
 import { Bar } from "./bar.tsx";
+import { ClaimPage } from "./claim-page.tsx";
+import { Claims } from "./claims.tsx";
 import type { KeepState } from "./draft-keeper.ts";
 import { watchOf } from "./facts.ts";
 import { keyMemory } from "./key-memory.ts";
@@ -107,6 +109,10 @@ function Body({ route, onEnrolled }: { route: Route; onEnrolled: () => void }) {
       return <Studies />;
     case "devices":
       return <Tablets />;
+    case "claims":
+      return <Claims />;
+    case "claim":
+      return <ClaimPage key={route.id} id={route.id} />;
     case "kitchen":
       return <KitchenPage />;
     case "study":

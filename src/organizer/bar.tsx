@@ -2,12 +2,13 @@ import { useReading } from "../ui/use-store.ts";
 import { organizer } from "../words/en/organizer.ts";
 import { useLead } from "./app-context.ts";
 import { watchOf } from "./facts.ts";
-import { againAddress, devicesAddress, kitchenAddress, type Route, studiesAddress } from "./route.ts";
+import { againAddress, claimsAddress, devicesAddress, kitchenAddress, type Route, studiesAddress } from "./route.ts";
 import { statusText } from "./status.ts";
 
 /** The header: where you are, and whether everything is kept and sent. */
 export function Bar({ route }: { route: Route }) {
-  const inStudies = route.page !== "devices" && route.page !== "kitchen";
+  const inClaims = route.page === "claims" || route.page === "claim";
+  const inStudies = !inClaims && route.page !== "devices" && route.page !== "kitchen";
   return (
     <header class="bar">
       <a class="name" href={studiesAddress}>
@@ -16,6 +17,9 @@ export function Bar({ route }: { route: Route }) {
       <nav aria-label={organizer.bar.nav}>
         <a href={studiesAddress} aria-current={inStudies ? (route.page === "studies" ? "page" : "true") : undefined}>
           {organizer.bar.studies}
+        </a>
+        <a href={claimsAddress} aria-current={inClaims ? (route.page === "claims" ? "page" : "true") : undefined}>
+          {organizer.bar.claims}
         </a>
         <a href={devicesAddress} aria-current={route.page === "devices" ? "page" : undefined}>
           {organizer.bar.tablets}

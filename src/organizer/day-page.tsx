@@ -17,6 +17,7 @@ import { PlanAsFile } from "./plan-as-file.tsx";
 import { summaryOf } from "./plan-summary.ts";
 import { devicesAddress, stepAddress } from "./route.ts";
 import type { StudyProps } from "./study.tsx";
+import { StudyClaims } from "./study-claims.tsx";
 import { planOf } from "./study-stage.ts";
 import { type Devices, useDevices } from "./use-devices.ts";
 
@@ -31,6 +32,7 @@ export function Day({ id, state, fetching }: StudyProps) {
     <Page heading={title} windowTitle={title} margin={<Margin state={state} />} wide>
       <p class="fine under">{stageLine(state)}</p>
       <CopiedFrom plan={plan} />
+      <StudyClaims study={id} plan={plan} />
       <p class="lead-in count" aria-live="polite">
         {dayWords.answered(answered, planned)}
         {spares > 0 ? ` ${dayWords.andSpares(spares)}` : ""}

@@ -4,7 +4,7 @@ import { newEventId, newId } from "../model/id.ts";
 import { Problem } from "../model/problem.ts";
 import { appVersion } from "../ui/app-version.ts";
 import type { Fetch, Lead } from "./app-context.ts";
-import { fetchStudies } from "./facts.ts";
+import { fetchClaims, fetchStudies } from "./facts.ts";
 import { namesPrefix } from "./paper-seating.tsx";
 
 /** The demo, written and enrolled. `finish` sends and fetches it, and may be called again after a failure. */
@@ -30,6 +30,7 @@ export async function beginDemo(lead: Lead): Promise<Demo> {
         for (const [at, name] of panelists.entries()) await lead.store.saveName(`${namesPrefix(id)}${at + 1}`, name);
       }
       await fetchStudies(lead);
+      await fetchClaims(lead);
     },
   };
 }

@@ -1,6 +1,15 @@
 import { useEffect, useState } from "preact/hooks";
 import type { EventStore } from "../device/event-store.ts";
-import { knownFacts, knownStudies, pullKitchen, pullStudies, pullStudy } from "../device/pull.ts";
+import {
+  knownClaims,
+  knownFacts,
+  knownStudies,
+  pullClaims,
+  pullKitchen,
+  pullStudies,
+  pullStudy,
+} from "../device/pull.ts";
+import { type ClaimState, foldClaim } from "../log/claim.ts";
 import { foldStudy, type StudyState } from "../log/fold.ts";
 import { foldKitchen, type KitchenState } from "../log/kitchen.ts";
 import { kitchenStream } from "../model/event.ts";
@@ -32,6 +41,23 @@ export const useStudies = (store: EventStore): { id: string; state: StudyState }
 /** The kitchen's defaults from all this device knows of them; undefined until they were read. */
 export const useKitchen = (store: EventStore): KitchenState | undefined =>
   useReading(async () => foldKitchen(await knownFacts(store, kitchenStream)), watchOf(store), []);
+
+/** A claim from all this device knows of it; undefined until it was read. */
+export const useClaim = (store: EventStore, claim: string): ClaimState | undefined =>
+  useReading(async () => foldClaim(await knownFacts(store, { kind: "claim", id: claim })), watchOf(store), [claim]);
+
+/** All claims of which this device holds something, folded, and read again after every change. */
+export const useClaims = (store: EventStore): { id: string; state: ClaimState }[] | undefined =>
+  useReading(
+    async () => {
+      const ids = await knownClaims(store);
+      return Promise.all(
+        ids.map(async (id) => ({ id, state: foldClaim(await knownFacts(store, { kind: "claim", id })) })),
+      );
+    },
+    watchOf(store),
+    [],
+  );
 
 /** How fetching goes: when it last worked, and what was thrown by the last try, if it failed. */
 export type Fetching = { at: string | null; thrown: unknown };
@@ -75,4 +101,9 @@ export async function fetchStudies(lead: Lead): Promise<void> {
 /** Fetches what is new of the kitchen's defaults. */
 export const fetchKitchen = async (lead: Lead): Promise<void> => {
   await pullKitchen(lead.store, lead.fetcher, lead.who.token);
+};
+
+/** Fetches what is new in every claim. */
+export const fetchClaims = async (lead: Lead): Promise<void> => {
+  await pullClaims(lead.store, lead.fetcher, lead.who.token);
 };

@@ -23,6 +23,7 @@ import { summaryOf } from "./plan-summary.ts";
 import { ProblemNote } from "./problem-note.tsx";
 import { stepAddress } from "./route.ts";
 import type { StudyProps } from "./study.tsx";
+import { StudyClaims } from "./study-claims.tsx";
 import { type Draft, useDraft } from "./use-draft.ts";
 
 const fieldsOf: Record<PlanPart, (props: { draft: Draft }) => preact.ComponentChildren> = {
@@ -66,6 +67,7 @@ export function PlanPage({ id, state, field }: StudyProps & { field: string | nu
       >
         <p class="fine under">{begun ? planWords.begun(begun) : ""}</p>
         <CopiedFrom plan={plan} />
+        <StudyClaims study={id} plan={plan} />
         {state.draftVersions > 1 ? <p class="note">{planWords.versions(state.draftVersions)}</p> : null}
         {lead.keep?.at === "failed" ? <ProblemNote thrown={lead.keep.thrown} /> : null}
         <FieldProblemList problems={problems} />

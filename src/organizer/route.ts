@@ -6,6 +6,8 @@ export type Step = (typeof steps)[number];
 
 export type Route =
   | { page: "studies" }
+  | { page: "claims" }
+  | { page: "claim"; id: string }
   | { page: "devices" }
   /** What this kitchen usually does. */
   | { page: "kitchen" }
@@ -30,6 +32,8 @@ export function readRoute(hash: string): Route {
   if (text.startsWith("setup=")) return { page: "setup", code: text.slice("setup=".length) };
   const [first = "", id = "", what = "", which = "", ...rest] = text.split("/").filter((part) => part !== "");
   if (first === "" && id === "") return { page: "studies" };
+  if (first === "claims" && id === "") return { page: "claims" };
+  if (first === "claim" && id !== "" && what === "") return { page: "claim", id };
   if (first === "devices" && id === "") return { page: "devices" };
   if (first === "kitchen" && id === "") return { page: "kitchen" };
   if (first === "again" && id === "") return { page: "again" };
@@ -43,6 +47,8 @@ export function readRoute(hash: string): Route {
 }
 
 export const studiesAddress = "#/";
+export const claimsAddress = "#/claims";
+export const claimAddress = (id: string): string => `#/claim/${id}`;
 export const devicesAddress = "#/devices";
 export const kitchenAddress = "#/kitchen";
 export const againAddress = "#/again";

@@ -36,15 +36,19 @@ export type Sought = { words: string; stage: Stage | null };
  * Small and capital letters, and letters with and without accents, are the same; a part of a word is enough.
  */
 export function found(known: readonly Known[], { words, stage }: Sought): Known[] {
-  const wanted = plain(words)
-    .split(/\s+/)
-    .filter((word) => word !== "");
   return known.filter((study) => {
     if (stage !== null && study.stage !== stage) return false;
     const { title, objective, products } = study.plan;
-    const text = plain([title, objective, ...products.map(({ name }) => name)].join("\n"));
-    return wanted.every((word) => text.includes(word));
+    return holdsAll(words, [title, objective, ...products.map(({ name }) => name)]);
   });
+}
+
+/** Do the texts hold every word that is sought, in the way of `found`? */
+export function holdsAll(words: string, texts: readonly string[]): boolean {
+  const text = plain(texts.join("\n"));
+  return plain(words)
+    .split(/\s+/)
+    .every((word) => text.includes(word));
 }
 
 const plain = (text: string): string =>

@@ -104,6 +104,12 @@ describe("a line scale: new less current 11.9, rest adds 1.4 as printed", () => 
     const beside = find(twice, "intensity", { question: rested });
     expect(beside).toMatchObject({ found: "no-verdict", why: "exploratory" });
     expect(beside.numbers?.what).toBe("points");
+    const family = linePlan({ scale: { lengthMm: 120, attributes: [attribute, { ...tender, inFamily: true }] } });
+    const within = lineRecord(
+      family,
+      juicinessMarks.map((row) => [row.slice(), row.slice()]),
+    );
+    expect(find(within, "intensity", { question: rested }).found).toBe("higher");
   });
 });
 

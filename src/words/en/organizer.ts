@@ -24,6 +24,7 @@ export const organizer = {
   bar: {
     nav: "Main",
     studies: "Studies",
+    claims: "Claims",
     tablets: "Tablets",
     kitchen: "Kitchen",
     /** The reader's page: what was opened, and answers from elsewhere. */

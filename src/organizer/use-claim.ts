@@ -1,0 +1,70 @@
+import { useRef } from "preact/hooks";
+import type { ClaimState } from "../log/claim.ts";
+import { type Claim, emptyClaim } from "../model/claim.ts";
+import { newId } from "../model/id.ts";
+import { appendEvent, type Lead, useLead } from "./app-context.ts";
+import { attachedStudies } from "./claim-edit.ts";
+import { readStudies } from "./facts.ts";
+import { claimAddress } from "./route.ts";
+import { type Kept, useKept } from "./use-kept.ts";
+
+/** As many versions, and as many studies, as one event may name. */
+const mostMerged = 50;
+const mostKnown = 500;
+
+export type ClaimDraft = Omit<Kept<Claim>, "value"> & {
+  claim: Claim;
+  /** Settles versions that did not know of each other: one that is given counts, or the one at hand (null). */
+  settle: (instead: Claim | null) => void;
+};
+
+/** A claim at hand, kept as events while it is typed. */
+export function useClaimDraft(id: string, { current, others, versions }: ClaimState): ClaimDraft {
+  const lead = useLead();
+  /** Other versions that were looked at and are replaced with the next writing. */
+  const merged = useRef<string[]>([]);
+  /** What this page wrote last: the state may not have been read again yet. */
+  const written = useRef<{ event: string; claim: Claim } | null>(null);
+  const { value, ...kept } = useKept<Claim>(
+    { event: current?.event ?? null, value: current?.claim ?? emptyClaim(newId) },
+    async (base, claim) => {
+      const named = merged.current.filter((event) => event !== base).slice(0, mostMerged);
+      const before = base === written.current?.event ? written.current?.claim : versions.get(base ?? "")?.claim;
+      const event = await saveClaim(lead, id, { base, merged: named, claim, before: before ?? null });
+      written.current = { event, claim };
+      merged.current = [];
+      return event;
+    },
+  );
+  return {
+    ...kept,
+    claim: value,
+    settle: (instead) => {
+      merged.current = [...others.map(({ event }) => event), ...(current ? [current.event] : [])];
+      kept.edit((before) => instead ?? before);
+      void kept.flush();
+    },
+  };
+}
+
+type Saving = { base: string | null; merged: string[]; claim: Claim; before: Claim | null };
+
+/** Writes a version of a claim, with the attached studies whose keys this device knows to be open. Returns its event. */
+export async function saveClaim(lead: Lead, id: string, { base, merged, claim, before }: Saving): Promise<string> {
+  const attached = new Set([...attachedStudies(claim), ...(before ? attachedStudies(before) : [])]);
+  const known: string[] = [];
+  if (attached.size > 0) {
+    for (const { id: study, state } of await readStudies(lead.store)) {
+      if (attached.has(study) && state.reveal) known.push(study);
+    }
+  }
+  const body = { base, merged, claim, known: known.sort().slice(0, mostKnown) };
+  return (await appendEvent(lead, { stream: { kind: "claim", id }, kind: "claim-saved", body })).id;
+}
+
+/** Begins a claim and goes there. */
+export async function beginClaim(lead: Lead): Promise<void> {
+  const id = newId();
+  await saveClaim(lead, id, { base: null, merged: [], claim: emptyClaim(newId), before: null });
+  window.location.hash = claimAddress(id);
+}
