@@ -1,10 +1,18 @@
 import { beforeAll, describe, expect, test } from "vitest";
+import { analyse } from "../../src/analysis/analyse.ts";
+import type { By } from "../../src/demo/acts.ts";
 import { demoPassphrase } from "../../src/demo/chance.ts";
 import { panelists } from "../../src/demo/kitchen.ts";
+import { writeClaim } from "../../src/demo/studies.ts";
 import { openParts } from "../../src/design/readiness.ts";
 import { brokenLinks, headsOf } from "../../src/log/chain.ts";
+import { foldClaim } from "../../src/log/claim.ts";
+import { readEvent } from "../../src/log/facts.ts";
 import { recordOf } from "../../src/log/record.ts";
+import { newEventId, newId } from "../../src/model/id.ts";
 import type { Departure } from "../../src/model/record.ts";
+import type { ClaimStudy } from "../../src/organizer/claim-results.ts";
+import { rowsOf, standingsOf } from "../../src/organizer/claim-rows.ts";
 import { openKey } from "../../src/seal/open.ts";
 import { device, type Told, told } from "./written.ts";
 
@@ -146,4 +154,47 @@ test("the last study is locked and waits: 60 trays, six spares, likeness within 
   const plan = state.lock?.body.plan;
   expect([plan?.goal, plan?.similarity.limit, plan?.people, plan?.spares]).toEqual(["similarity", 0.3, 60, 6]);
   expect([...state.trays.values()].every(({ status }) => status === "waiting")).toBe(true);
+});
+
+describe("the claim", () => {
+  test("it was written before the first lock, fits its studies, and every study it names is one of the demo", () => {
+    const by = (who: By) => device[who];
+    const writing = { device: by, offsetMinutes: -120, newStudyId: newId, newEventId, app: "test" };
+    const facts = writeClaim(studies, writing).acts.map(({ text }) => {
+      const read = readEvent(text);
+      if (!read.ok || !read.fact) throw new Error("not a fact");
+      return read.fact;
+    });
+    expect(brokenLinks(facts)).toEqual([]);
+    const { current, versions } = foldClaim(facts);
+    const claim = current?.claim;
+    if (!claim) throw new Error("no claim");
+    expect(claim.invented).toBe(true);
+    expect([...versions.values()][0]?.at.localeCompare(at(0).state.lock?.at ?? "")).toBe(-1);
+    const now = { over: current.over, claim, known: current.known };
+    const byId = new Map(studies.map(({ id, state }) => [id, asClaimStudy(id, state)]));
+    const rows = rowsOf({ claim, versions, now, studies: byId });
+    // as printed: 18 of 24 juicier, 11.9 points more, 31 of 50 prefer it with p = 0.119, 6.5 points less lost
+    expect(rows.map(({ finding, waits }) => finding?.found ?? waits)).toEqual([
+      "lower",
+      "higher",
+      "higher",
+      "not-shown",
+      "nothing",
+    ]);
+    expect(rows.flatMap(({ cells }) => cells.filter(({ after }) => after))).toEqual([]);
+    expect(standingsOf(claim, rows).map(({ judgment }) => judgment)).toEqual([
+      "allowed",
+      "contradicted",
+      "contradicted",
+      "allowed",
+    ]);
+  });
+
+  function asClaimStudy(id: string, state: Told["state"]): ClaimStudy {
+    const plan = state.lock?.body.plan;
+    if (!plan) throw new Error("not locked");
+    const result = state.reveal ? analyse(recordOf(state, { keyMatches: true }), "test") : null;
+    return { id, plan, revealed: result !== null, result, waits: result ? null : "sealed" };
+  }
 });

@@ -2,6 +2,7 @@ import "fake-indexeddb/auto";
 import { IDBFactory } from "fake-indexeddb";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { panelists } from "../../src/demo/kitchen.ts";
+import { knownClaims } from "../../src/device/pull.ts";
 import { DeviceStore } from "../../src/device/store.ts";
 import type { Lead } from "../../src/organizer/app-context.ts";
 import { beginDemo } from "../../src/organizer/demo-loading.ts";
@@ -42,6 +43,7 @@ test("the ten studies stand in the lead's browser, nine of them opened with all 
   expect(counted.sort((a, b) => a - b)).toEqual([0, 12, 12, 12, 18, 24, 24, 24, 36, 60]);
   expect(studies.every(({ state }) => state.lock?.body.plan.invented)).toBe(true);
   expect(studies.filter(({ state }) => state.reveal)).toHaveLength(9);
+  expect(await knownClaims(lead.store)).toHaveLength(1);
 });
 
 test("the lead's own device wrote nothing: its log goes on where it was", async () => {
