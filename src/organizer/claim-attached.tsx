@@ -24,8 +24,7 @@ export function Attached({ draft, studies, measure }: MeasureProps) {
   return (
     <fieldset class="field group">
       <legend>{words.heading}</legend>
-      {measure.kind === "mass" ? <p class="fine">{words.massOnly}</p> : null}
-      {measure.kind !== "mass" && measure.attached.length === 0 ? <p class="fine">{words.none}</p> : null}
+      {measure.attached.length === 0 ? <p class="fine">{words.none}</p> : null}
       {measure.attached.map((attachment) => (
         <One
           key={attachment.id}
@@ -35,7 +34,7 @@ export function Attached({ draft, studies, measure }: MeasureProps) {
           plan={planOf.get(attachment.study) ?? null}
         />
       ))}
-      {measure.kind === "mass" ? null : <Pick draft={draft} studies={studies} measure={measure} />}
+      <Pick draft={draft} studies={studies} measure={measure} />
     </fieldset>
   );
 }

@@ -64,8 +64,7 @@ function MeasureFields(props: MeasureProps) {
       </summary>
       <WhatFields {...props} />
       <Predictions {...props} />
-      <Attached {...props} />
-      {kind === "mass" ? <TypedResult draft={draft} measure={measure} /> : null}
+      {kind === "mass" ? <TypedResult draft={draft} measure={measure} /> : <Attached {...props} />}
       <button
         type="button"
         class="quiet after"

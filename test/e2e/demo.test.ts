@@ -77,6 +77,25 @@ test.each([
   expect(text).toMatch(/invented/i);
 });
 
+test("the claim behind them: two rivals are contradicted, two explanations are left; axe finds nothing on either page", async () => {
+  await lead.page.goto(`${server.origin}/organizer/#/claims`);
+  await lead.page.getByRole("link", { name: /Steam first keeps the juice in/ }).waitFor();
+  expect(await axe(lead.page)).toEqual([]);
+  await lead.page.getByRole("link", { name: /Steam first keeps the juice in/ }).click();
+  const standings = lead.page.locator(".standings dt");
+  await expect
+    .poll(async () => (await standings.allInnerTexts()).map((text) => /contradicted by/.test(text)))
+    .toEqual([false, true, true, false]);
+  const text = (await lead.page.locator("main").textContent()) ?? "";
+  expect(text).toMatch(/18\s?of\s?24 for new/);
+  expect(text).toMatch(/invented/i);
+  for (const summary of await lead.page.locator("details.declared > summary").all()) await summary.click();
+  expect(await axe(lead.page)).toEqual([]);
+  await lead.page.setViewportSize({ width: 390, height: 844 });
+  expect(await lead.page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThan(2);
+  await lead.page.setViewportSize(laptop);
+});
+
 test("the reader's list marks them as invented too", async () => {
   await lead.page.goto(`${server.origin}/report/`);
   await lead.page.locator("ul.studies li", { hasText: "invented" }).nth(8).waitFor();

@@ -1,7 +1,9 @@
 import type { Page } from "playwright-core";
 import { planParts } from "../../src/model/open-part.ts";
+import { claimWords } from "../../src/words/en/organizer-claims.ts";
 import { planWords } from "../../src/words/en/organizer-plan.ts";
 import { rehearsalWords } from "../../src/words/en/organizer-rehearsal.ts";
+import { studiesWords } from "../../src/words/en/organizer-studies.ts";
 import { panel as words } from "../../src/words/en/panel.ts";
 import { panelChoice } from "../../src/words/en/panel-choice.ts";
 import { panelTools as toolWords } from "../../src/words/en/panel-tools.ts";
@@ -79,6 +81,16 @@ export async function everyPlanState(
   const { page } = lead;
   const see = (name: string) => visit(`lead ${name}`, page);
   await see("no study yet");
+  const top = page.url().split("#")[0] ?? "";
+  await page.goto(`${top}#/claims`);
+  await lead.button(claimWords.begin).waitFor();
+  await see("no claim yet");
+  await lead.button(claimWords.begin).click();
+  await lead.button(claimWords.measure.add).click();
+  await page.locator('[id^="measure-"][id$="-name"]').waitFor();
+  await see("claim");
+  await page.goto(`${top}#/`);
+  await lead.heading(studiesWords.emptyHeading).waitFor();
   const plan = readyPlan();
   await lead.plan({ ...plan, serving: { ...plan.serving, pauseSeconds: 0 } });
   await see("plan safety");

@@ -80,7 +80,7 @@ describe("the page of a claim", () => {
       .slice(1);
     expect(first?.textContent).toContain(findingWords.judgment.allowed);
     expect(second?.textContent).toContain(findingWords.judgment.contradicted);
-    expect(screen.getByText(/They contradict: They only look moister/)).toBeTruthy();
+    expect(screen.getByText(/They contradict .They only look moister/)).toBeTruthy();
   });
 
   test("a prediction that is changed with the result on the page says so, with what stood before", async () => {
@@ -92,7 +92,7 @@ describe("the page of a claim", () => {
     await screen.findByText(`${findingWords.after}.`);
     expect(screen.getByText(findingWords.stoodJudged(findingWords.judgment.contradicted))).toBeTruthy();
     // what stood before counts
-    expect(screen.getByText(/They contradict: They only look moister/)).toBeTruthy();
+    expect(screen.getByText(/They contradict .They only look moister/)).toBeTruthy();
   });
 
   test("two browsers that did not know of each other: both versions are named, and one settles it", async () => {

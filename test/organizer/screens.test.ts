@@ -3,7 +3,15 @@ import { saw } from "../../src/design/panel-size.ts";
 import { differenceTest } from "../../src/design/size-test.ts";
 import { readNumber } from "../../src/organizer/number-field.tsx";
 import { sizeSentences } from "../../src/organizer/part-people.tsx";
-import { againAddress, papersAddress, readRoute, stepAddress, studyAddress } from "../../src/organizer/route.ts";
+import {
+  againAddress,
+  claimAddress,
+  claimsAddress,
+  papersAddress,
+  readRoute,
+  stepAddress,
+  studyAddress,
+} from "../../src/organizer/route.ts";
 import { sawLayout } from "../../src/organizer/saw-layout.ts";
 import { afterRun, neverSent, statusText } from "../../src/organizer/status.ts";
 import { readyPlan } from "../design/scenario.ts";
@@ -15,6 +23,9 @@ describe("addresses", () => {
     expect(readRoute("")).toEqual({ page: "studies" });
     expect(readRoute("#/")).toEqual({ page: "studies" });
     expect(readRoute("#/devices")).toEqual({ page: "devices" });
+    expect(readRoute(claimsAddress)).toEqual({ page: "claims" });
+    expect(readRoute(claimAddress(id))).toEqual({ page: "claim", id });
+    expect(readRoute(`${claimAddress(id)}/more`)).toEqual({ page: "unknown" });
     expect(readRoute(againAddress)).toEqual({ page: "again" });
     expect(readRoute(studyAddress(id))).toEqual({ page: "study", id });
     expect(readRoute(stepAddress(id, "close"))).toEqual({ page: "step", id, step: "close" });

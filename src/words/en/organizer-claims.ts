@@ -135,7 +135,6 @@ export const claimWords = {
     none: "No study is attached yet.",
     nothing:
       "No study here measures such a thing. Begin one in the list of studies; it can be attached while it is still a draft.",
-    massOnly: "Weighings are typed in below.",
     pick: "A study",
     notChosen: "choose a study",
     attach: "Attach it",

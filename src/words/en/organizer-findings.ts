@@ -13,6 +13,8 @@ const between = (low: string, high: string, level: string): string => ` (${low} 
 const ends = ({ low, high, confidence }: Ends, as: (value: number) => string): string =>
   low === null || high === null ? "" : between(as(low), as(high), chosenPercent(confidence));
 
+const quoted = (names: readonly string[]): string => listed(names.map((name) => `\u201c${name}\u201d`));
+
 export const findingWords = {
   heading: "Prediction beside finding",
   columns: { explanation: "explanation", predicts: "predicts", says: "the data" },
@@ -89,12 +91,12 @@ export const findingWords = {
   summary: {
     heading: "What the data still allow",
     none: "No result is in yet, so every explanation stands as it was written.",
-    allowed: (names: readonly string[]) => `The data still allow: ${listed(names)}.`,
+    allowed: (names: readonly string[]) => `The data still allow ${quoted(names)}.`,
     noneAllowed: "No explanation stands against all of the data.",
-    contradicted: (names: readonly string[]) => `They contradict: ${listed(names)}.`,
-    untested: (names: readonly string[]) => `Not tested yet: ${listed(names)}.`,
+    contradicted: (names: readonly string[]) => `They contradict ${quoted(names)}.`,
+    untested: (names: readonly string[]) => `Not tested yet: ${quoted(names)}.`,
     by: (measures: readonly string[]) => `contradicted by ${listed(measures)}`,
-    tested: (count: number) => `stands against ${plural(count, "result", "results")}`,
+    tested: (count: number) => `no contradiction in ${plural(count, "result", "results")}`,
     care: (count: number) =>
       count < 2
         ? "A single result can be wrong by chance. Allowed does not mean shown."
