@@ -120,7 +120,8 @@ test("a predicted order stays one of all products when one comes or goes", () =>
 test("a property of the kitchen’s list fills the fields, and is no longer offered then", async () => {
   const [attribute] = linePlan().scale.attributes;
   if (!attribute) throw new Error("the scenario judges juiciness");
-  const kitchen = { ...emptyKitchen(), properties: [{ ...attribute, id: juiciness, starts: false }] };
+  const { inFamily: _inFamily, ...known } = attribute;
+  const kitchen = { ...emptyKitchen(), properties: [{ ...known, id: juiciness, starts: false }] };
   const body = { base: null, merged: [], kitchen };
   await lead.store.append(device, at, { stream: kitchenStream, kind: "kitchen-saved", body });
   show(withMethod(readyPlan(), "ranking"), "method");
