@@ -83,7 +83,7 @@ async function lockedBy(lead: VirtualDevice, played: StudyRecord, study: string,
   const plan: Plan = { ...played.plan, invented: true };
   const { sealed, opened } = await sealKey({ ...played.opened.key, study }, newPassphrase(randomBytes), randomBytes);
   const packet = blindPacketOf(plan, study, played.packet.trays, sealed.commitment);
-  lead.write("draft-saved", { base: null, plan }, at);
+  lead.write("draft-saved", { base: null, merged: [], plan }, at);
   lead.write("study-locked", { plan, packet, sealed, seats: seating(plan).seats, app }, at);
   return opened;
 }

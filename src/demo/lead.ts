@@ -20,7 +20,7 @@ export function lockActs(lock: Lock, newEventId: () => string, times: { drafted:
       by: "lead",
       at: minutesOf(times.drafted),
       kind: "draft-saved",
-      body: { base: null, plan },
+      body: { base: null, merged: [], plan },
     },
     { id: newEventId(), by: "lead", at: minutesOf(times.locked), kind: "study-locked", body: lock.body },
   ];

@@ -5,10 +5,13 @@ import { leavesOf } from "./leaves.ts";
 import { type Look, looksOf } from "./looks.ts";
 import { foldTrays, type TrayState } from "./trays.ts";
 
+/** One version of a draft, and who wrote it when (a clock: shown, never compared). */
+export type DraftVersion = { event: string; device: string; at: string; plan: Plan };
+
 export type StudyState = {
-  /** The draft that counts while the plan is open, and how many unmerged versions there are. */
-  draft: { event: string; plan: Plan } | null;
-  draftVersions: number;
+  /** The draft that counts while the plan is open; and others that were written without knowing of it, newest first. */
+  draft: DraftVersion | null;
+  otherDrafts: DraftVersion[];
   lock: FactOf<"study-locked"> | null;
   close: FactOf<"study-closed"> | null;
   reveal: FactOf<"key-revealed"> | null;
@@ -39,8 +42,9 @@ export function foldStudy(facts: Iterable<Fact>): StudyState {
   const [lock = null, ...rivalLocks] = of("study-locked");
   const [close = null, ...rivalCloses] = of("study-closed");
   const [reveal = null, ...rivalReveals] = of("key-revealed");
-  const leaves = leavesOf(of("draft-saved"));
-  const draft = leaves.at(-1);
+  const drafts = leavesOf(of("draft-saved")).map(({ id, device, at, body }) => ({
+    ...{ event: id, device, at, plan: body.plan },
+  }));
 
   const heads = { close: close?.body.heads ?? null, reveal: reveal?.body.heads ?? null };
   /** Rulings after the reveal change nothing: whoever makes them has seen the key. */
@@ -54,8 +58,8 @@ export function foldStudy(facts: Iterable<Fact>): StudyState {
   });
   const { looks, others } = looksOf(of("look-begun"), of("look-done"), heads.close);
   return {
-    draft: draft ? { event: draft.id, plan: draft.body.plan } : null,
-    draftVersions: leaves.length,
+    draft: drafts.at(-1) ?? null,
+    otherDrafts: drafts.slice(0, -1).reverse(),
     lock,
     close,
     reveal,

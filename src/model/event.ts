@@ -27,8 +27,13 @@ const tray = trayNumber;
 /** Bodies by kind, version 1, those of a panel device among them. A kind not listed here, or a newer version, is held and judged after an upgrade. */
 export const bodies = {
   // the lead's
-  "draft-saved": z.strictObject({ base: z.nullable(id), plan }),
-  /** The kitchen's own defaults. `merged`: versions beside `base` that its writer saw and replaces as well. */
+  /** A plan, whole. `merged`: versions beside `base` that its writer saw and replaces as well. */
+  "draft-saved": z.strictObject({
+    base: z.nullable(id),
+    merged: z._default(z.array(id).check(z.maxLength(50)), []),
+    plan,
+  }),
+  /** The kitchen's own defaults. `merged`: as above. */
   "kitchen-saved": z.strictObject({ base: z.nullable(id), merged: z.array(id).check(z.maxLength(50)), kitchen }),
   /**
    * A claim, whole. `merged`: as above. `known`: the studies attached to it, now or in the version before, whose key was

@@ -68,6 +68,7 @@ export type ProblemDetails = {
   "plan/too-many-trays": { trays: number; codes: number };
   "lock/insecure-origin": { origin: string };
   "lock/already-locked": Record<string, never>;
+  "lock/several-versions": Record<string, never>;
   // the key
   "key/wrong-passphrase": Record<string, never>;
   "key/damaged": Record<string, never>;

@@ -44,6 +44,10 @@ const titlesOf = async (lead: Lead): Promise<string[]> =>
 
 async function beginWith(lead: Lead, plan: Plan): Promise<void> {
   const id = newId();
-  await appendEvent(lead, { stream: { kind: "study", id }, kind: "draft-saved", body: { base: null, plan } });
+  await appendEvent(lead, {
+    stream: { kind: "study", id },
+    kind: "draft-saved",
+    body: { base: null, merged: [], plan },
+  });
   window.location.hash = studyAddress(id);
 }

@@ -14,7 +14,8 @@ import { fetchClaims, fetchStudies, useClaim, usePolling, watchOf } from "./fact
 import { headingId, Page } from "./page.tsx";
 import { ProblemNote } from "./problem-note.tsx";
 import { claimsAddress } from "./route.ts";
-import { type ClaimDraft, useClaimDraft } from "./use-claim.ts";
+import { UndoBar } from "./undo-bar.tsx";
+import { useClaimDraft } from "./use-claim.ts";
 import { useDevices } from "./use-devices.ts";
 
 const everyMs = 8_000;
@@ -68,8 +69,10 @@ function Known({ id, state, offline }: { id: string; state: ClaimState; offline:
         <Explanations draft={draft} />
         <Measures draft={draft} studies={studies ?? noStudies} />
       </div>
-      <ClaimVersions state={state} settle={draft.settle} nameOf={nameOf} />
-      <UndoLine draft={draft} />
+      <div class="foot no-print">
+        <ClaimVersions state={state} settle={draft.settle} nameOf={nameOf} />
+        <UndoBar {...draft} then={() => focusSoon(headingId)} />
+      </div>
     </Page>
   );
 }
@@ -83,25 +86,5 @@ function Notes() {
       <p>{words.note}</p>
       <p>{words.noteBlind}</p>
     </>
-  );
-}
-
-/** What was taken away, and the way back. The button goes with it, so the focus goes to the heading. */
-function UndoLine({ draft: { undo } }: { draft: ClaimDraft }) {
-  if (!undo) return null;
-  return (
-    <p class="undo no-print" role="status">
-      {undo.text}{" "}
-      <button
-        type="button"
-        class="quiet"
-        onClick={() => {
-          undo.back();
-          focusSoon(headingId);
-        }}
-      >
-        {words.undo}
-      </button>
-    </p>
   );
 }

@@ -19,7 +19,8 @@ export type KeeperOptions<T> = {
 export class DraftKeeper<T> {
   #options: KeeperOptions<T>;
   #base: string | null;
-  #pending: T | null = null;
+  // in a box of its own: the same value asked for again while it is written is one more event
+  #pending: { value: T } | null = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #writing: Promise<void> | null = null;
 
@@ -39,7 +40,7 @@ export class DraftKeeper<T> {
   }
 
   change(value: T): void {
-    this.#pending = value;
+    this.#pending = { value };
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => void this.flush(), this.#options.delayMs);
     this.#options.onState({ at: "waiting" });
@@ -61,11 +62,11 @@ export class DraftKeeper<T> {
     await this.#writing;
   }
 
-  async #write(value: T): Promise<void> {
+  async #write(pending: { value: T }): Promise<void> {
     this.#options.onState({ at: "keeping" });
     try {
-      this.#base = await this.#options.save(this.#base, value);
-      if (this.#pending === value) this.#pending = null;
+      this.#base = await this.#options.save(this.#base, pending.value);
+      if (this.#pending === pending) this.#pending = null;
       this.#options.onState(this.#pending === null ? { at: "kept" } : { at: "waiting" });
     } catch (thrown) {
       this.#options.onState({ at: "failed", thrown });

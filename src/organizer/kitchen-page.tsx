@@ -13,8 +13,9 @@ import { KitchenVersions } from "./kitchen-versions.tsx";
 import { headingId, Page } from "./page.tsx";
 import { ProblemNote } from "./problem-note.tsx";
 import { CupFields, TastingFields } from "./serving-fields.tsx";
+import { UndoBar } from "./undo-bar.tsx";
 import { useDevices } from "./use-devices.ts";
-import { type KitchenDraft, useKitchenDraft } from "./use-kitchen.ts";
+import { useKitchenDraft } from "./use-kitchen.ts";
 
 const everyMs = 8_000;
 
@@ -51,8 +52,10 @@ function Defaults({ state }: { state: KitchenState }) {
         <Section title={words.codes} fields={<CodesField draft={draft} />} />
         <Section title={words.properties} fields={<Properties draft={draft} />} />
       </div>
-      <KitchenVersions state={state} settle={draft.settle} nameOf={nameOf} />
-      <UndoLine draft={draft} />
+      <div class="foot">
+        <KitchenVersions state={state} settle={draft.settle} nameOf={nameOf} />
+        <UndoBar {...draft} then={() => focusSoon(headingId)} />
+      </div>
     </Page>
   );
 }
@@ -73,25 +76,5 @@ function Notes() {
       <p>{words.noteTablets}</p>
       <p>{words.noteDay}</p>
     </>
-  );
-}
-
-/** What was taken away, and the way back. The button goes with it, so the focus goes to the heading. */
-function UndoLine({ draft: { undo } }: { draft: KitchenDraft }) {
-  if (!undo) return null;
-  return (
-    <p class="undo" role="status">
-      {undo.text}{" "}
-      <button
-        type="button"
-        class="quiet"
-        onClick={() => {
-          undo.back();
-          focusSoon(headingId);
-        }}
-      >
-        {words.undo}
-      </button>
-    </p>
   );
 }

@@ -11,6 +11,7 @@ import { organizer } from "../words/en/organizer.ts";
 import { dayWords } from "../words/en/organizer-day.ts";
 import { lockWords } from "../words/en/organizer-lock.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
+import { versionWords } from "../words/en/organizer-versions.ts";
 import { openPartSentence } from "../words/en/planning.ts";
 import { sentenceOf } from "../words/problem-sentence.ts";
 import { appendEvent, type Lead, useLead } from "./app-context.ts";
@@ -55,7 +56,11 @@ export function LockPage({ id, state }: StudyProps) {
         <a href={studyAddress(id)}>{words.back}</a>
       </p>
       <ProblemNote thrown={thrown} />
-      {open.length > 0 ? (
+      {state.otherDrafts.length > 0 ? (
+        <p class="note">
+          {versionWords.lock} <a href={studyAddress(id)}>{versionWords.look}</a>
+        </p>
+      ) : open.length > 0 ? (
         <OpenPoints id={id} open={open} />
       ) : (
         <>
@@ -138,7 +143,10 @@ async function lockNow(lead: Lead, id: string, plan: Plan): Promise<void> {
   requireSecure({ isSecureContext: window.isSecureContext, origin: window.location.origin });
   const stream = { kind: "study" as const, id };
   await fetchStudy(lead, id).catch(() => undefined); // without network the lock is this device's to make
-  if (foldStudy(await knownFacts(lead.store, stream)).lock) throw problem("lock/already-locked");
+  const { lock, otherDrafts } = foldStudy(await knownFacts(lead.store, stream));
+  if (lock) throw problem("lock/already-locked");
+  // a plan that two people wrote at once is locked by nobody's choice
+  if (otherDrafts.length > 0) throw problem("lock/several-versions");
   const { body, opened, passphrase } = await lockPlan(plan, id, appVersion, randomBytes);
   const fact = await appendEvent(lead, { stream, kind: "study-locked", body, mark: `lock ${id}` });
   // another tab was faster: its key is the one that counts

@@ -20,10 +20,13 @@ import { PartServing } from "./part-serving.tsx";
 import { PlanAsFile } from "./plan-as-file.tsx";
 import { fieldOf, keyOf, pagePartOf } from "./plan-edit.ts";
 import { summaryOf } from "./plan-summary.ts";
+import { PlanVersions, VersionsLine } from "./plan-versions.tsx";
 import { ProblemNote } from "./problem-note.tsx";
 import { stepAddress } from "./route.ts";
 import type { StudyProps } from "./study.tsx";
 import { StudyClaims } from "./study-claims.tsx";
+import { UndoBar } from "./undo-bar.tsx";
+import { useDevices } from "./use-devices.ts";
 import { type Draft, useDraft } from "./use-draft.ts";
 
 const fieldsOf: Record<PlanPart, (props: { draft: Draft }) => preact.ComponentChildren> = {
@@ -37,11 +40,11 @@ const fieldsOf: Record<PlanPart, (props: { draft: Draft }) => preact.ComponentCh
 
 /** A plan on one page: six parts, each folded to one sentence, one of them open to change. */
 export function PlanPage({ id, state, field }: StudyProps & { field: string | null }) {
-  const stored = state.draft;
-  if (!stored) throw new Error("a study without a draft has no plan page");
   const lead = useLead();
-  const draft = useDraft(id, stored);
-  const { plan, undo } = draft;
+  const draft = useDraft(id, state);
+  const { plan } = draft;
+  const devices = useDevices();
+  const nameOf = (device: string) => (device === lead.who.device ? lead.who.name : devices.nameOf(device));
   const open = openParts(plan);
   const [shown, setShown] = useState<PlanPart | null>(() => firstOpen(open));
   const [problems, setProblems] = useState<Record<string, string>>({});
@@ -68,7 +71,7 @@ export function PlanPage({ id, state, field }: StudyProps & { field: string | nu
         <p class="fine under">{begun ? planWords.begun(begun) : ""}</p>
         <CopiedFrom plan={plan} />
         <StudyClaims study={id} plan={plan} />
-        {state.draftVersions > 1 ? <p class="note">{planWords.versions(state.draftVersions)}</p> : null}
+        <PlanVersions state={state} draft={draft} nameOf={nameOf} />
         {lead.keep?.at === "failed" ? <ProblemNote thrown={lead.keep.thrown} /> : null}
         <FieldProblemList problems={problems} />
         <ol class="parts" onFocusOut={() => void draft.flush()}>
@@ -86,7 +89,6 @@ export function PlanPage({ id, state, field }: StudyProps & { field: string | nu
             />
           ))}
         </ol>
-        {undo ? <UndoLine undo={undo} then={() => focusSoon(shown === null ? headingId : headingOf(shown))} /> : null}
         <p class="after-row">
           <a class="button" href={stepAddress(id, "rehearse")}>
             {rehearsalWords.link}
@@ -95,27 +97,12 @@ export function PlanPage({ id, state, field }: StudyProps & { field: string | nu
         </p>
         <LockLine id={id} open={open} flush={draft.flush} />
         <PlanAsFile study={id} plan={plan} />
+        <div class="foot">
+          <VersionsLine state={state} />
+          <UndoBar {...draft} then={() => focusSoon(shown === null ? headingId : headingOf(shown))} />
+        </div>
       </Page>
     </FieldProblems.Provider>
-  );
-}
-
-/** What was taken away, and the way back. The button goes with it, so `then` finds the focus another place. */
-function UndoLine({ undo, then }: { undo: NonNullable<Draft["undo"]>; then: () => void }) {
-  return (
-    <p class="undo" role="status">
-      {undo.text}{" "}
-      <button
-        type="button"
-        class="quiet"
-        onClick={() => {
-          undo.back();
-          then();
-        }}
-      >
-        {planWords.undo}
-      </button>
-    </p>
   );
 }
 

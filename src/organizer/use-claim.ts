@@ -4,47 +4,35 @@ import { type Claim, emptyClaim } from "../model/claim.ts";
 import { newId } from "../model/id.ts";
 import { appendEvent, type Lead, useLead } from "./app-context.ts";
 import { attachedStudies } from "./claim-edit.ts";
+import { claimDifferences } from "./differences.ts";
 import { readStudies } from "./facts.ts";
 import { claimAddress } from "./route.ts";
 import { type Kept, useKept } from "./use-kept.ts";
 
-/** As many versions, and as many studies, as one event may name. */
-const mostMerged = 50;
+/** As many studies as one event may name. */
 const mostKnown = 500;
 
-export type ClaimDraft = Omit<Kept<Claim>, "value"> & {
-  claim: Claim;
-  /** Settles versions that did not know of each other: one that is given counts, or the one at hand (null). */
-  settle: (instead: Claim | null) => void;
-};
+export type ClaimDraft = Omit<Kept<Claim>, "value"> & { claim: Claim };
 
 /** A claim at hand, kept as events while it is typed. */
 export function useClaimDraft(id: string, { current, others, versions }: ClaimState): ClaimDraft {
   const lead = useLead();
-  /** Other versions that were looked at and are replaced with the next writing. */
-  const merged = useRef<string[]>([]);
   /** What this page wrote last: the state may not have been read again yet. */
   const written = useRef<{ event: string; claim: Claim } | null>(null);
-  const { value, ...kept } = useKept<Claim>(
-    { event: current?.event ?? null, value: current?.claim ?? emptyClaim(newId) },
-    async (base, claim) => {
-      const named = merged.current.filter((event) => event !== base).slice(0, mostMerged);
+  const { value, ...kept } = useKept<Claim>({
+    stored: {
+      ...{ event: current?.event ?? null, value: current?.claim ?? emptyClaim(newId) },
+      others: others.map(({ event }) => event),
+    },
+    save: async (base, merged, claim) => {
       const before = base === written.current?.event ? written.current?.claim : versions.get(base ?? "")?.claim;
-      const event = await saveClaim(lead, id, { base, merged: named, claim, before: before ?? null });
+      const event = await saveClaim(lead, id, { base, merged, claim, before: before ?? null });
       written.current = { event, claim };
-      merged.current = [];
       return event;
     },
-  );
-  return {
-    ...kept,
-    claim: value,
-    settle: (instead) => {
-      merged.current = [...others.map(({ event }) => event), ...(current ? [current.event] : [])];
-      kept.edit((before) => instead ?? before);
-      void kept.flush();
-    },
-  };
+    differ: claimDifferences,
+  });
+  return { claim: value, ...kept };
 }
 
 type Saving = { base: string | null; merged: string[]; claim: Claim; before: Claim | null };

@@ -46,7 +46,7 @@ async function locked(plan: Plan): Promise<string> {
   const study = newId();
   const draft = writeEvent({
     ...{ id: newEventId(), stream: { kind: "study", id: study }, device: me.device, seq: 1, prev: null },
-    ...{ at: "2026-05-03T08:00:00.000Z", kind: "draft-saved", body: { base: null, plan } },
+    ...{ at: "2026-05-03T08:00:00.000Z", kind: "draft-saved", body: { base: null, merged: [], plan } },
   });
   await api.post("/api/events", { events: [draft.text], attachments: [], status: null }, me.token);
   await page.goto(`${server.origin}/organizer/#/study/${study}`);

@@ -20,7 +20,11 @@ let enrolled: unknown[];
 
 beforeEach(async () => {
   lead = await newLead();
-  await lead.store.append(device, now, { stream, kind: "draft-saved", body: { base: null, plan: readyPlan() } });
+  await lead.store.append(device, now, {
+    stream,
+    kind: "draft-saved",
+    body: { base: null, merged: [], plan: readyPlan() },
+  });
   listener = null;
   sendings = 0;
   enrolled = [];

@@ -65,7 +65,7 @@ describe("the page of a claim", () => {
     fireEvent.click(gone);
     fireEvent.focusOut(title);
     await waitFor(async () => expect((await kept())?.measures).toEqual([]));
-    fireEvent.click(screen.getByRole("button", { name: words.undo }));
+    fireEvent.click(screen.getByRole("button", { name: /^Undo: Removed/ }));
     fireEvent.focusOut(title);
     await waitFor(async () => expect((await kept())?.measures.map(({ id }) => id)).toEqual([juiciness]));
   });

@@ -23,7 +23,7 @@ function keeperOn(store: DeviceStore, base: string | null, states: KeepState[] =
       const fact = await store.append(device, "2026-05-03T14:02:00.000Z", {
         stream,
         kind: "draft-saved",
-        body: { base: before, plan },
+        body: { base: before, merged: [], plan },
       });
       return fact.id;
     },
@@ -58,7 +58,7 @@ describe("drafts on fake-indexeddb", () => {
     }
     await keeper.flush();
     const state = foldStudy(await knownFacts(store, stream));
-    expect(state.draftVersions).toBe(1);
+    expect(state.otherDrafts).toEqual([]);
     expect(state.draft?.plan.title).toBe("c");
     await store.close();
   });

@@ -79,7 +79,7 @@ describe("the page of the kitchen's defaults", () => {
     fireEvent.click(screen.getByRole("button", { name: words.property.remove("Juiciness") }));
     fireEvent.focusOut(screen.getByRole("button", { name: words.property.add }));
     await waitFor(async () => expect(await listed()).toEqual([]));
-    fireEvent.click(screen.getByRole("button", { name: words.undo }));
+    fireEvent.click(screen.getByRole("button", { name: /^Undo: Removed/ }));
     fireEvent.focusOut(screen.getByRole("button", { name: words.property.add }));
     await waitFor(async () => expect(await listed()).toMatchObject([described]));
   });

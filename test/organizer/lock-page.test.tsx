@@ -21,7 +21,11 @@ afterEach(async () => {
 });
 
 async function show(plan: Plan): Promise<void> {
-  const draft = await lead.store.append(device, now, { stream, kind: "draft-saved", body: { base: null, plan } });
+  const draft = await lead.store.append(device, now, {
+    stream,
+    kind: "draft-saved",
+    body: { base: null, merged: [], plan },
+  });
   render(
     <LeadContext.Provider value={lead}>
       <LockPage id={study} state={foldStudy([draft])} fetching={{ at: now, thrown: null }} />

@@ -16,7 +16,7 @@ let now: Plan;
 function Fields({ first }: { first: Plan }) {
   const [plan, setPlan] = useState(first);
   now = plan;
-  const draft: Draft = { plan, edit: (change) => setPlan(change), flush: async () => {}, undo: null };
+  const draft: Draft = { plan, edit: (change) => setPlan(change), flush: async () => {} };
   return <ComparisonFields draft={draft} />;
 }
 const choose = (label: string) => fireEvent.click(screen.getByRole("radio", { name: new RegExp(`^${label}`) }));

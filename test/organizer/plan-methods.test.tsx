@@ -44,7 +44,7 @@ let now: Plan;
 function Part({ first, part }: { first: Plan; part: PartName }) {
   const [plan, setPlan] = useState(first);
   now = plan;
-  const draft: Draft = { plan, edit: (change) => setPlan(change), flush: async () => {}, undo: null };
+  const draft: Draft = { plan, edit: (change) => setPlan(change), flush: async () => {} };
   const Fields = fieldsOf[part];
   return <Fields draft={draft} />;
 }

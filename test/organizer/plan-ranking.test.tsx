@@ -35,7 +35,7 @@ let now: Plan;
 function Part({ first, part }: { first: Plan; part: keyof typeof parts }) {
   const [plan, setPlan] = useState(first);
   now = plan;
-  const draft: Draft = { plan, edit: (change) => setPlan(change), flush: async () => {}, undo: null };
+  const draft: Draft = { plan, edit: (change) => setPlan(change), flush: async () => {} };
   const Fields = parts[part];
   return <Fields draft={draft} />;
 }

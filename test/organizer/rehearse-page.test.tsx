@@ -50,7 +50,7 @@ function playerHere(stuck = false): Player & { ended: boolean } {
 }
 
 async function open(player: Player): Promise<number> {
-  const body = { base: null, plan: readyPlan() };
+  const body = { base: null, merged: [], plan: readyPlan() };
   await lead.store.append(device, now, { stream, kind: "draft-saved", body });
   const facts = await knownFacts(lead.store, stream);
   const state = foldStudy(facts);
@@ -82,7 +82,7 @@ test("playing can be stopped, and then nothing came of it", async () => {
 });
 
 test("a browser that starts no worker says so", async () => {
-  const body = { base: null, plan: readyPlan() };
+  const body = { base: null, merged: [], plan: readyPlan() };
   await lead.store.append(device, now, { stream, kind: "draft-saved", body });
   const state = foldStudy(await knownFacts(lead.store, stream));
   const none = (): Player => {

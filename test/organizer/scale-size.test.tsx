@@ -26,7 +26,7 @@ let now: Plan;
 function Part({ first }: { first: Plan }) {
   const [plan, setPlan] = useState(first);
   now = plan;
-  return <PartPeople draft={{ plan, edit: (change) => setPlan(change), flush: async () => {}, undo: null }} />;
+  return <PartPeople draft={{ plan, edit: (change) => setPlan(change), flush: async () => {} }} />;
 }
 const type = (id: string, value: string): void => {
   const field = document.getElementById(id);

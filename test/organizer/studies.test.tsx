@@ -83,7 +83,7 @@ describe("the page of studies", () => {
     for (const [at, plan] of plans.entries()) {
       const stream = { kind: "study" as const, id: ids[at] ?? "" };
       const time = `2026-05-03T1${at}:00:00.000Z`;
-      await lead.store.append(device, time, { stream, kind: "draft-saved", body: { base: null, plan } });
+      await lead.store.append(device, time, { stream, kind: "draft-saved", body: { base: null, merged: [], plan } });
     }
   }
   const links = (): string[] =>

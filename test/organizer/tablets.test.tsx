@@ -108,7 +108,11 @@ describe("the page of tablets", () => {
       throw new TypeError("no network");
     };
     window.history.replaceState(null, "", "http://localhost:3000/organizer/");
-    await lead.store.append(device, now, { stream, kind: "draft-saved", body: { base: null, plan: readyPlan() } });
+    await lead.store.append(device, now, {
+      stream,
+      kind: "draft-saved",
+      body: { base: null, merged: [], plan: readyPlan() },
+    });
   });
   afterEach(async () => {
     cleanup();

@@ -59,7 +59,7 @@ export async function bytesOnTablets({ plan, seed, salt }: World, pack: Packer =
       app: "test",
     };
     await house.push(lead, [
-      write(lead.device, "draft-saved", { base: null, plan }),
+      write(lead.device, "draft-saved", { base: null, merged: [], plan }),
       write(lead.device, "study-locked", lock),
     ]);
     const tablets: EnrollReply[] = [];

@@ -53,8 +53,6 @@ export const claimWords = {
   noteBlind: "Nothing of this page goes to a tablet or to a reader.",
   noteBefore:
     "Write down what each explanation predicts before a key is opened. What is said afterwards stays, and is shown as said afterwards.",
-  undo: "Undo",
-
   claim: {
     heading: "The claim",
     title: "Title",

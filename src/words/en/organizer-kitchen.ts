@@ -57,7 +57,6 @@ export const kitchenWords = {
   propertiesHint:
     "A property that is described once can be used in every study, in the same words. A new study begins with those that are marked for it; the others can be picked in its plan.",
   none: "No property is described yet.",
-  undo: "Undo",
 
   property: {
     unnamed: "A property without a name",

@@ -166,9 +166,6 @@ export const planWords = {
   notStarted: "Not started.",
   stillOpen: "Still open:",
   nextPart: "Next",
-  undo: "Undo",
-  versions: (count: number) =>
-    `This plan was changed on ${count} devices at the same time. You see the newest version; the others are kept in the log.`,
   percent,
   figure,
   number: {

@@ -106,6 +106,8 @@ export const problems: Sentences = {
   "lock/insecure-origin": (d) =>
     `The plan cannot be locked on ${d.origin}: without a secure address this browser has no encryption, so the key could not be sealed. Open Cloche over https or on localhost; nothing you wrote is lost.`,
   "lock/already-locked": () => "This plan is locked already. Nothing was changed.",
+  "lock/several-versions": () =>
+    "This plan was changed on another device meanwhile. Nothing was locked. Go back to the plan and say which version counts.",
 
   "key/wrong-passphrase": () =>
     "This passphrase does not open the key. Check each word against what you wrote down; capital letters and extra spaces do not matter.",
