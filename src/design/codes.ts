@@ -29,13 +29,36 @@ function isRun(code: string): boolean {
 
 /** May these codes stand on one tray? No shared first digit, no two that are reorderings or one digit apart. */
 export function fitTogether(codes: readonly string[]): boolean {
-  return codes.every((code, at) => codes.slice(at + 1).every((other) => pairFits(code, other)));
+  return codes.every((code, at) => codes.slice(at + 1).every((other) => pairFits(Number(code), Number(other))));
 }
 
-function pairFits(one: string, other: string): boolean {
-  if (one[0] === other[0]) return false;
-  if ([...one].sort().join("") === [...other].sort().join("")) return false;
-  return [...one].filter((digit, at) => digit !== other[at]).length > 1;
+const hundreds = (code: number): number => Math.floor(code / 100);
+const tens = (code: number): number => Math.floor(code / 10) % 10;
+const ones = (code: number): number => code % 10;
+
+function pairFits(one: number, other: number): boolean {
+  if (hundreds(one) === hundreds(other)) return false;
+  const [alikeTens, alikeOnes] = [tens(one) === tens(other), ones(one) === ones(other)];
+  return !(alikeTens && alikeOnes) && digitsOf(one) !== digitsOf(other);
+}
+
+/** The three digits whatever their order: two reorderings give the same number. */
+function digitsOf(code: number): number {
+  const bit = (digit: number): number => 1 << (3 * digit);
+  // how often each digit is there, three bits for each of ten
+  return bit(hundreds(code)) + bit(tens(code)) + bit(ones(code));
+}
+
+const span = 1000;
+let table: Uint8Array | null = null;
+
+/** Which pairs of codes fit, worked out once: a large study asks a million times. */
+function fits(): Uint8Array {
+  if (table !== null) return table;
+  table = new Uint8Array(span * span);
+  const numbers = wellFormed.map(Number);
+  for (const one of numbers) for (const other of numbers) table[one * span + other] = pairFits(one, other) ? 1 : 0;
+  return table;
 }
 
 /** Tries before a draw is begun anew, and draws before it is given up: chance may use up what fits together. */
@@ -78,7 +101,7 @@ function drawDistinct(trays: number, perTray: number, usable: string[], random: 
   if (trays === 0) return [];
   if (trays * perTray > usable.length) return null;
   for (let draw = 0; draw < drawsPerStudy; draw++) {
-    const left = [...usable];
+    const left = usable.map(Number);
     const drawn: string[][] = [];
     for (let tray = drawTray(perTray, left, random); tray; tray = drawTray(perTray, left, random)) {
       drawn.push(tray);
@@ -88,14 +111,38 @@ function drawDistinct(trays: number, perTray: number, usable: string[], random: 
   return null;
 }
 
-/** Takes the codes of one tray out of `left`; null, with `left` whole, when no lot that fits was drawn. */
-function drawTray(perTray: number, left: string[], random: Uniform): string[] | null {
+/**
+ * Takes the codes of one tray out of `left`; null, with `left` whole, when no lot that fits was drawn. A lot is given up
+ * whole at the first code that does not fit, so that every fitting lot in every order stays equally likely.
+ */
+function drawTray(perTray: number, left: number[], random: Uniform): string[] | null {
+  const pairs = fits();
+  const lot = new Array<number>(perTray);
+  const from = new Array<number>(perTray);
   for (let attempt = 0; attempt < triesPerTray && left.length >= perTray; attempt++) {
-    const lot = Array.from({ length: perTray }, () => left[random.below(left.length)] ?? "");
-    // the whole lot is thrown back, so that every fitting lot in every order stays equally likely
-    if (!fitTogether(lot)) continue;
-    for (const code of lot) left.splice(left.indexOf(code), 1);
-    return lot;
+    let drawn = 0;
+    while (drawn < perTray) {
+      const place = random.below(left.length);
+      const code = left[place] ?? 0;
+      let before = 0;
+      while (before < drawn && pairs[(lot[before] ?? 0) * span + code] === 1) before += 1;
+      if (before < drawn) break;
+      lot[drawn] = code;
+      from[drawn] = place;
+      drawn += 1;
+    }
+    if (drawn < perTray) continue;
+    takeOut(left, from);
+    return lot.map(String);
   }
   return null;
+}
+
+/** Takes the items at some places out of a list whose order says nothing: the last ones move into the gaps. */
+function takeOut(list: number[], places: number[]): void {
+  // from the back, so that no place is moved before its turn
+  for (const place of places.sort((one, other) => other - one)) {
+    const last = list.pop();
+    if (last !== undefined && place < list.length) list[place] = last;
+  }
 }

@@ -112,9 +112,11 @@ function keyTrays(
  */
 function batchOf(plan: Plan, product: Product, blind: BlindTray[], seed: string): Map<number, string> {
   const random = seeded(seed, "batches");
+  const inWave = plan.waves.map((): number[] => []);
+  for (const { wave, tray } of blind) inWave[wave - 1]?.push(tray);
   return new Map(
     plan.waves.flatMap((wave, at) => {
-      const trays = blind.filter((tray) => tray.wave === at + 1).map(({ tray }) => tray);
+      const trays = inWave[at] ?? [];
       const dealt = dealtEvenly(batchesOf(wave, at, product), trays.length, random);
       return trays.map((tray, place) => [tray, dealt[place] ?? ""] as const);
     }),

@@ -7,24 +7,36 @@ export const randomBytes: RandomBytes = (length) => globalThis.crypto.getRandomV
 /** A new seed for the orders and batches of a design: 32 hex digits. */
 export const newSeed = (random: RandomBytes = randomBytes): string => toHex(random(16));
 
+/** Bytes that are fetched at once: one call of the platform's source costs as much as many bytes of it. */
+const fetchedAtOnce = 4096;
+
 /**
  * The cryptographic source as whole numbers from 0 to n - 1, each equally likely (n whole, 1 to 2^32): the source
  * for codes. Numbers past the last whole multiple of n are thrown back, since a bare remainder favors small ones.
  */
 export function cryptoUniform(random: RandomBytes = randomBytes): { below(n: number): number } {
   const span = 2 ** 32;
+  let fetched = new DataView(new ArrayBuffer(0));
+  let used = 0;
+  const next = (): number => {
+    if (used + 4 > fetched.byteLength) {
+      const bytes = random(fetchedAtOnce);
+      fetched = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+      used = 0;
+    }
+    used += 4;
+    return fetched.getUint32(used - 4);
+  };
   return {
     below(n) {
       if (!Number.isInteger(n) || n < 1 || n > span) throw new RangeError(`no number below ${n}`);
       const limit = span - (span % n);
-      let drawn = uint32(random(4));
-      while (drawn >= limit) drawn = uint32(random(4));
+      let drawn = next();
+      while (drawn >= limit) drawn = next();
       return drawn % n;
     },
   };
 }
-
-const uint32 = (bytes: Uint8Array): number => new DataView(bytes.buffer, bytes.byteOffset, 4).getUint32(0);
 
 /** Bytes as lowercase hex digits. */
 export const toHex = (bytes: Uint8Array): string =>

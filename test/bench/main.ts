@@ -9,6 +9,7 @@ const measures: Record<Goal, (quick: boolean) => Promise<GoalReport>> = {
   2: async (quick) => (await import("./tap/measure.ts")).tapToDurable(quick),
   5: async (quick) => (await import("./cold-start/measure.ts")).coldStart(quick),
   7: async (quick) => (await import("./ingest/measure.ts")).ingest(quick),
+  11: async (quick) => (await import("./design/measure.ts")).design(quick),
   10: async (quick) => (await import("./mixed-model/measure.ts")).mixedModel(quick),
   9: async (quick) => (await import("./critical-numbers/measure.ts")).criticalNumbers(quick),
 };
