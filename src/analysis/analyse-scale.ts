@@ -38,6 +38,7 @@ export function analyseScale(record: StudyRecord, app: string): ScaleResult {
         belowPlan,
         orders.map(({ judgments }) => judgments),
       ),
+      ...traysBelowPlan(plan, marked),
       ...caveatsOfMarks(marked),
       ...caveatsOfScale(statistics, plan.standsFor),
       ...caveatsOfLiking(plan, statistics),
@@ -119,6 +120,14 @@ function ordersServed({ opened, packet }: StudyRecord, marked: readonly MarkedLi
   }));
 }
 
+/** With several trays a person a missing one leaves the person in the test, on fewer marks. */
+function traysBelowPlan({ people, repeats }: Plan, marked: readonly MarkedLine[]): Caveat[] {
+  if (repeats === 1) return [];
+  const trays = new Set(marked.flatMap(({ tray, mark }) => (mark === null || mark.fraction === null ? [] : [tray])))
+    .size;
+  return trays < people * repeats ? [{ what: "trays-below-plan", planned: people * repeats, marked: trays }] : [];
+}
+
 /** How the marks were made: kinds of pointer and lengths of the line. Half a millimeter is what a screen can be off. */
 function caveatsOfMarks(marked: readonly MarkedLine[]): Caveat[] {
   const made = marked.flatMap(({ mark }) => (mark !== null && mark.fraction !== null ? [mark] : []));
@@ -145,6 +154,9 @@ function caveatsOfScale(statistics: ScaleStatistics, standsFor: string): Caveat[
   }
   if (people === 1) list.push({ what: "one-person", judgments });
   else list.push({ what: "this-panel-only", standsFor });
+  if (first && people > 1 && first.repeats > 1) {
+    list.push({ what: "repeats-averaged", people: first.people, judgments: first.judgments });
+  }
   const counting = familySize(attributes);
   const exploratory = attributes.length - counting;
   if (exploratory > 0) list.push({ what: "further-attributes", attributes: exploratory, counting });

@@ -1,5 +1,5 @@
 import type { Plan, ScaleSought } from "../model/plan.ts";
-import { requireAlpha, requireCount, requireNumber } from "./check.ts";
+import { requireAlpha, requireCount, requireNumber, requireShare } from "./check.ts";
 import { fisherUpper } from "./fisher.ts";
 import { noncentralFisherUpper } from "./noncentral-fisher.ts";
 import { noncentralStudentLower, noncentralStudentUpper } from "./noncentral-t.ts";
@@ -16,6 +16,11 @@ export type ScaleDesign = {
   perTray?: number | null;
   /** Trays a person, all of the same products; 1 if left out. */
   repeats?: number;
+  /**
+   * Share of the variance of one mark, 0 to 1, by which people differ in how they see the products: what repeats do not
+   * average out. 0 if left out; with one tray a person it makes no difference.
+   */
+  seenShare?: number;
 };
 
 /**
@@ -23,21 +28,22 @@ export type ScaleDesign = {
  *
  * Returns  standardError: in residual deviations of one mark; df: of the block analysis, 0 or less where nothing is left
  *          to judge chance by. Complete blocks: the root of 2 / people. Incomplete ones, balanced over the panel, are
- *          worth (perTray - 1) / (products - 1) of their people within blocks. A mean of repeats scatters by one root of
- *          their number less, if people do not differ in how they see the products
- * Throws   Problem "analysis/not-a-count"
+ *          worth (perTray - 1) / (products - 1) of their people within blocks. In a mean of repeats the scatter within a
+ *          person is divided by their number; how people differ in what they see (panelist by product) is not
+ * Throws   Problem "analysis/not-a-count", "analysis/not-a-share"
  * Source   any text on randomized complete and balanced incomplete blocks (efficiency factor), from memory
  */
 export function differenceKnown(design: ScaleDesign): { standardError: number; df: number } {
-  const { people, products, repeats = 1 } = design;
+  const { people, products, repeats = 1, seenShare = 0 } = design;
   const held = design.perTray ?? products;
   requireCount("people", people, 1);
   requireCount("products", products, 2, 12);
   requireCount("perTray", held, 2, products);
   requireCount("repeats", repeats, 1, 12);
+  requireShare("seenShare", seenShare);
   const whole = (people * (held - 1)) / (products - 1);
   return {
-    standardError: Math.sqrt(2 / (whole * repeats)),
+    standardError: Math.sqrt((2 * (seenShare + (1 - seenShare) / repeats)) / whole),
     df: people * (held - 1) - (products - 1),
   };
 }
@@ -145,8 +151,26 @@ export function scaleTestOf(plan: Planned, sought: ScaleSought | null = plan.sca
   const { repeats, alpha } = plan;
   const products = plan.products.length;
   if (sought === null || products < 2) return null;
-  const { difference, deviation } = sought;
+  const { difference, deviation, seenDeviation } = sought;
   const perTray = plan.perTray !== null && plan.perTray < products ? plan.perTray : null;
   const sharing = plan.scale.attributes.filter(({ inFamily }, at) => at === 0 || inFamily).length;
-  return { products, perTray, repeats, alpha, sharing: Math.max(1, sharing), difference, deviation };
+  return {
+    products,
+    perTray,
+    repeats,
+    alpha,
+    sharing: Math.max(1, sharing),
+    seenShare: seenShareOf(deviation, seenDeviation),
+    difference,
+    deviation,
+  };
 }
+
+/**
+ * The share of one mark's variance by which people differ in how they see the products.
+ *
+ * Takes    deviation: of one mark; seen: the deviation of that difference alone, in the same unit; null: none is supposed
+ * Returns  0 to 1
+ */
+export const seenShareOf = (deviation: number, seen: number | null): number =>
+  seen === null ? 0 : Math.min(1, (seen / deviation) ** 2);

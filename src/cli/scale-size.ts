@@ -1,4 +1,4 @@
-import { differenceKnown, pairPower, productsPower, type ScaleTest } from "../analysis/scale-power.ts";
+import { differenceKnown, pairPower, productsPower, type ScaleTest, seenShareOf } from "../analysis/scale-power.ts";
 import { differenceHalfWidth } from "../design/interval-width.ts";
 import { mostPeople } from "../design/panel-size.ts";
 import { differenceFoundBy, scalePeople } from "../design/scale-size.ts";
@@ -15,6 +15,7 @@ export const scaleSizeOptions = {
   deviation: "text",
   products: "text",
   "per-tray": "text",
+  "people-deviation": "text",
 } as const;
 /** What it does not. */
 const ofOthers = ["pd", "dprime", "limit", "dprime-limit"] as const;
@@ -28,7 +29,8 @@ export function scaleSize(given: Given): ScaleSizeAnswer {
   refuseGiven(given, ofOthers, expected.pointsInstead);
   required(given, "deviation");
   const deviation = points(given, "deviation");
-  const test = { ...designOf(given), alpha: alphaOf(given), deviation };
+  const seen = given.text("people-deviation") === null ? null : seenOf(given, deviation);
+  const test = { ...designOf(given), alpha: alphaOf(given), deviation, seenShare: seenShareOf(deviation, seen) };
   const beta = number(given, "beta", 0.2, (value) => value > 0 && value < 1, expected.risk);
   const { asked, people, difference, power } = answered(given, test, 1 - beta);
   const effect = people !== null && difference !== null ? { ...test, difference } : null;
@@ -38,6 +40,7 @@ export function scaleSize(given: Given): ScaleSizeAnswer {
     goal: "difference",
     sides: "two",
     ...test,
+    peopleDeviation: seen,
     beta,
     rule: "noncentral-t",
     asked,
@@ -54,6 +57,16 @@ function designOf(given: Given): { products: number; perTray: number; repeats: n
   const perTray = given.text("per-tray") === null ? products : whole(given, "per-tray", 2, products);
   return { products, perTray, repeats: given.text("repeats") === null ? 1 : whole(given, "repeats", 1, 12) };
 }
+
+/** How far people differ in what they see: a part of the scatter, so no more than that. */
+const seenOf = (given: Given, deviation: number): number =>
+  number(
+    given,
+    "people-deviation",
+    0,
+    (value) => value >= 0 && value <= deviation,
+    expected.partOfDeviation(deviation),
+  );
 
 /** A number of points of the line. */
 const points = (given: Given, option: string): number =>

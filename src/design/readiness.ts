@@ -4,7 +4,7 @@ import { shapeOf, sidesFor } from "../model/method.ts";
 import type { OpenPart } from "../model/open-part.ts";
 import { leastForVerdict } from "../model/outcome.ts";
 import { type Declaration, emptyRanking, emptyScale, type Plan } from "../model/plan.ts";
-import { ordersOf, partsOf, productBounds } from "./method.ts";
+import { heldOf, ordersOf, partsOf, productBounds } from "./method.ts";
 import { openComparisons } from "./open-comparisons.ts";
 import { isRisk, openMethod } from "./open-method.ts";
 import { alike, isBlank } from "./open-text.ts";
@@ -106,6 +106,8 @@ function openPeople(plan: Plan): OpenPart[] {
   if (!(people >= 1)) return [{ part: "people", what: "people" }];
   const open: OpenPart[] = [];
   if (repeats > 1 && !shapeOf(plan.method).repeats) open.push({ part: "people", what: "repeats" });
+  // each round would give a person other products: those are no repeats of a mark
+  else if (repeats > 1 && heldOf(plan) !== null) open.push({ part: "people", what: "repeats-in-blocks" });
   // one person alone may stand for themselves, with enough answers; a few stand for nobody
   const enough = people === 1 ? repeats >= leastForVerdict && mayBeOne(plan) : people >= leastForVerdict;
   if (!enough) return [...open, { part: "people", what: "too-few-people", people, least: leastForVerdict }];

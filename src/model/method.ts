@@ -39,7 +39,7 @@ export type MethodShape = {
   guess: boolean;
   /** Does a limit of likeness make sense for it? */
   similarity: boolean;
-  /** May one person have several trays? Where they are the same question again: choice tests. */
+  /** May one person have several trays? Where they are the same question again, or marks that can be averaged. */
   repeats: boolean;
 };
 
@@ -64,7 +64,6 @@ export const methodShapes = {
     property: false,
     guess: false,
     similarity: false,
-    repeats: false,
   },
   // two are a pair, for which the preference and the paired difference stand
   ranking: {

@@ -54,6 +54,8 @@ export type OpenPart =
   | { part: "people"; what: "people" }
   /** Several trays a person, of a method that has one. */
   | { part: "people"; what: "repeats" }
+  /** Several trays a person in incomplete blocks. */
+  | { part: "people"; what: "repeats-in-blocks" }
   /** Fewer than give a verdict; or so few at this alpha that not even all right would reach it. */
   | { part: "people"; what: "too-few-people"; people: number; least: number }
   | { part: "people"; what: "no-critical-number"; people: number; risk: number }

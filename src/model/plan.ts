@@ -134,6 +134,11 @@ const scaleSought = z.strictObject({
   difference: z.number().check(z.gt(0), z.lte(100)),
   /** Residual standard deviation in points: one mark of one panelist, panelist and product means taken out. */
   deviation: z.number().check(z.gt(0), z.lte(100)),
+  /**
+   * With several trays a person: the part of that deviation by which people differ in how they see the products (panelist by
+   * product), in points; null: nothing is said, and none is supposed.
+   */
+  seenDeviation: z._default(z.nullable(z.number().check(z.minimum(0), z.lte(100))), null),
   /** Where the deviation comes from: "study of 3 May", "a guess". */
   from: line,
 });

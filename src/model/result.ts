@@ -66,6 +66,8 @@ export const caveat = z.discriminatedUnion("what", [
   /** Line scale. */
   z.strictObject({ what: z.literal("position-left-out") }),
   z.strictObject({ what: z.literal("further-attributes"), attributes: count, counting: z._default(count, 1) }),
+  z.strictObject({ what: z.literal("repeats-averaged"), people: count, judgments: count }),
+  z.strictObject({ what: z.literal("trays-below-plan"), planned: count, marked: count }),
   z.strictObject({ what: z.literal("incomplete-panelists"), attribute: line, panelists: z.array(line) }),
   z.strictObject({
     what: z.literal("widest-difference"),

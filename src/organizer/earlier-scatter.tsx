@@ -17,7 +17,11 @@ type State =
   | { at: "failed"; thrown: unknown };
 
 /** Offers how marks scattered in opened studies, and the cautious figure beside. The analysis is loaded only then. */
-export function EarlierScatter({ onTake }: { onTake: (change: Pick<ScaleSought, "deviation" | "from">) => void }) {
+export function EarlierScatter({
+  onTake,
+}: {
+  onTake: (change: Pick<ScaleSought, "deviation" | "seenDeviation" | "from">) => void;
+}) {
   const { store } = useLead();
   const [state, setState] = useState<State>({ at: "closed" });
   const look = (): void => {
@@ -29,8 +33,8 @@ export function EarlierScatter({ onTake }: { onTake: (change: Pick<ScaleSought, 
         (thrown: unknown) => setState({ at: "failed", thrown }),
       );
   };
-  const take = (deviation: number, from: string): void => {
-    onTake({ deviation: Math.round(deviation * 10) / 10, from: from.slice(0, 300) });
+  const take = (deviation: number, seen: number | null, from: string): void => {
+    onTake({ deviation: tenths(deviation), seenDeviation: seen && tenths(seen), from: from.slice(0, 300) });
     setState({ at: "closed" });
   };
   if (state.at === "closed") {
@@ -57,8 +61,12 @@ export function EarlierScatter({ onTake }: { onTake: (change: Pick<ScaleSought, 
   );
 }
 
-function Row({ scatter, onTake }: { scatter: Scatter; onTake: (deviation: number, from: string) => void }) {
-  const { title, attribute, moment, people, deviation, atMost } = scatter;
+const tenths = (value: number): number => Math.round(value * 10) / 10;
+
+type RowProps = { scatter: Scatter; onTake: (deviation: number, seen: number | null, from: string) => void };
+
+function Row({ scatter, onTake }: RowProps) {
+  const { title, attribute, moment, people, deviation, atMost, seen } = scatter;
   const row = words.row(title.trim() || organizer.untitled, attribute, moment && scale.momentText(moment));
   return (
     <li>
@@ -67,7 +75,7 @@ function Row({ scatter, onTake }: { scatter: Scatter; onTake: (deviation: number
         type="button"
         class="quiet"
         aria-label={words.takeLabel(deviation, row)}
-        onClick={() => onTake(deviation, row)}
+        onClick={() => onTake(deviation, seen, row)}
       >
         {words.take(deviation)}
       </button>{" "}
@@ -75,7 +83,7 @@ function Row({ scatter, onTake }: { scatter: Scatter; onTake: (deviation: number
         type="button"
         class="quiet"
         aria-label={words.takeLabel(atMost, row)}
-        onClick={() => onTake(atMost, words.fromCautious(row))}
+        onClick={() => onTake(atMost, seen && (seen * atMost) / deviation, words.fromCautious(row))}
       >
         {words.takeCautious(atMost)}
       </button>

@@ -1,6 +1,7 @@
 import { familyOf } from "../analysis/method.ts";
 import { mostInSitting, samplesInSitting } from "../design/order-plan.ts";
 import { seeksLikeness } from "../design/size-test.ts";
+import { shapeOf } from "../model/method.ts";
 import { choiceWords as words } from "../words/en/organizer-choice.ts";
 import { Choice } from "./fields.tsx";
 import { NumberField } from "./number-field.tsx";
@@ -9,13 +10,14 @@ import type { Draft } from "./use-draft.ts";
 /** Several trays a person: how many, when, and what they do and do not stand for. */
 export function Repeats({ draft: { plan, edit } }: { draft: Draft }) {
   const samples = samplesInSitting(plan);
+  const averaged = shapeOf(plan.method).answer === "marks";
   const pooled = familyOf(plan.method, plan.sides) === "choice" && !seeksLikeness(plan);
   return (
     <>
       <NumberField
         id="people-repeats"
         label={words.repeats}
-        hint={words.repeatsHint}
+        hint={averaged ? words.repeatsOfMarks : words.repeatsHint}
         value={plan.repeats}
         low={1}
         high={12}
@@ -32,7 +34,11 @@ export function Repeats({ draft: { plan, edit } }: { draft: Draft }) {
             onChange={(repeatsIn) => edit((before) => ({ ...before, repeatsIn }))}
           />
           <p class="note">
-            {pooled ? words.repeatsPooled(plan.people, plan.repeats) : words.repeatsByPerson(plan.people)}
+            {averaged
+              ? words.repeatsAveraged(plan.people)
+              : pooled
+                ? words.repeatsPooled(plan.people, plan.repeats)
+                : words.repeatsByPerson(plan.people)}
           </p>
         </>
       ) : null}

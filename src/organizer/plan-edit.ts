@@ -169,6 +169,7 @@ export function fieldOf(open: OpenPart): string {
     case "blank-norm":
       return "norm-none";
     case "repeats":
+    case "repeats-in-blocks":
       return "people-repeats";
     case "reference":
       return "samples-reference";

@@ -36,11 +36,11 @@ export function ScalePower({ plan, sought }: { plan: Plan; sought: ScaleSought }
 
 /** The test of a plan, the same one as long as nothing changes that it hangs on. */
 function useTest(plan: Plan, sought: ScaleSought): ScaleTest | null {
-  const { difference, deviation } = sought;
+  const { difference, deviation, seenDeviation } = sought;
   const { alpha, repeats, perTray } = plan;
   return useMemo(
     () => scaleTestOf(plan, sought),
-    [difference, deviation, alpha, repeats, perTray, plan.products.length, plan.scale.attributes],
+    [difference, deviation, seenDeviation, alpha, repeats, perTray, plan.products.length, plan.scale.attributes],
   );
 }
 
@@ -65,7 +65,11 @@ function scaleSentences(test: ScaleTest, people: number, enough: number | null):
   ];
   const pairs = (test.products * (test.products - 1)) / 2;
   if (pairs > 1) sentences.push(words.several(pairs, productsPower(test, people)));
-  const { sharing = 1 } = test;
+  const { sharing = 1, repeats = 1, seenShare = 0 } = test;
+  if (repeats > 1) {
+    const seen = seenShare === 0 ? null : test.deviation * Math.sqrt(seenShare);
+    sentences.push(words.repeats(repeats, pairPower({ ...test, seenShare: 1 }, people), seen));
+  }
   if (sharing > 1) sentences.push(words.sharing(sharing));
   return sentences;
 }

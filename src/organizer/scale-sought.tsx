@@ -8,7 +8,7 @@ import { ScalePower } from "./scale-size.tsx";
 import type { Draft } from "./use-draft.ts";
 
 /** What is shown until the lead says something. */
-const guess: ScaleSought = { difference: 10, deviation: 10, from: words.guess };
+const guess: ScaleSought = { difference: 10, deviation: 10, seenDeviation: null, from: words.guess };
 
 /** Line scale: the difference that matters, how marks scatter, and what the people of the plan then find. */
 export function ScaleSoughtPart({ draft: { plan, edit } }: { draft: Draft }) {
@@ -19,6 +19,7 @@ export function ScaleSoughtPart({ draft: { plan, edit } }: { draft: Draft }) {
     <>
       <Figures sought={sought} set={set} />
       <p class="fine">{words.hint}</p>
+      {plan.repeats > 1 ? <Seen sought={sought} set={set} /> : null}
       {plan.scaleSought === null ? (
         <p class="fine">
           {words.notKept}{" "}
@@ -49,16 +50,36 @@ export function ScaleSoughtPart({ draft: { plan, edit } }: { draft: Draft }) {
       <EarlierScatter onTake={set} />
       <ScalePower plan={plan} sought={sought} />
       <p class="note">{words.supposed(sought.from.trim() || words.guess)}</p>
-      {plan.repeats > 1 ? <p class="fine">{words.repeats}</p> : null}
     </>
   );
 }
 
+/** What further trays do not average out. Left empty, nothing of it is supposed, and the sentence below says so. */
+function Seen({ sought, set }: { sought: ScaleSought; set: (change: Partial<ScaleSought>) => void }) {
+  return (
+    <NumberField
+      id="people-seen"
+      label={words.seen}
+      unit={words.points}
+      hint={words.seenHint}
+      value={sought.seenDeviation}
+      low={0}
+      high={sought.deviation}
+      mayBeEmpty
+      onValue={(seenDeviation) => set({ seenDeviation })}
+    />
+  );
+}
+
 function Figures({ sought, set }: { sought: ScaleSought; set: (change: Partial<ScaleSought>) => void }) {
-  const { difference, deviation, from } = sought;
+  const { difference, deviation, seenDeviation, from } = sought;
   // a figure that was typed over is no longer that of the study it came from
   const byHand = (value: number | null): void => {
-    if (value !== null && value !== deviation) set({ deviation: value, from: from === words.guess ? from : "" });
+    if (value !== null && value !== deviation) {
+      // and its part can be no more than all of it
+      const seen = seenDeviation === null ? null : Math.min(seenDeviation, value);
+      set({ deviation: value, seenDeviation: seen, from: from === words.guess ? from : "" });
+    }
   };
   return (
     <div class="dials">

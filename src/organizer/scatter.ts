@@ -17,6 +17,8 @@ export type EarlierScatter = {
   people: number;
   deviation: number;
   atMost: number;
+  /** The part of it by which people differ in how they see the products; null without repeats. */
+  seen: number | null;
 };
 
 /**
@@ -54,10 +56,11 @@ export function scatterOf({
   outcome,
   variances,
   blocks,
-}: AttributeResult): { deviation: number; atMost: number } | null {
+}: AttributeResult): Pick<EarlierScatter, "deviation" | "atMost" | "seen"> | null {
   const { residual, panelistProduct } = variances;
   if (outcome !== "ok" || residual === null || blocks === null) return null;
   const deviation = Math.sqrt(residual + (panelistProduct ?? 0));
   if (!(deviation > 0)) return null;
-  return { deviation, atMost: deviationAtMost(deviation, Math.max(1, Math.floor(blocks.denominatorDf))) };
+  const atMost = deviationAtMost(deviation, Math.max(1, Math.floor(blocks.denominatorDf)));
+  return { deviation, atMost, seen: panelistProduct === null ? null : Math.sqrt(panelistProduct) };
 }

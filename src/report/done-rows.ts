@@ -98,7 +98,9 @@ function scaleSought(plan: StudyRecord["plan"]): string[] {
   const test = scaleTestOf(plan);
   if (test === null || plan.people < 1) return [];
   const sought = words.sought.points(test.difference, test.deviation, plan.scaleSought?.from ?? "");
-  return [sought, words.beta(productsPower(test, plan.people))];
+  const seen = plan.scaleSought?.seenDeviation ?? null;
+  const part = plan.repeats > 1 ? [words.sought.seen(seen)] : [];
+  return [sought, ...part, words.beta(productsPower(test, plan.people))];
 }
 
 function soughtOf(plan: StudyRecord["plan"], { family }: Result): string {
@@ -152,7 +154,14 @@ function designRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
     { label: words.scale, lines: scaleLines(asked, plan) },
     ...attributes,
     { label: words.design, lines: [words.williams(result.orders.length, result.products.length)] },
-    { label: words.repeats, lines: [words.repeatsAre(repeats)] },
+    {
+      label: words.repeats,
+      lines: given(
+        plan.repeats > 1 ? words.repeatsOf(plan.people, plan.repeats, plan.repeatsIn) : "",
+        words.repeatsAre(repeats),
+      ),
+    },
+    ...sessionRows(plan),
     { label: words.model, lines: [words.modelIs, words.missingIs] },
   ];
 }
@@ -177,13 +186,17 @@ function choiceDesign(plan: StudyRecord["plan"], result: Exclude<Result, { famil
     const lines = isA ? words.referenceA(name) : words.references[plan.reference.kind](name);
     rows.push({ label: words.reference, lines: [lines] });
   }
-  const sessions = [...new Set(plan.waves.map(({ session }) => session.trim()).filter((name) => name !== ""))];
   rows.push({ label: words.repeats, lines: [words.repeatsOf(plan.people, plan.repeats, plan.repeatsIn)] });
-  if (sessions.length > 1) rows.push({ label: words.sessions, lines: [words.sessionsAre(sessions)] });
+  rows.push(...sessionRows(plan));
   if (result.family === "choice" && result.goal === "difference") {
     rows.push({ label: words.stopping, lines: [words.stoppingIs(plan.stopping)] });
   }
   return rows;
+}
+
+function sessionRows(plan: Plan): DoneRow[] {
+  const sessions = [...new Set(plan.waves.map(({ session }) => session.trim()).filter((name) => name !== ""))];
+  return sessions.length > 1 ? [{ label: words.sessions, lines: [words.sessionsAre(sessions)] }] : [];
 }
 
 function occasionRows(record: StudyRecord, occasion: Occasion): DoneRow[] {

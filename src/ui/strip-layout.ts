@@ -1,5 +1,5 @@
 import { type NumberAxis, numberAxis, roundRange } from "./number-axis.ts";
-import { shortened, textWidth, wrapped } from "./picture-style.ts";
+import { textWidth, wrapped } from "./picture-style.ts";
 
 /** Differences of several properties on one axis. `text` says the same in figures; null where there is nothing to draw. */
 export type StripRow = {
@@ -41,6 +41,7 @@ const space = 14;
 /** Pixels of the axis below which labels and figures go above the marks. */
 const leastLane = 220;
 const linePitch = 18;
+const mostLines = 3;
 
 const rowsOf = (groups: readonly StripGroup[]): StripRow[] => groups.flatMap(({ rows }) => rows);
 
@@ -64,8 +65,10 @@ export function stripLayout(groups: readonly StripGroup[], width: number): Strip
   for (const { heading, exploratory, rows: own } of groups) {
     if (heading !== null) {
       y += headings.length > 0 ? 12 : 0;
-      headings.push({ text: shortened(heading, Math.floor(inner / letter)), y: y + linePitch });
-      y += linePitch + 6;
+      // what is exploratory says so at the end of its name: nothing of that may be cut off
+      const lines = wrapped(heading, Math.floor(inner / letter), mostLines);
+      headings.push(...lines.map((text, line) => ({ text, y: y + linePitch * (line + 1) })));
+      y += linePitch * lines.length + 6;
     }
     for (const row of own) {
       const placed = inLine ? rowInLine(row, y, letters) : rowAbove(row, y, inner, letters);
@@ -81,7 +84,7 @@ const valuesOf = ({ estimate, low, high }: StripRow): number[] =>
   [estimate, low, high].filter((value) => value !== null);
 
 function rowInLine(row: StripRow, top: number, letters: number) {
-  const lines = wrapped(row.label, letters, 2);
+  const lines = wrapped(row.label, letters, mostLines);
   const bottom = top + linePitch * lines.length + 8;
   const y = (top + bottom) / 2;
   const first = y + 5 - (linePitch / 2) * (lines.length - 1);
@@ -94,7 +97,7 @@ function rowInLine(row: StripRow, top: number, letters: number) {
 
 function rowAbove(row: StripRow, top: number, width: number, letters: number) {
   const beside = textWidth(row.label, stripType) + textWidth(row.text, stripType) + space <= width;
-  const lines = beside ? [row.label] : wrapped(row.label, letters, 2);
+  const lines = beside ? [row.label] : wrapped(row.label, letters, mostLines);
   const labels = lines.map((text, at) => ({ text, y: top + 16 + linePitch * at }));
   const textY = top + 16 + linePitch * (beside ? 0 : lines.length);
   const y = textY + 14;

@@ -143,6 +143,8 @@ const newCaveats: Caveat[] = [
   { what: "further-attributes", attributes: 4, counting: 1 },
   { what: "further-attributes", attributes: 1, counting: 2 },
   { what: "further-attributes", attributes: 2, counting: 3 },
+  { what: "repeats-averaged", people: 12, judgments: 72 },
+  { what: "trays-below-plan", planned: 24, marked: 23 },
   { what: "incomplete-panelists", attribute: "Juiciness", panelists: ["seat 4"] },
   { what: "widest-difference", attribute: "Juiciness", points: 8.13, unit: "points" },
   { what: "steps-equal", attributes: ["Overall liking"] },

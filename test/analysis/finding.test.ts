@@ -82,7 +82,7 @@ describe("a line scale: new less current 11.9, rest adds 1.4 as printed", () => 
     expect(finding).toMatchObject({ found: "not-shown", reach: null });
     expect(finding.numbers?.what === "points" ? finding.numbers.estimate?.toFixed(1) : "").toBe("1.4");
     expect(judgePrediction("higher", finding)).toEqual({ judgment: "allowed", because: "not-shown" });
-    const sought = { difference: 30, deviation: 8, from: "a guess" };
+    const sought = { difference: 30, deviation: 8, seenDeviation: null, from: "a guess" };
     const large = find(lineRecord(linePlan({ scaleSought: sought }), marks), "intensity", pair);
     expect(judgePrediction("higher", large)).toEqual({ judgment: "contradicted", because: "excluded" });
   });

@@ -6,7 +6,7 @@ import { linePlan } from "../design/scenario.ts";
 import { juicinessMarks, lineRecord } from "./study-records.ts";
 
 const marks = juicinessMarks.map((row) => [[...row]]);
-const scaleSought = { difference: 8, deviation: 12, from: "a guess" };
+const scaleSought = { difference: 8, deviation: 12, seenDeviation: null, from: "a guess" };
 const said = (change: Parameters<typeof linePlan>[0]) =>
   analyse(lineRecord(linePlan(change), marks), "test").caveats.filter(
     (caveat) => caveat.what === "scale-plan-could-not-find",

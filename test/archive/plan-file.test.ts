@@ -71,7 +71,7 @@ const plans: Plan[] = [
     linePlan({
       comparisons,
       scale: { lengthMm: 150, attributes: line.scale.attributes.map((each) => ({ ...each, further })) },
-      scaleSought: { difference: 8, deviation: 14, from: "a guess" },
+      scaleSought: { difference: 8, deviation: 14, seenDeviation: null, from: "a guess" },
     }),
   ),
 ];

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import * as z from "zod/mini";
 import { lowerTail, upperTail } from "../../src/analysis/binomial.ts";
-import { pairPower, productsPower, type ScaleTest } from "../../src/analysis/scale-power.ts";
+import { pairPower, productsPower, type ScaleTest, seenShareOf } from "../../src/analysis/scale-power.ts";
 import { seeded } from "../../src/design/random.ts";
 import { deviationAtMost, differenceFoundBy, scalePeople } from "../../src/design/scale-size.ts";
 import { reference } from "../analysis/reference.ts";
@@ -27,6 +27,18 @@ const byR = reference(
     smallest: z.array(
       z.object({ people: z.number(), deviation: z.number(), power: z.number(), difference: z.number() }),
     ),
+    seen: z.array(
+      z.object({
+        people: z.number(),
+        products: z.number(),
+        repeats: z.number(),
+        alpha: z.number(),
+        difference: z.number(),
+        deviation: z.number(),
+        seen: z.number(),
+        pair: z.number(),
+      }),
+    ),
     limits: z.array(z.object({ deviation: z.number(), df: z.number(), confidence: z.number(), most: z.number() })),
   }),
 );
@@ -48,6 +60,20 @@ describe("power, R 4.2.2", () => {
       expect(Math.abs(productsPower(plan, people) - overall)).toBeLessThan(3e-9);
     },
   );
+});
+
+test.each(byR.seen)(
+  "R 4.2.2, pt: $people people with $repeats trays each, of a scatter of $deviation $seen people by products",
+  ({ people, seen, pair, ...plan }) => {
+    const test = { ...plan, seenShare: seenShareOf(plan.deviation, seen) };
+    expect(Math.abs(pairPower(test, people) - pair)).toBeLessThan(1e-10);
+  },
+);
+test("were all of the scatter people by products, further trays would find nothing more; were none of it said, all is averaged", () => {
+  const plan = two({ repeats: 3 });
+  expect(pairPower({ ...plan, seenShare: 1 }, 14)).toBeCloseTo(pairPower(two(), 14), 12);
+  expect(pairPower({ ...plan, seenShare: seenShareOf(12, null) }, 14)).toBe(pairPower(plan, 14));
+  expect(pairPower({ ...plan, seenShare: 0.5 }, 14)).toBeLessThan(pairPower(plan, 14));
 });
 
 test.each(byR.pairs)(

@@ -17,7 +17,7 @@ import { fieldOf, keyOf, pagePartOf } from "../../src/organizer/plan-edit.ts";
 import { summaryOf } from "../../src/organizer/plan-summary.ts";
 import type { Draft } from "../../src/organizer/use-draft.ts";
 import { planWords } from "../../src/words/en/organizer-plan.ts";
-import { linePlan, preferencePlan, readyPlan } from "../design/scenario.ts";
+import { linePlan, preferencePlan, rankingPlan, readyPlan } from "../design/scenario.ts";
 import { asLead, newLead } from "./lead-page.tsx";
 
 const fieldsOf = {
@@ -115,7 +115,8 @@ describe("every open part leads to a field that is on the page, and has a name o
         waves: readyPlan().waves.map((wave, at) => ({ ...wave, session: `day ${at + 1}` })),
       }),
     ],
-    ["several trays a person on the line", linePlan({ repeats: 2 })],
+    ["several trays a person on the line, in incomplete blocks", linePlan({ repeats: 2, perTray: 2 })],
+    ["several trays a person of a ranking", rankingPlan({ repeats: 2 })],
   ])("%s", (_, plan) => {
     const open = openParts(plan);
     expect(open.length).toBeGreaterThan(0);

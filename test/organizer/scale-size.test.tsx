@@ -41,7 +41,7 @@ test("a difference and a scatter become part of the plan, and the sentences foll
   type("people-difference", "8");
   type("people-deviation", "12");
   type("people-from", "study of 3 May");
-  expect(now.scaleSought).toEqual({ difference: 8, deviation: 12, from: "study of 3 May" });
+  expect(now.scaleSought).toEqual({ difference: 8, deviation: 12, seenDeviation: null, from: "study of 3 May" });
   // pt with ncp at alpha over 3 pairs: 0.5494; pf with ncp: 0.6086
   expect(text()).toContain("With 30 people, a difference of 8 points between two products is found in 55 of 100");
   expect(text()).toContain("they differ in 61 of 100 such studies");

@@ -96,6 +96,10 @@ export const choiceWords = {
     `The figures count all ${people * repeats} answers. They hold if people tell alike; where people differ in it, people are the unit and the figures are too hopeful. The report shows how much they differ.`,
   repeatsByPerson: (people: number) =>
     `People are the unit here: the figures are those of ${plural(people, "person", "people")} with one answer each, and further answers are no further people.`,
+  repeatsOfMarks:
+    "1 is usual. Every tray has all products under new codes. Further trays make a person\u2019s marks steadier; they are no further people.",
+  repeatsAveraged: (people: number) =>
+    `A person\u2019s marks of a product are averaged over the trays before products are compared. The test counts ${plural(people, "person", "people")}, not marks.`,
   sitting: (samples: number) =>
     `${samples} samples in one sitting. About six samples of a savory food are as many as a person can judge: spread the trays over sessions, or take fewer.`,
   session: "Session or site",

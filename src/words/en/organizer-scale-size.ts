@@ -42,7 +42,12 @@ export const scaleSize = {
     `That is one pair of ${pairs}, held to its share of the risk. The test of all products together says that they differ in ${inHundred(chance)} such studies, if the others lie half way between.`,
   sharing: (properties: number) =>
     `${properties}${nb}properties share the risk, so each is counted with its even share of it.`,
-  repeats: "With several trays a person this holds if people do not differ in how they see the products.",
+  seen: "Part of it that is people who see the products differently",
+  seenHint: "Further trays do not average that part out. Left empty, it is taken to be nothing.",
+  repeats: (trays: number, chance: number, seen: number | null) =>
+    seen === null
+      ? `With ${trays}${nb}trays each this supposes that people see the products alike. Were all of the scatter people who see them differently, the difference would be found in ${inHundred(chance)}, as with one tray each.`
+      : `With ${trays}${nb}trays each: of the scatter, ${points(seen)} are people who see the products differently, which further trays do not average out.`,
   notes: [
     "Scatter differs from panel to panel. An earlier study of like products is the best source; a guess is better named than left out.",
     "The interval is that of one pair by itself. Intervals that stand for all pairs together are wider.",

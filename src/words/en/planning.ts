@@ -86,6 +86,8 @@ export function openPartSentence(open: OpenPart): string {
       return `In the earlier study, ${open.none} of ${open.of} had no preference: that cannot be. Correct the two numbers, or leave the study out.`;
     case "repeats":
       return "This method has one tray a person. Plan more people, or another method.";
+    case "repeats-in-blocks":
+      return "Several trays a person go with trays that hold all of the products. Put all of them on each tray, or plan one tray a person.";
     case "reference":
       return "Say which product is the reference.";
     case "expected":

@@ -58,6 +58,10 @@ export const done = {
     either: (share: number) => `To find ${percent((1 + share) / 2)} to ${percent((1 - share) / 2)}, either way`,
     points: (difference: number, deviation: number, from: string) =>
       `To find a difference of ${number(difference)} points, supposing that marks scatter by ${number(deviation)}${from.trim() === "" ? "" : ` (${from.trim()})`}`,
+    seen: (points: number | null) =>
+      points === null
+        ? "It was supposed that people see the products alike, so that repeats average all of that scatter"
+        : `Of that scatter ${number(points)} points were supposed to be people who see the products differently`,
     distance: (dPrime: number) => `To find a distance d\u2032 of ${number(dPrime)}`,
     pair: (share: number) =>
       `To find ${percent((1 + share) / 2)} to ${percent((1 - share) / 2)} among those with a preference`,

@@ -12,6 +12,9 @@ export type ScaleSizeAnswer = {
   beta: number;
   /** Supposed: residual deviation of one mark. */
   deviation: number;
+  /** Supposed of it: how far people differ in how they see the products; null: nothing was said. And its share of the variance. */
+  peopleDeviation: number | null;
+  seenShare: number;
   /** Each pair by itself; of several pairs at alpha over their number. */
   rule: "noncentral-t";
   asked: "people" | "effect" | "power";
@@ -76,5 +79,10 @@ function besideLines({ products, productsPower, halfWidth }: ScaleSizeAnswer): s
   return lines;
 }
 
-const supposed = ({ deviation, repeats }: ScaleSizeAnswer): string =>
-  `All of this supposes that one person's marks scatter by ${points(deviation)} once person and product are taken out${repeats > 1 ? ", and that people do not differ in how they see the products" : ""}.`;
+const supposed = ({ deviation, peopleDeviation, repeats }: ScaleSizeAnswer): string =>
+  `All of this supposes that one person's marks scatter by ${points(deviation)} once person and product are taken out${repeats > 1 ? seenText(peopleDeviation) : ""}.`;
+
+const seenText = (seen: number | null): string =>
+  seen === null
+    ? ", and that people do not differ in how they see the products (--people-deviation says otherwise)"
+    : `, of which ${points(seen)} are people who see the products differently: further trays do not average those out`;

@@ -89,6 +89,8 @@ Of ratings (line-scale), in points of a line of 100, or in steps where the scale
   --difference P     smallest difference between two products that matters
   --deviation P      how one person's marks scatter, product and person taken out: residual deviation of an earlier study
   --products N       how many are compared (2); --per-tray N if fewer lie on a tray
+  --repeats N        trays a person (1); --people-deviation P says which part of the scatter is people who see the
+                     products differently: it is not averaged out (0)
 
 Exact: counts are whole, so a somewhat larger panel can do worse; both numbers of people are given.
 
@@ -219,6 +221,7 @@ The sealed half is plain text here. Keep it from whoever serves or tastes.`,
     pointsInstead: "left out for line-scale: --difference says in points what is to be found",
     points: "a number of points from 0.01 to 100, like 8",
     upTo: (most: number) => `a number from 0 to ${most}`,
+    partOfDeviation: (deviation: number) => `a part of the deviation, from 0 to ${deviation} points`,
     oneLimit: "left out where --dprime-limit is given: one limit is enough",
     oneEffect: "left out where --dprime is given: one of the two is enough",
     limitInstead: "left out for similarity: --limit or --dprime-limit says what counts as alike",

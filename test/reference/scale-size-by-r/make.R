@@ -42,6 +42,16 @@ limit <- function(s, df, confidence) sprintf(
   number(s), df, number(confidence), number(s * sqrt(df / qchisq(1 - confidence, df)))
 )
 limits <- c(limit(7.83619547969291, 22, 0.8), limit(10, 5, 0.8), limit(10, 1, 0.8), limit(12, 200, 0.95), limit(12, 46, 0.9))
+# several trays a person, of whose scatter `seen` is people by products: variance of a mean of r marks, components added up
+seen <- function(n, k, r, alpha, d, s, seen) {
+  variance <- 2 / n * (seen^2 + (s^2 - seen^2) / r)
+  df <- (n - 1) * (k - 1)
+  critical <- qt(alpha / 2 / choose(k, 2), df, lower.tail = FALSE)
+  power <- pt(critical, df, d / sqrt(variance), lower.tail = FALSE) + pt(-critical, df, d / sqrt(variance))
+  sprintf('  { "people": %d, "products": %d, "repeats": %d, "alpha": %s, "difference": %s, "deviation": %s, "seen": %s, "pair": %s }',
+    n, k, r, number(alpha), number(d), number(s), number(seen), number(power))
+}
+seens <- c(seen(12, 2, 2, 0.05, 8, 12, 6), seen(12, 3, 3, 0.05, 10, 9, 8), seen(10, 4, 4, 0.1, 6, 10, 0), seen(24, 2, 2, 0.05, 6, 10, 10))
 list_of <- function(rows) paste(rows, collapse = ",\n")
 writeLines(c(
   "{",
@@ -52,6 +62,7 @@ writeLines(c(
   ' "plans": [', list_of(vapply(plans, row, "")), " ],",
   ' "pairs": [', list_of(pairs), " ],",
   ' "smallest": [', list_of(deltas), " ],",
+  ' "seen": [', list_of(seens), " ],",
   ' "limits": [', list_of(limits), " ]",
   "}"
 ), "values.json")
