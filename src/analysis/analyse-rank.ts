@@ -6,6 +6,7 @@ import { caveatsOfRank, caveatsOfStudy, personOnce, tooFewAnswers } from "./cave
 import { type MarkedOrder, markedOrders, onePerSeat, ordersServed, servedOn } from "./marking.ts";
 import { mean } from "./moments.ts";
 import { rankStatistics } from "./rank.ts";
+import { caveatsOfLiking } from "./steps-caveats.ts";
 import { studyPart } from "./study-part.ts";
 
 /** As `analyse`, for a ranking: one order a person. */
@@ -14,7 +15,7 @@ export function analyseRank(record: StudyRecord, app: string): RankResult {
   const { kept, leftOut } = onePerSeat(markedOrders(record));
   const marked = kept.toSorted((one, other) => one.seat - other.seat);
   const ids = plan.products.map(({ id }) => id);
-  const { name, least, most, predicted } = plan.ranking;
+  const { name, least, most, predicted, liking } = plan.ranking;
   const statistics = rankStatistics({
     ...{ alpha: plan.alpha, property: name, least, most, keyMatches: record.keyMatches },
     products: plan.products.map((product) => product.name),
@@ -42,7 +43,12 @@ export function analyseRank(record: StudyRecord, app: string): RankResult {
     study: studyPart(record, served),
     ...statistics,
     orders,
-    caveats: [...studyCaveats, ...personOnce(leftOut), ...caveatsOfRank(statistics, plan.standsFor)],
+    caveats: [
+      ...studyCaveats,
+      ...personOnce(leftOut),
+      ...caveatsOfRank(statistics, plan.standsFor, liking),
+      ...caveatsOfLiking(plan, liking && statistics.judgments > 0),
+    ],
     departures: record.departures,
   };
 }

@@ -12,7 +12,7 @@ import { markedLines, type Sample } from "./marking.ts";
 import { type ScaleAttribute, type ScaleInput, type ScaleValue, scaleStatistics } from "./scale.ts";
 import { productsPower, scaleTestOf } from "./scale-power.ts";
 import { linePoints, markValue } from "./steps.ts";
-import { caveatsOfLiking, caveatsOfSteps } from "./steps-caveats.ts";
+import { caveatsOfLiking, caveatsOfSteps, tellsLiking } from "./steps-caveats.ts";
 import { studyPart } from "./study-part.ts";
 
 /** As `analyse`, for a line scale. Marks of one seat on several trays are repeats of one person. */
@@ -41,7 +41,7 @@ export function analyseScale(record: StudyRecord, app: string): ScaleResult {
       ...traysBelowPlan(plan, marked),
       ...caveatsOfMarks(marked),
       ...caveatsOfScale(statistics, plan.standsFor),
-      ...caveatsOfLiking(plan, statistics),
+      ...caveatsOfLiking(plan, tellsLiking(statistics)),
       ...caveatOfPower(plan),
       // of values from elsewhere nobody here knows in which places they were served
       ...positionLeftOut(statistics),

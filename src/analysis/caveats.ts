@@ -86,8 +86,8 @@ export function caveatsOfKinds(statistics: KindsStatistics, standsFor: string): 
   return list;
 }
 
-/** Caveats of a ranking that follow from its statistics alone. */
-export function caveatsOfRank(statistics: RankStatistics, standsFor: string): Caveat[] {
+/** Caveats of a ranking that follow from its statistics alone. `liking`: it is in order of liking. */
+export function caveatsOfRank(statistics: RankStatistics, standsFor: string, liking = false): Caveat[] {
   const { outcome, test, people, judgments, property, sharing, incomplete, pairs, products } = statistics;
   const list: Caveat[] = [];
   if (outcome === "not-reached") {
@@ -96,7 +96,7 @@ export function caveatsOfRank(statistics: RankStatistics, standsFor: string): Ca
   }
   if (outcome === "reached" && statistics.page) list.push({ what: "order-as-a-whole" });
   if (test === "ok") list.push({ what: "ranks-no-distance" });
-  if (property.trim() !== "") list.push({ what: "one-property", property });
+  if (property.trim() !== "" && !liking) list.push({ what: "one-property", property });
   if (people === 1) list.push({ what: "one-person", judgments });
   else list.push({ what: "this-panel-only", standsFor });
   if (incomplete.length > 0) {

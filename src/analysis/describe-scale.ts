@@ -112,7 +112,7 @@ const clearest = (pairs: readonly PairFacts[]): PairFacts | null =>
 function sizeOf(result: ScaleResult, first: AttributeResult | undefined, words: ReportWords): string {
   const { size } = words.scale;
   if (result.outcome === "withheld") return size.withheld;
-  if (first?.outcome === "just-right") return words.steps.justRight.size;
+  if (first?.outcome === "just-right") return words.steps.justRight.size(first.justRight?.liking != null);
   const pair = first ? factsOf(result, first, words).pair : null;
   return pair ? size.pair(pair) : size.none;
 }

@@ -155,7 +155,7 @@ function likingCells({ drops }: OfProduct, side: Side, { steps }: ReportWords): 
   const { none, mean, drop, tooFew } = steps.justRight.table;
   if (side === "right") {
     const { meanRight } = drops.little;
-    return [meanRight === null ? none : mean(meanRight), ""];
+    return [meanRight === null ? none : mean(meanRight), none];
   }
   const found = drops[side];
   const by = found.drop === null ? none : drop(found.drop, found.test);

@@ -10,11 +10,12 @@ export function caveatsOfSteps({ attributes }: ScaleStatistics): Caveat[] {
   return [{ what: "steps-equal", attributes: [...new Set(compared.map(({ attribute }) => attribute))] }];
 }
 
-/** Liking of people who were not recruited for eating the food is no forecast of customers. */
+/** Did anybody say how much they like something? */
+export const tellsLiking = ({ attributes }: ScaleStatistics): boolean =>
+  attributes.some(({ form, judgments }) => asksLiking(form) && judgments > 0);
+
+/** Liking of people who were not recruited among those who eat the food is no forecast of customers. */
 export const caveatsOfLiking = (
   { panelType, standsFor }: Pick<Plan, "panelType" | "standsFor">,
-  { attributes }: ScaleStatistics,
-): Caveat[] =>
-  panelType !== "consumers" && attributes.some(({ form, judgments }) => asksLiking(form) && judgments > 0)
-    ? [{ what: "panel-not-customers", panelType, standsFor }]
-    : [];
+  liking: boolean,
+): Caveat[] => (liking && panelType !== "consumers" ? [{ what: "panel-not-customers", panelType, standsFor }] : []);

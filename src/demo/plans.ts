@@ -186,6 +186,7 @@ export const rankingPlan = (): Plan => ({
     most: "most juicy",
     definition: "How much juice you feel in the mouth while you chew.",
     predicted: [],
+    liking: false,
   },
   waves: waves(["13:00", "13:40"], 6, [current, steamed, rested, held], 33),
 });

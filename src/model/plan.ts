@@ -97,9 +97,13 @@ export const ranking = z.strictObject({
   definition: paragraph,
   /** Product ids from least to most, all of them, when an order was predicted (Page); empty where none was. */
   predicted: z.array(id).check(z.maxLength(6)),
+  /** Is it put in order of liking? What customers like is then no question for colleagues. */
+  liking: z._default(z.boolean(), false),
 });
 export type Ranking = z.infer<typeof ranking>;
-export const emptyRanking = (): Ranking => ({ name: "", least: "", most: "", definition: "", predicted: [] });
+export const emptyRanking = (): Ranking => ({
+  ...{ name: "", least: "", most: "", definition: "", predicted: [], liking: false },
+});
 
 /** One-sided: the stronger product was named beforehand; two-sided: either may be. */
 export const sidesOf = ["one", "two"] as const;

@@ -4,6 +4,7 @@ import { type SizeTest, seeksLikeness, sizeTest } from "../design/size-test.ts";
 import { shapeOf } from "../model/method.ts";
 import { leastForVerdict } from "../model/outcome.ts";
 import { type Plan, panelTypes } from "../model/plan.ts";
+import { asksLiking } from "../model/steps.ts";
 import { choiceWords } from "../words/en/organizer-choice.ts";
 import { splitText } from "../words/en/organizer-people.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
@@ -116,10 +117,16 @@ function PeopleDial({ draft: { plan, edit } }: { draft: Draft }) {
   );
 }
 
+/** Does this plan ask what people like? */
+const asksForLiking = ({ method, ranking, scale }: Plan): boolean =>
+  method === "paired-preference" ||
+  (method === "ranking" && ranking.liking) ||
+  (method === "line-scale" && scale.attributes.some(({ form }) => asksLiking(form)));
+
 /** Who sits on the panel. Where it is asked what it likes, people who stand for nobody but themselves are flagged. */
 function PanelType({ draft: { plan, edit } }: { draft: Draft }) {
   const { panel, panelTypes: types, panelFlag } = planWords.method;
-  const flag = plan.method === "paired-preference" ? panelFlag[plan.panelType] : "";
+  const flag = asksForLiking(plan) ? panelFlag[plan.panelType] : "";
   return (
     <>
       <Choice

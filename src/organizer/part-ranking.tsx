@@ -3,7 +3,7 @@ import { focusSoon } from "../ui/focus.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { useLead } from "./app-context.ts";
 import { useKitchen } from "./facts.ts";
-import { Choice, TextField } from "./fields.tsx";
+import { Check, Choice, TextField } from "./fields.tsx";
 import { changeRanking, movePredicted, predictedOf, withKitchenProperty, withPrediction } from "./plan-ranking.ts";
 import type { Draft } from "./use-draft.ts";
 
@@ -11,7 +11,7 @@ const words = planWords.ranking;
 
 /** What a ranking puts in order, in the words of its question. */
 export function PartRanking({ draft }: { draft: Draft }) {
-  const { name, least, most, definition } = draft.plan.ranking;
+  const { name, least, most, definition, liking } = draft.plan.ranking;
   const field = (what: "name" | "least" | "most" | "definition") => ({
     id: `ranking-${what}`,
     onInput: (typed: string) => draft.edit((before) => changeRanking(before, { [what]: typed })),
@@ -32,6 +32,13 @@ export function PartRanking({ draft }: { draft: Draft }) {
         rows={2}
         value={definition}
       />
+      <Check
+        id="ranking-liking"
+        label={words.liking}
+        checked={liking}
+        onChange={(checked) => draft.edit((before) => changeRanking(before, { liking: checked }))}
+      />
+      <p class="fine">{words.likingHint}</p>
       <p class="after fine">{words.predictedElsewhere}</p>
     </>
   );

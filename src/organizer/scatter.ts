@@ -1,4 +1,5 @@
 import { analyse } from "../analysis/analyse.ts";
+import { linePoints } from "../analysis/steps.ts";
 import { recordOfFile } from "../archive/study-file.ts";
 import { deviationAtMost } from "../design/scale-size.ts";
 import type { EventStore } from "../device/event-store.ts";
@@ -48,18 +49,27 @@ export async function earlierScatters(store: EventStore, app: string): Promise<E
   return studies.sort((a, b) => (a.at < b.at ? 1 : -1)).flatMap(({ scatters }) => scatters);
 }
 
+/** A plan reckons in hundredths of a scale from end to end: of nine steps, one is 12.5 points. */
+const pointsOfUnit = (form: AttributeResult["form"]): number =>
+  form.kind === "line" ? 1 : linePoints / (form.labels.length - 1);
+
 /**
- * Residual deviation of one mark, and its upper limit. With repeats, how people differ in what they see in the products is
+ * Residual deviation of one mark in points, and its upper limit. With repeats, how people differ in what they see in the products is
  * part of it: one tray a person has both in one.
  */
 export function scatterOf({
   outcome,
   variances,
   blocks,
+<<<<<<< HEAD
 }: AttributeResult): Pick<EarlierScatter, "deviation" | "atMost" | "seen"> | null {
+=======
+  form,
+}: AttributeResult): { deviation: number; atMost: number } | null {
+>>>>>>> 3a71679 (A ranking may be one of liking; what a panel likes is flagged, and a scatter in steps counts in points)
   const { residual, panelistProduct } = variances;
   if (outcome !== "ok" || residual === null || blocks === null) return null;
-  const deviation = Math.sqrt(residual + (panelistProduct ?? 0));
+  const deviation = Math.sqrt(residual + (panelistProduct ?? 0)) * pointsOfUnit(form);
   if (!(deviation > 0)) return null;
   const atMost = deviationAtMost(deviation, Math.max(1, Math.floor(blocks.denominatorDf)));
   return { deviation, atMost, seen: panelistProduct === null ? null : Math.sqrt(panelistProduct) };

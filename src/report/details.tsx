@@ -1,9 +1,10 @@
 import type { Description } from "../analysis/describe.ts";
-import type { ChoiceResult, Result } from "../model/result.ts";
+import type { ChoiceResult, Result, ScaleResult } from "../model/result.ts";
 import { trayLabel } from "../model/tray.ts";
 import { committedText } from "../seal/commitment.ts";
 import { saveText } from "../ui/save.ts";
 import { reader } from "../words/en/reader.ts";
+import { report } from "../words/en/report.ts";
 import { Tests } from "./attribute-tables.tsx";
 import { furtherLines, kindsLines } from "./formula-lines.ts";
 import type { Opened } from "./load.ts";
@@ -91,16 +92,23 @@ function formulaOf(result: Result): string[] {
         products: result.products.length,
       });
     case "scale":
-      return formulaText.scale({
-        repeats: result.attributes.some(({ repeats }) => repeats > 1),
-        complete: result.attributes.every(({ blocks }) => blocks?.balanced ?? true),
-        perTray: result.perTray,
-        confidence: result.confidence,
-        curves: result.curves.length > 0,
-        adjustments: [...new Set(result.attributes.map(({ adjustment }) => adjustment))],
-      });
+      return [
+        ...(result.attributes.some(({ form }) => form.kind !== "just-right") ? modelLines(result) : []),
+        ...report.steps.formula(result.attributes.map(({ form }) => form.kind)),
+      ];
   }
 }
+
+/** The model behind means and comparisons. */
+const modelLines = (result: ScaleResult): string[] =>
+  reader.details.formulaText.scale({
+    repeats: result.attributes.some(({ repeats }) => repeats > 1),
+    complete: result.attributes.every(({ blocks }) => blocks?.balanced ?? true),
+    perTray: result.perTray,
+    confidence: result.confidence,
+    curves: result.curves.length > 0,
+    adjustments: [...new Set(result.attributes.map(({ adjustment }) => adjustment))],
+  });
 
 function choiceFormula(result: ChoiceResult): string[] {
   const { formulaText } = reader.details;

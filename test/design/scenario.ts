@@ -131,6 +131,7 @@ export function rankingPlan(changes: Partial<Plan> = {}): Plan {
       most: "most juicy",
       definition: "Juice that is felt in the mouth while chewing.",
       predicted: [first, held, second, rested],
+      liking: false,
     },
     products: [
       ...line.products,

@@ -54,7 +54,7 @@ const unpredicted = (): Plan => ofPlan([]);
 const predicted = (): Plan => ofPlan(products.map(({ id }) => id));
 
 test("a ranking of which nothing is said: every open part leads to a field on its part of the page", () => {
-  const empty = { name: "", least: "", most: "", definition: "" };
+  const empty = { name: "", least: "", most: "", definition: "", liking: false };
   const [first = ""] = rankingPlan().products.map(({ id }) => id);
   const plan = rankingPlan({ ranking: { ...empty, predicted: [first] } });
   const same = rankingPlan({ ranking: { ...empty, least: "least juicy", most: "least juicy", predicted: [] } });

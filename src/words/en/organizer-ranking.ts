@@ -21,6 +21,9 @@ export const ranking = {
   mostHint: "\u201cmost juicy\u201d",
   definition: "What it means here, for the panelist",
   definitionHint: "One tap away on the tablet. \u201cJuice that is felt in the mouth while chewing.\u201d",
+  liking: "The order is one of liking",
+  likingHint:
+    "The report then says whose liking it is: only people recruited among those who eat the food speak for customers.",
   predictedElsewhere: "Part 4, where the products are, asks whether an order was predicted.",
   pickHeading: "From the kitchen\u2019s list",
   pick: "Use this",
@@ -56,8 +59,8 @@ export const ranking = {
   },
   locked: {
     term: "Put in order of",
-    of: ({ ranking: { name, least, most, definition } }: Plan) =>
-      `${name.trim()}, from ${quoted(least)} to ${quoted(most)}. ${definition.trim() === "" ? "" : sentence(definition)}`.trim(),
+    of: ({ ranking: { name, least, most, definition, liking } }: Plan) =>
+      `${name.trim()}${liking ? " (liking)" : ""}, from ${quoted(least)} to ${quoted(most)}. ${definition.trim() === "" ? "" : sentence(definition)}`.trim(),
     predicted: "Predicted order",
     order: (plan: Plan) =>
       plan.ranking.predicted.length === 0

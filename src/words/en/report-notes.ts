@@ -47,7 +47,7 @@ export const caveats: CaveatSentences = {
   "kinds-plan-could-not-find": (c) =>
     `If the distance is d\u2032 ${shortNumber(c.dPrime)}, a panel as planned shows it ${percent(c.power)} of the time: a miss was more likely than a find.`,
   "scale-plan-could-not-find": (c) =>
-    `If products differ by ${shortNumber(c.points)} points and marks scatter by ${shortNumber(c.deviation)} as supposed, a panel as planned shows it ${percent(c.power)} of the time: a miss was more likely than a find.`,
+    `If products differ by ${shortNumber(c.points)} points of 100 and marks scatter by ${shortNumber(c.deviation)} as supposed, a panel as planned shows it ${percent(c.power)} of the time: a miss was more likely than a find.`,
   "one-person": (c) =>
     `${answers(c.judgments)} of one person: the result speaks of that person on that day, and of nobody else.`,
   "few-batches": (c) => {

@@ -1,3 +1,4 @@
+import type { ScaleForm } from "../../model/attribute.ts";
 import { chosenPercent, nbsp, percent, points, statistic, wholeNumber } from "../number.ts";
 import { listed, named, pIs } from "./phrases.ts";
 
@@ -56,6 +57,20 @@ export const steps = {
     count: wholeNumber,
   },
 
+  /** In the details, after the model. */
+  formula: (forms: readonly ScaleForm["kind"][]) => [
+    ...(forms.includes("steps")
+      ? [
+          "Steps go into the model by their numbers from 1, as if they were equally far apart. Nothing is scaled to 100.",
+        ]
+      : []),
+    ...(forms.includes("just-right")
+      ? [
+          "Just right: exact intervals of the shares (Clopper and Pearson). The drop of liking is the mean liking of those to whom a product was just right less that of those who chose a side, with the interval of Welch’s t; both are different people of one product.",
+        ]
+      : []),
+  ],
+
   /** In the details, beside the test of means. */
   ranks: (f: RanksFacts, alpha: number) =>
     `The same answers as ranks within each panelist, which asks for no equal steps (Friedman’s test, ${f.people} panelists with an answer for every product): chi-square ${statistic(f.chiSquare)} on ${f.df} ${f.df === 1 ? "degree" : "degrees"} of freedom, ${f.exact ? "counted out" : "by the chi-square approximation"}, ${pIs(f.pValue, alpha)}.`,
@@ -77,7 +92,8 @@ export const steps = {
       "Somebody answered more than once for a product. Pooled answers of one person bound nothing, so there are no intervals.",
     verdict: (products: readonly { product: string; right: number; answers: number }[]) =>
       `There is no verdict on a just-right scale, whose middle is the goal. Just right it was to ${listed(products.map(({ product, right, answers }) => `${wholeNumber(right)} of ${wholeNumber(answers)} for ${named(product)}`))}.`,
-    size: "How many found too little or too much, and what that did to liking, stands below.",
+    size: (liking: boolean) =>
+      `How many found too little or too much${liking ? ", and what that did to liking," : ""} stands below.`,
     agreed: "Neither step agreed beforehand is called for: they wait for a verdict, and such a scale has none.",
     table: {
       caption: (subject: string) => `Too little, just right, too much: ${subject}`,
