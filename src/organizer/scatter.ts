@@ -61,16 +61,12 @@ export function scatterOf({
   outcome,
   variances,
   blocks,
-<<<<<<< HEAD
-}: AttributeResult): Pick<EarlierScatter, "deviation" | "atMost" | "seen"> | null {
-=======
   form,
-}: AttributeResult): { deviation: number; atMost: number } | null {
->>>>>>> 3a71679 (A ranking may be one of liking; what a panel likes is flagged, and a scatter in steps counts in points)
+}: AttributeResult): Pick<EarlierScatter, "deviation" | "atMost" | "seen"> | null {
   const { residual, panelistProduct } = variances;
   if (outcome !== "ok" || residual === null || blocks === null) return null;
   const deviation = Math.sqrt(residual + (panelistProduct ?? 0)) * pointsOfUnit(form);
   if (!(deviation > 0)) return null;
   const atMost = deviationAtMost(deviation, Math.max(1, Math.floor(blocks.denominatorDf)));
-  return { deviation, atMost, seen: panelistProduct === null ? null : Math.sqrt(panelistProduct) };
+  return { deviation, atMost, seen: panelistProduct === null ? null : Math.sqrt(panelistProduct) * pointsOfUnit(form) };
 }
