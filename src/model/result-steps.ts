@@ -36,7 +36,6 @@ const likingDrop = z.strictObject({
   drop: z.nullable(z.number()),
   test: z.nullable(z.strictObject({ low: z.number(), high: z.number(), df: z.number(), pValue: z.number() })),
 });
-export type LikingDrop = z.infer<typeof likingDrop>;
 
 /** Too little, just right and too much, product by product, and what either side did to liking. */
 export const justRightResult = z.strictObject({
