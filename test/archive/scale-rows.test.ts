@@ -74,6 +74,58 @@ describe("values that are refused, with file, line and column", () => {
   });
 });
 
+describe("scales with steps", () => {
+  const head = "panelist,product,attribute,scale,value,label";
+  test("the column scale says the steps, label their words; a row without it is a line", () => {
+    const { answers } = read(
+      `${head}\n1,new,liking,liking 3,3,very much\n2,new,liking,liking 3,,\n1,new,salt,Just-right 3,1,\n1,new,juice,,40,`,
+    );
+    expect(answers.map(({ form }) => form)).toEqual([
+      { kind: "steps", labels: ["", "", "very much"], liking: true },
+      { kind: "steps", labels: ["", "", "very much"], liking: true },
+      { kind: "just-right", labels: ["", "", ""] },
+      undefined,
+    ]);
+  });
+  test.each(["steps", "steps 1", "steps 12", "liking", "just-right 4", "faces 5"])("%s is no scale", (scale) => {
+    expect(problem(`${head}\n1,new,a,${scale},1,\n`)).toMatchObject({
+      code: "csv/bad-value",
+      details: { line: 2, column: "scale", value: scale },
+    });
+  });
+  test.each(["0", "4", "1.5"])("%s is no step of three", (value) => {
+    expect(problem(`${head}\n1,new,a,steps 3,${value},\n`)).toMatchObject({
+      code: "csv/bad-step",
+      details: { path: "scale.csv", line: 2, value, steps: 3 },
+    });
+  });
+  test("one attribute with two scales is refused, with both lines", () => {
+    expect(problem(`${head}\n1,new,a,steps 3,1,\n2,new,a,steps 5,1,\n`)).toEqual({
+      code: "csv/scales-differ",
+      details: { path: "scale.csv", line: 3, first: 2 },
+    });
+  });
+  test("steps of a study are written as their numbers and words, and read back to the numbers of the result", () => {
+    const plan = linePlan();
+    const [first] = plan.scale.attributes;
+    if (!first) throw new Error("the scenario has an attribute");
+    const form = { kind: "steps" as const, labels: ["not at all", "", "very much"], liking: true };
+    const places = Array.from(
+      { length: 12 },
+      (_, at): Marks => [[0, at % 2 === 0 ? 50 : 100, at % 3 === 0 ? 50 : 100]],
+    );
+    const record = lineRecord({ ...plan, scale: { ...plan.scale, attributes: [{ ...first, form }] } }, places);
+    const { columns, rows } = readTable(csvOf(record), "a.csv");
+    const cells = new Set(
+      rows.map((row) => ["scale", "value", "label"].map((name) => row.cells[columns.indexOf(name)]).join("|")),
+    );
+    expect([...cells].sort()).toEqual(["liking 3|1|not at all", "liking 3|2|", "liking 3|3|very much"]);
+    const [found, again] = [analyseScale(record, "1"), resultOfScaleRows(0.05, read(csvOf(record)).answers, "1")];
+    const { distribution, blocks, ranks, form: read3 } = found.attributes[0] ?? {};
+    expect(again.attributes[0]).toMatchObject({ distribution, blocks, ranks, form: read3 });
+  });
+});
+
 describe("the data of a line-scale study", () => {
   const plan = linePlan();
   const [juicy] = plan.scale.attributes;

@@ -133,6 +133,7 @@ test("a property of the kitchen’s list fills the fields, and is no longer offe
     most: "most juicy",
     definition: "Juice that is felt in the mouth while chewing.",
     predicted: [],
+    liking: false,
   });
   expect(screen.queryByRole("button", picker)).toBeNull();
   await waitFor(() => expect(document.activeElement?.id).toBe("ranking-name"));
@@ -159,4 +160,17 @@ test("the page of the lock says what is put in order, and the order that was pre
   expect(with4).toContain("“current”, then “new”, then “new, rested”, then “new, held”");
   expect(said(unpredicted())).toContain("None was predicted.");
   expect(plain(summaryOf("method", predicted()))).toContain("Ranking by Juiciness, from “least juicy” to “most juicy”");
+});
+
+test("an order of liking is ticked in the plan, and people who stand for nobody but themselves are then flagged", () => {
+  show(rankingPlan({ panelType: "colleagues" }), "method");
+  fireEvent.click(screen.getByLabelText(words.liking));
+  expect(now.ranking.liking).toBe(true);
+  cleanup();
+  const flag = planWords.method.panelFlag.colleagues;
+  show(now, "people");
+  expect(document.body.textContent).toContain(flag);
+  cleanup();
+  show(rankingPlan({ panelType: "colleagues" }), "people");
+  expect(document.body.textContent).not.toContain(flag);
 });

@@ -79,4 +79,7 @@ test("the scatter of the third study of the invented kitchen, aov and qchisq of 
   const found = juicy ? scatterOf(juicy) : null;
   expect(found?.deviation).toBeCloseTo(7.83619547969291, 10);
   expect(found?.atMost).toBeCloseTo(9.0998837226602358, 10);
+  // by hand: of nine steps, one is 12.5 points of 100
+  const form = { kind: "steps" as const, labels: new Array<string>(9).fill(""), liking: false };
+  expect(juicy && scatterOf({ ...juicy, form })?.deviation).toBeCloseTo(12.5 * 7.83619547969291, 9);
 });

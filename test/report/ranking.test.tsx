@@ -121,3 +121,16 @@ describe("ranks in a file that cannot be read: what, where, and what to do", () 
     expect(problemOf(() => readRanks(`panelist,product,rank\n${rows}`, "ranks.csv"))).toMatchObject(found);
   });
 });
+
+test("a ranking by liking says whose liking it is; it is not told to say nothing of liking", () => {
+  const whats = (liking: boolean, panelType: "colleagues" | "consumers") => {
+    const record = rankingRecord();
+    const plan = { ...record.plan, panelType, ranking: { ...record.plan.ranking, liking } };
+    return analyse({ ...record, plan }, "1").caveats.map(({ what }) => what);
+  };
+  expect(whats(true, "colleagues")).toContain("panel-not-customers");
+  expect(whats(true, "colleagues")).not.toContain("one-property");
+  expect(whats(true, "consumers")).not.toContain("panel-not-customers");
+  expect(whats(false, "colleagues")).not.toContain("panel-not-customers");
+  expect(whats(false, "colleagues")).toContain("one-property");
+});

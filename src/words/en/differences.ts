@@ -70,6 +70,7 @@ const ranking: Labels<Plan["ranking"]> = {
   most: "high end of the order",
   definition: "what it means",
   predicted: "order expected",
+  liking: "an order of liking",
 };
 const product: Labels<Product, "id"> = { name: "name", preparation: "preparation" };
 const property: Labels<Property, "id"> = {
