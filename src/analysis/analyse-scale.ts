@@ -8,11 +8,12 @@ import { unitOf } from "../model/result-steps.ts";
 import { endsOf } from "../model/steps.ts";
 import { familySize } from "./attribute-family.ts";
 import { caveatsOfStudy, powerToFind } from "./caveats.ts";
-import { markedLines, type Sample } from "./marking.ts";
+import { markedLines, plannedSessions, type Sample } from "./marking.ts";
 import { type ScaleAttribute, type ScaleInput, type ScaleValue, scaleStatistics } from "./scale.ts";
 import { productsPower, scaleTestOf } from "./scale-power.ts";
 import { linePoints, markValue } from "./steps.ts";
 import { caveatsOfLiking, caveatsOfSteps, tellsLiking } from "./steps-caveats.ts";
+import { caveatsOfLead, termsOfFile, termsOfPlan } from "./scale-terms.ts";
 import { studyPart } from "./study-part.ts";
 
 /** As `analyse`, for a line scale. Marks of one seat on several trays are repeats of one person. */
@@ -43,14 +44,15 @@ export function analyseScale(record: StudyRecord, app: string): ScaleResult {
       ...caveatsOfScale(statistics, plan.standsFor),
       ...caveatsOfLiking(plan, tellsLiking(statistics)),
       ...caveatOfPower(plan),
-      // of values from elsewhere nobody here knows in which places they were served
-      ...positionLeftOut(statistics),
+      ...caveatsOfLead(statistics.attributes, true),
     ],
     departures: record.departures,
   };
 }
 
-function inputOf({ plan, keyMatches }: StudyRecord, marked: readonly MarkedLine[]): ScaleInput {
+function inputOf(record: StudyRecord, marked: readonly MarkedLine[]): ScaleInput {
+  const { plan, keyMatches } = record;
+  const sessions = plannedSessions(record);
   const asked = askedAttributes(plan.scale.attributes);
   const order = asked.map(({ id }) => id);
   const forms = new Map(asked.map(({ id, form }) => [id, form]));
@@ -72,14 +74,17 @@ function inputOf({ plan, keyMatches }: StudyRecord, marked: readonly MarkedLine[
       inFamily: family.has(id),
     })),
     curves: curvesOf(plan.scale.attributes, order),
-    values: marked.map(({ attribute, seat, tray, code, product, mark, place }) => ({
+    values: marked.map(({ attribute, seat, tray, wave, code, product, batch, mark, place }) => ({
       attribute: order.indexOf(attribute),
       panelist: `seat ${seat}`,
       product,
       value: markValue(mark, forms.get(attribute) ?? { kind: "line" }),
       place,
+      session: String(sessions.names.indexOf(sessions.of({ wave })) + 1),
+      batch,
       chew: `${tray} ${code}`,
     })),
+    terms: termsOfPlan(record, sessions.names),
     comparisons: plan.comparisons,
     perTray: plan.perTray,
     scale: { low: 0, high: linePoints, lengthMm: plan.scale.lengthMm },
@@ -188,9 +193,6 @@ function incompleteOf(attributes: readonly AttributeResult[]): Caveat[] {
   }));
 }
 
-const positionLeftOut = ({ attributes }: ScaleStatistics): Caveat[] =>
-  attributes.some(({ blocks }) => blocks !== null) ? [{ what: "position-left-out" }] : [];
-
 /** The largest difference, either way, that the intervals of the pairs still allow. */
 const widestDifference = ({ contrasts }: AttributeResult): number | null =>
   contrasts.length === 0
@@ -222,9 +224,10 @@ export function resultOfScaleRows(alpha: number, rows: readonly ScaleRow[], app:
       inFamily: place === 0,
     };
   });
-  const values = rows.map(({ panelist, product, repeat, session = "", value }, index): ScaleValue => {
+  const values = rows.map(({ panelist, product, repeat, value, ...served }, index): ScaleValue => {
     const attribute = at.get(names[index] ?? "") ?? 0;
-    return { attribute, panelist, product, value, place: null, chew: `${session} ${repeat}` };
+    const { place = null, session = "", batch = "" } = served;
+    return { attribute, panelist, product, value, place, session, batch, chew: `${session} ${repeat}` };
   });
   const products = [...new Set(rows.map(({ product }) => product))].map((name) => ({ id: name, name }));
   // in which order moments come, and how far apart, no such file says
@@ -235,6 +238,7 @@ export function resultOfScaleRows(alpha: number, rows: readonly ScaleRow[], app:
     values,
     curves: [],
     comparisons: { kind: "all-pairs" },
+    terms: termsOfFile(values),
     perTray: null,
     scale: null,
     keyMatches: true,
@@ -245,7 +249,7 @@ export function resultOfScaleRows(alpha: number, rows: readonly ScaleRow[], app:
     study: null,
     ...statistics,
     orders: [],
-    caveats: caveatsOfScale(statistics, ""),
+    caveats: [...caveatsOfScale(statistics, ""), ...caveatsOfLead(statistics.attributes, false)],
     departures: [],
   };
 }

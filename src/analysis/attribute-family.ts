@@ -1,6 +1,7 @@
 import type { AttributeResult } from "../model/result-scale.ts";
 import { aboveZero } from "./check.ts";
 import { holm } from "./holm.ts";
+import { leadingTest } from "./mixed-lead.ts";
 import { studentQuantile } from "./student.ts";
 
 /** Several attributes of one line scale: those of the family named at lock share its risk, the others are exploratory. */
@@ -20,7 +21,7 @@ export const riskOfComparisons = (attribute: Member, attributes: readonly Member
   attribute.inFamily ? alpha / familySize(attributes) : alpha;
 
 /** Overall p of an attribute, from the test that leads; null where there is none. */
-const overallP = ({ blocks }: AttributeResult): number | null => blocks?.pValue ?? null;
+const overallP = (attribute: AttributeResult): number | null => leadingTest(attribute)?.pValue ?? null;
 
 /**
  * Attributes, each tested by itself, judged as a family.

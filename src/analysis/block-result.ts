@@ -12,9 +12,9 @@ export function testsOf(found: BlockAnalysis): Pick<AttributeResult, "blocks" | 
   if (found.outcome !== "ok") {
     return { blocks: null, terms: [], variances: { panelist: null, panelistProduct: null, residual: null } };
   }
-  const { blocks, panelistTest, variances, complete } = found;
+  const { blocks, panelistTest, variances, balanced } = found;
   return {
-    blocks: { ...blocks, balanced: complete },
+    blocks: { ...blocks, balanced },
     terms: [
       { term: "product", ...blocks },
       { term: "panelist", ...panelistTest },

@@ -25,8 +25,8 @@ type Marks = {
   /** Every panelist with a mark, in order of appearance. */
   panelists: PanelistValues[];
   products: ProductSummary[];
-  /** No panelist lacks a product. */
-  complete: boolean;
+  /** No panelist lacks a product, and everybody marked each as often. */
+  balanced: boolean;
   incomplete: { panelist: string; missing: string[] }[];
   /** Panelists with a mark for one product alone: they say nothing about differences and stay out of the test. */
   uninformative: string[];
@@ -118,7 +118,7 @@ function marksOf(
   return {
     panelists: table.panelists,
     products: productSummaries(table, products, confidence),
-    complete: incomplete.length === 0,
+    balanced: new Set(table.repeats.flat()).size <= 1,
     incomplete,
     uninformative: table.panelists.filter((panelist) => !inTest.includes(panelist)).map(({ panelist }) => panelist),
     people: inTest.length,
@@ -165,9 +165,10 @@ function contrastsOf(
   const estimates = set.list.map(({ weights }) => ({
     difference: fit.contrast(weights),
     standardError: Math.sqrt(meanSquare * fit.covariance(weights, weights)),
+    df,
     covariances: set.list.map((other) => fit.covariance(weights, other.weights)),
   }));
-  const rule = { adjustment: set.adjustment, df, products: products.length, risk: 1 - confidence, together };
+  const rule = { adjustment: set.adjustment, products: products.length, risk: 1 - confidence, together };
   const judged = judge(estimates, rule);
   return set.list.flatMap(({ compared, first, second }, at) => {
     const [estimate, own] = [estimates[at], judged[at]];

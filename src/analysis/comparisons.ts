@@ -90,8 +90,11 @@ function factorial(
   ];
 }
 
-/** An estimated comparison. `covariances`: with each of the comparisons, itself among them, in residual variances. */
-export type Estimate = { difference: number; standardError: number; covariances: readonly number[] };
+/**
+ * An estimated comparison. `df`: of its standard error, 1 to 1e7. `covariances`: with each of the comparisons, itself among
+ * them, in one unit for all.
+ */
+export type Estimate = { difference: number; standardError: number; df: number; covariances: readonly number[] };
 
 export type Judged = {
   /** Of this comparison alone. */
@@ -107,23 +110,25 @@ export type Judged = {
 /**
  * Comparisons judged one by one and together.
  *
- * Takes    estimates: in the order of the set; df: of the residual; products: how many; risk: 1 - confidence; together: the
- *          risk of all of them at once, the same where it is left out
+ * Takes    estimates: in the order of the set, each with its own degrees of freedom; products: how many; risk:
+ *          1 - confidence; together: the risk of all of them at once, the same where it is left out
  * Returns  Tukey's range (with the mean of both variances where they differ, C. Y. Kramer 1956), Dunnett's comparisons with a
  *          reference (where the design makes correlations uneven, with the least of them, which errs on the safe side), or
  *          Holm's steps, whose intervals stand at the risk that the steps left (all from memory). p is never 0
  */
 export function judge(
   estimates: readonly Estimate[],
-  { adjustment, df, products, risk, together: all = risk }: Rule & { together?: number },
+  { adjustment, products, risk, together: all = risk }: Rule & { together?: number },
 ): Judged[] {
-  const own = estimates.map((estimate) => aboveZero(studentTwoSided(ratioOf(estimate), df)));
-  const reach = -studentQuantile(risk / 2, df);
-  const together = togetherOf(estimates, own, { adjustment, df, products, risk: all });
-  const reachTogether = all === risk ? reach : -studentQuantile(all / 2, df);
+  const own = estimates.map((estimate) => aboveZero(studentTwoSided(ratioOf(estimate), estimate.df)));
+  const alone = (of: number) => estimates.map(reachAt((df) => -studentQuantile(of / 2, df)));
+  const reaches = alone(risk);
+  const together = togetherOf(estimates, own, { adjustment, products, risk: all });
+  const reachesTogether = all === risk ? reaches : alone(all);
   return estimates.map((estimate, at) => {
     const { difference, standardError } = estimate;
-    const joint = together[at] ?? { pValue: own[at] ?? 1, reach: reachTogether };
+    const reach = reaches[at] ?? Number.NaN;
+    const joint = together[at] ?? { pValue: own[at] ?? 1, reach: reachesTogether[at] ?? Number.NaN };
     return {
       pValue: own[at] ?? 1,
       low: difference - reach * standardError,
@@ -137,31 +142,44 @@ export function judge(
 }
 
 type Joint = { pValue: number; reach: number };
-type Rule = { adjustment: Adjustment; df: number; products: number; risk: number };
+type Rule = { adjustment: Adjustment; products: number; risk: number };
+
+/** A critical number for each estimate, worked out once where degrees of freedom are the same. */
+function reachAt(critical: (df: number) => number): (estimate: Estimate) => number {
+  const known = new Map<number, number>();
+  return ({ df }) => {
+    const reach = known.get(df) ?? critical(df);
+    known.set(df, reach);
+    return reach;
+  };
+}
 
 function togetherOf(estimates: readonly Estimate[], own: readonly number[], rule: Rule): Joint[] {
-  const { adjustment, df, products, risk } = rule;
+  const { adjustment, products, risk } = rule;
   switch (adjustment) {
     case "none":
       return [];
     case "tukey": {
-      const reach = studentizedRangeQuantile(risk, products, df) / Math.SQRT2;
+      const reach = reachAt((df) => studentizedRangeQuantile(risk, products, df) / Math.SQRT2);
       return estimates.map((estimate) => ({
-        pValue: studentizedRangeUpper(Math.SQRT2 * Math.abs(ratioOf(estimate)), products, df),
-        reach,
+        pValue: studentizedRangeUpper(Math.SQRT2 * Math.abs(ratioOf(estimate)), products, estimate.df),
+        reach: reach(estimate),
       }));
     }
     case "dunnett": {
       const loadings = loadingsOf(estimates);
-      const reach = dunnettQuantile(risk, loadings, df);
-      return estimates.map((estimate) => ({ pValue: dunnettUpper(Math.abs(ratioOf(estimate)), loadings, df), reach }));
+      const reach = reachAt((df) => dunnettQuantile(risk, loadings, df));
+      return estimates.map((estimate) => ({
+        pValue: dunnettUpper(Math.abs(ratioOf(estimate)), loadings, estimate.df),
+        reach: reach(estimate),
+      }));
     }
     case "holm": {
       const adjusted = holm(own);
       return own.map((pValue, at) => {
         const paid = adjusted[at] ?? 1;
         const left = Math.min(risk, Math.max(risk / own.length, (risk * pValue) / Math.max(paid, Number.MIN_VALUE)));
-        return { pValue: paid, reach: -studentQuantile(left / 2, df) };
+        return { pValue: paid, reach: -studentQuantile(left / 2, estimates[at]?.df ?? 1) };
       });
     }
   }

@@ -10,13 +10,14 @@ import { curveParts } from "./describe-curve.ts";
 import { besideText, type NamedAttribute, sharedBy, stripParts } from "./describe-family.ts";
 import { panelPart } from "./describe-panel.ts";
 import { distributionTable, endsText, justRightParts, justRightVerdict } from "./describe-steps.ts";
+import { leadingTest } from "./mixed-lead.ts";
 
 /** What is said of a line scale: the verdict and the size are those of the first property. */
 export function scaleWords(result: ScaleResult, words: ReportWords): FamilyText {
   const { scale } = words;
   const attributes = result.attributes.map((attribute, at) => attributeText(result, attribute, at === 0, words));
   const [first] = result.attributes;
-  const test = result.outcome === "withheld" ? null : first?.blocks;
+  const test = result.outcome === "withheld" || !first ? null : leadingTest(first);
   return {
     verdict: verdictOf(result, first, words),
     size: sizeOf(result, first, words),
@@ -59,7 +60,7 @@ function verdictOf(result: ScaleResult, first: AttributeResult | undefined, word
   const middle = justRightVerdict(first, words);
   if (middle !== null) return middle;
   const facts = factsOf(result, first, words);
-  if (!first.blocks) return verdict.noTest(reasonOf(first, words));
+  if (!facts.test) return verdict.noTest(reasonOf(first, words));
   if (result.outcome === "reached" || result.outcome === "not-reached") return verdict[result.outcome](facts);
   return verdict.tooFewPeople(facts);
 }
@@ -73,7 +74,7 @@ function factsOf(result: ScaleResult, attribute: AttributeResult, { scale }: Rep
     products,
     people: attribute.people,
     judgments: attribute.judgments,
-    test: attribute.blocks,
+    test: leadingTest(attribute),
     family: sharedBy(result, attribute),
     adjusted: attribute.pValueAdjusted,
     pair: clearest(pairs),
@@ -160,6 +161,7 @@ function attributeText(
     apart: attribute.outcome === "just-right",
     finding: findingOf(attribute, facts, words),
     beside: first ? "" : besideText(result, attribute, words),
+    lead: attribute.outcome === "withheld" ? "" : scale.lead(attribute),
     rows: rowsOf(result, attribute, words),
     means:
       attribute.means.length > 0 && attribute.judgments > 0
@@ -194,20 +196,28 @@ function adjustedRow(result: ScaleResult, attribute: AttributeResult, { family }
 
 function rowsOf(result: ScaleResult, attribute: AttributeResult, words: ReportWords): Row[] {
   const { rows, values } = words.scale;
-  const { blocks, variances, people, judgments, repeats } = attribute;
+  const { blocks, variances, people, judgments, repeats, leads } = attribute;
+  const test = leadingTest(attribute);
   const decimals = decimalsOf(result, attribute);
   const unit = unitOf(attribute.form);
   const list: Row[] = [
     { id: "people", label: rows.people, ...values.count(people) },
     { id: "judgments", label: rows.judgments, ...values.marks(judgments, repeats) },
   ];
-  if (!blocks) return list;
+  if (!blocks || !test) return list;
   list.push(
-    { id: "fValue", label: rows.fValue, ...values.fValue(blocks) },
-    { id: "pValue", label: rows.pValue, ...values.p(blocks.pValue, result.alpha) },
+    { id: "fValue", label: rows.fValue, ...values.fValue(test) },
+    { id: "pValue", label: rows.pValue, ...values.p(test.pValue, result.alpha) },
     ...adjustedRow(result, attribute, words),
-    { id: "error", label: rows.error, ...values.error(repeats, blocks.balanced, result.perTray) },
   );
+  if (leads === "mixed") {
+    list.push(
+      { id: "error", label: rows.error, ...values.mixedError(result.perTray) },
+      { id: "classical", label: rows.classical, ...values.classical(blocks, result.alpha) },
+    );
+  } else {
+    list.push({ id: "error", label: rows.error, ...values.error(repeats, blocks.balanced, result.perTray) });
+  }
   if (variances.residual !== null) {
     list.push({ id: "within", label: rows.within, ...values.points(Math.sqrt(variances.residual), decimals, unit) });
   }

@@ -35,6 +35,8 @@ export type AttributeText = {
   apart: boolean;
   /** Empty for the first property. */
   beside: string;
+  /** Which of two analyses leads and why they can differ; empty where marks are balanced. */
+  lead: string;
   rows: Row[];
   means: WordTable | null;
   contrasts: WordTable | null;

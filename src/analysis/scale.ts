@@ -1,15 +1,15 @@
 import type { ScaleForm } from "../model/attribute.ts";
 import { leastForVerdict } from "../model/outcome.ts";
 import type { Comparisons } from "../model/plan.ts";
-import type { AttributeResult, ScaleStatistics } from "../model/result-scale.ts";
+import type { AttributeResult, ScaleStatistics, ServedTerm } from "../model/result-scale.ts";
 import { judgedAsFamily, riskOfComparisons } from "./attribute-family.ts";
-import { contrastsOf, meansOf, outcomeUnder, testsOf } from "./block-result.ts";
+import { outcomeUnder } from "./block-result.ts";
 import type { BlockRow } from "./block-table.ts";
-import { blockAnalysis } from "./blocks.ts";
 import { requireAlpha, requireCount } from "./check.ts";
 import { type ChewCurve, curveResult } from "./chew-curve.ts";
 import { comparisonSet } from "./comparisons.ts";
-import { mixedResult } from "./mixed-result.ts";
+import { analyzed, leadingTest } from "./mixed-lead.ts";
+import type { ServedRow } from "./mixed-terms.ts";
 import { mean } from "./moments.ts";
 import { panelChecks } from "./panel-checks.ts";
 import { stepsFields, withoutMeans } from "./steps.ts";
@@ -33,6 +33,9 @@ export type ScaleValue = {
   value: number | null;
   /** Place served, from 1; null where nobody wrote it down. */
   place: number | null;
+  /** Of the day or site, and of the cook of this product; empty where nobody wrote them down. */
+  session: string;
+  batch: string;
   /** What was chewed: values of one chew belong together over its moments. */
   chew: string;
 };
@@ -50,6 +53,8 @@ export type ScaleInput = {
   scale: ScaleStatistics["scale"];
   /** Which differences are judged. */
   comparisons: Comparisons;
+  /** What the plan varies beside the products: terms of the mixed model where marks can tell them. */
+  terms: readonly ServedTerm[];
   /** Incomplete blocks: how many of the products each panelist was to get; null: all of them. */
   perTray: number | null;
   /** False: the numbers stand, and nobody can say what they are of. */
@@ -57,11 +62,12 @@ export type ScaleInput = {
 };
 
 /**
- * The statistics of a line scale: one block analysis for each attribute, panelists as blocks, repeats averaged.
+ * The statistics of a line scale: for each attribute a block analysis, panelists as blocks and repeats averaged, and a mixed
+ * model, which leads where marks are unbalanced (see `analyzed`).
  *
  * Returns  what became of each attribute is its `outcome`, never an error; no answer is no value, neither 0 nor the
- *          middle. The outcome of the whole is that of the first attribute's F test at alpha, after Holm where a family shares
- *          it; with fewer than 6 people, or no test, there is no verdict. Intervals at 1 - alpha, as the test is
+ *          middle. The outcome of the whole is that of the first attribute's leading F test at alpha, after Holm where a
+ *          family shares it; with fewer than 6 people, or no test, there is no verdict. Intervals at 1 - alpha, as the test is
  * Throws   Problem "analysis/risk-out-of-range", "analysis/not-a-count" (more values than a result may hold),
  *          "analysis/unknown-product", "analysis/out-of-range"
  */
@@ -92,21 +98,23 @@ export function scaleStatistics(input: ScaleInput): ScaleStatistics {
 
 function outcomeOf({ alpha, keyMatches }: ScaleInput, first: AttributeResult | undefined): ScaleStatistics["outcome"] {
   if (!keyMatches) return "withheld";
-  if (!first?.blocks || first.people < leastForVerdict) return "too-few";
-  return (first.pValueAdjusted ?? first.blocks.pValue) <= alpha ? "reached" : "not-reached";
+  const test = first && leadingTest(first);
+  if (!test || first.people < leastForVerdict) return "too-few";
+  return (first.pValueAdjusted ?? test.pValue) <= alpha ? "reached" : "not-reached";
 }
 
 function attributeResult(input: ScaleInput, attribute: ScaleAttribute, at: number): AttributeResult {
   const { products, alpha, keyMatches } = input;
   const values = input.values.filter((value) => value.attribute === at);
-  const rows = values.flatMap(({ panelist, product, value }): BlockRow[] =>
-    value === null ? [] : [{ panelist, product, value }],
+  const rows = values.flatMap(({ value, panelist, product, place, session, batch }): ServedRow[] =>
+    value === null ? [] : [{ panelist, product, value, place, session, batch }],
   );
   const ids = products.map(({ id }) => id);
   const nameOf = new Map(products.map(({ id, name }) => [id, name]));
   const named = (id: string) => nameOf.get(id) ?? id;
   const set = comparisonSet(input.comparisons, ids);
-  const found = blockAnalysis(rows, ids, 1 - alpha, set, riskOfComparisons(attribute, input.attributes, alpha));
+  const together = riskOfComparisons(attribute, input.attributes, alpha);
+  const { found, result: led } = analyzed(rows, ids, { set, confidence: 1 - alpha, together, asked: input.terms, named });
   const silent = [...new Set(values.map(({ panelist }) => panelist))].filter(
     (panelist) => !found.panelists.some((other) => other.panelist === panelist),
   );
@@ -118,12 +126,8 @@ function attributeResult(input: ScaleInput, attribute: ScaleAttribute, at: numbe
     people: found.people,
     judgments: rows.length,
     repeats: mostRepeats(rows),
-    ...testsOf(found),
-    means: meansOf(found, named),
-    mixed:
-      found.outcome === "ok" && attribute.form?.kind !== "just-right" ? mixedResult(rows, ids, 1 - alpha, named) : null,
+    ...led,
     adjustment: set.adjustment,
-    contrasts: contrastsOf(found, named),
     panelists: [
       ...found.panelists.map(({ panelist, values }) => ({ panelist, values: [...values] })),
       ...silent.map((panelist) => ({ panelist, values: ids.map(() => null) })),

@@ -19,6 +19,7 @@ const columns = [
   "why",
   "tray",
   "wave",
+  "session",
   "order",
   "position",
   "code",
@@ -48,7 +49,8 @@ export function marksCsv(
   const products = new Map(plan.products.map(({ id }, at) => [id, { at, name: names[at] ?? id }]));
   const asked = askedAttributes(plan.scale.attributes);
   const attributes = attributesOf(asked);
-  const left = asked.some(({ form }) => form.kind !== "line") ? [] : ["scale", "label"];
+  const session = sessionCell(plan);
+  const left = [...(asked.some(({ form }) => form.kind !== "line") ? [] : ["scale", "label"]), ...(session ? [] : ["session"])];
   const shown = columns.filter((column) => !left.includes(column));
   const repeats = repeatsOf(marked);
   const placeOf = ({ attribute, tray, product }: MarkedLine) =>
@@ -71,6 +73,7 @@ export function marksCsv(
         why: mark ? (mark.why ?? "") : "no-answer-in-time",
         tray,
         wave: line.wave,
+        session: session?.(line.wave) ?? "",
         order: line.order,
         position: line.place,
         code: line.code,
@@ -84,6 +87,16 @@ export function marksCsv(
       return shown.map((column) => cells[column] ?? "");
     });
   return writeTable(shown, rows);
+}
+
+/** The session of a wave, where the plan has several (else null); one without a name goes by its number. */
+function sessionCell({ waves }: StudyRecord["plan"]): ((wave: number) => string) | null {
+  const names = [...new Set(waves.map(({ session }) => session.trim()))];
+  if (names.length < 2) return null;
+  return (wave) => {
+    const name = waves[wave - 1]?.session.trim() ?? "";
+    return name || String(names.indexOf(name) + 1);
+  };
 }
 
 type Told = { at: number; name: string; moment: string; form: ScaleForm };

@@ -6,7 +6,7 @@ import { type RowOfScale, scaleOf, withForms } from "./scale-forms.ts";
 
 export type ReadScale = { answers: ScaleRow[]; extraColumns: string[] };
 
-/** Columns that may be there. Batch and position are known, but are no term of the analysis. */
+/** Columns that may be there. Session, batch and position are terms of the mixed model. */
 const optional = ["repeat", "attribute", "moment", "session", "scale", "label", "batch", "position"] as const;
 
 /** A number with a decimal point, as people and programs write it. */
@@ -30,6 +30,7 @@ export function readScale(text: string, path: string): ReadScale {
   const needed = ["panelist", "product", "value"].map((column) => columnOf(columns, column, path));
   const [panelistAt = -1, productAt = -1, valueAt = -1] = needed;
   const known = new Map(optional.map((column) => [column, columns.indexOf(column)]));
+  const has = (column: (typeof optional)[number]) => (known.get(column) ?? -1) >= 0;
   const lines = new Map<string, number>();
   const rows = table.rows.map(({ line, cells }): RowOfScale => {
     const cell = (place: number) => cells[place]?.trim() ?? "";
@@ -37,15 +38,17 @@ export function readScale(text: string, path: string): ReadScale {
     const row: ScaleRow = {
       panelist: panelistOf(cell(panelistAt), path, line),
       product: productOf(cell(productAt), path, line),
-      repeat: (known.get("repeat") ?? -1) < 0 ? "1" : repeatOf(other("repeat"), path, line),
+      repeat: has("repeat") ? repeatOf(other("repeat"), path, line) : "1",
       attribute: other("attribute"),
       moment: other("moment"),
-      ...(other("session") === "" ? {} : { session: other("session") }),
+      ...(has("position") ? { place: placeOf(other("position"), path, line) } : {}),
+      ...(has("session") ? { session: other("session") } : {}),
+      ...(has("batch") ? { batch: other("batch") } : {}),
       value: numberOf(cell(valueAt), path, line),
     };
-    const { panelist, product, repeat, attribute, moment } = row;
+    const { panelist, product, repeat, attribute, moment, session } = row;
     // a value of another session is another repeat
-    const name = JSON.stringify([panelist, product, repeat, attribute, moment, other("session")]);
+    const name = JSON.stringify([panelist, product, repeat, attribute, moment, session]);
     const first = lines.get(name);
     if (first !== undefined) throw problem("csv/duplicate-value", { path, line, first });
     lines.set(name, line);
@@ -57,6 +60,13 @@ export function readScale(text: string, path: string): ReadScale {
 function productOf(value: string, path: string, line: number): string {
   if (value !== "") return value;
   throw problem("csv/bad-value", { path, line, column: "product", value });
+}
+
+/** A place served, from 1; null where nobody wrote it down. */
+function placeOf(value: string, path: string, line: number): number | null {
+  if (value === "") return null;
+  if (/^0*[1-9]\d{0,2}$/.test(value)) return Number(value);
+  throw problem("csv/bad-value", { path, line, column: "position", value: short(value) });
 }
 
 function numberOf(value: string, path: string, line: number): number | null {

@@ -32,8 +32,8 @@ const rowsText = (rows: readonly Row[]): string =>
 
 /** One property of a scale: what was found, its numbers, means and differences. */
 function attributeText(text: AttributeText): string {
-  const { heading, ends, beside, finding, rows, distribution, means, contrasts } = text;
-  const told = [ends, beside, finding].filter((line) => line !== "").map((line) => `  ${line}`);
+  const { heading, ends, beside, finding, lead, rows, distribution, means, contrasts } = text;
+  const told = [ends, beside, finding, lead].filter((line) => line !== "").map((line) => `  ${line}`);
   const tables = [distribution, means, contrasts].flatMap((table) => (table ? [`\n${tableText(table)}`] : []));
   return [heading, ...told, rowsText(rows), ...tables].join("\n");
 }

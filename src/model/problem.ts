@@ -37,7 +37,18 @@ export type ProblemDetails = {
   "csv/bad-value": {
     path: string;
     line: number;
-    column: "panelist" | "repeat" | "correct" | "served" | "answer" | "choice" | "product" | "value" | "rank" | "scale";
+    column:
+      | "panelist"
+      | "repeat"
+      | "correct"
+      | "served"
+      | "answer"
+      | "choice"
+      | "product"
+      | "value"
+      | "position"
+      | "rank"
+      | "scale";
     value: string;
   };
   "csv/third-product": { path: string; line: number; value: string; first: string; second: string };

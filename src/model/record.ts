@@ -77,8 +77,10 @@ export type ScaleRow = {
   repeat: string;
   attribute: string;
   moment: string;
-  /** Where the file names sessions: answers of one sample belong together within one. */
+  /** What it was served with, where the file says so: place from 1, and names. */
+  place?: number | null;
   session?: string;
+  batch?: string;
   /** Null: no answer. */
   value: number | null;
   /** The same in all rows of an attribute and moment; none: a line. */

@@ -91,6 +91,38 @@ const panelCheck = z.strictObject({
   separates: z.nullable(testOf),
 });
 
+/** What a mark may hang on beside its product and its panelist. */
+export const servedTerms = ["session", "position", "batch"] as const;
+export type ServedTerm = (typeof servedTerms)[number];
+
+/**
+ * Why such a term is not in the model: one-level (all marks have the same one), unknown (some marks lack it), few-batches
+ * (of some product fewer than batches are drawn from many), confounded (it goes hand in hand with another term),
+ * one-mark-each, too-few (nothing would be left to judge chance by).
+ */
+export const leftOutReasons = [
+  "one-level",
+  "unknown",
+  "few-batches",
+  "confounded",
+  "one-mark-each",
+  "too-few",
+] as const;
+const leftOut = z.strictObject({ term: z.enum(servedTerms), why: z.enum(leftOutReasons) });
+export type LeftOut = z.infer<typeof leftOut>;
+
+/** Why there is no mixed model though there is a block analysis; see `analysis/mixed-model`. */
+export const withoutMixed = [
+  "no-marks",
+  "level-missing",
+  "one-level",
+  "one-row-each",
+  "disconnected",
+  "too-few",
+  "all-equal",
+  "no-numbers",
+] as const;
+
 /** Restricted maximum likelihood with Satterthwaite's degrees of freedom; see `analysis/mixed-result`. */
 const mixedModel = z.strictObject({
   ...testOf.shape,
@@ -98,10 +130,18 @@ const mixedModel = z.strictObject({
     panelist: z.number(),
     /** Null without repeats. */
     panelistProduct: z.nullable(z.number()),
+    /** Null where batches are no term. */
+    batch: z._default(z.nullable(z.number()), null),
     residual: z.number(),
   }),
   /** Did a variance come out as 0? */
   vanished: z.boolean(),
+  /** Sessions and places served, where they are terms. */
+  terms: z._default(z.array(z.strictObject({ term: z.enum(["session", "position"]), ...testOf.shape })), []),
+  /** What the plan varied, or the file names, and the model had to do without. */
+  leftOut: z._default(z.array(leftOut), []),
+  /** Batches of the product with the fewest, where batches are a term; null elsewhere. */
+  batches: z._default(z.nullable(count), null),
   means: z.array(
     z.strictObject({
       product: line,
@@ -113,6 +153,7 @@ const mixedModel = z.strictObject({
     }),
   ),
 });
+export type MixedModel = z.infer<typeof mixedModel>;
 
 export const attributeResult = z.strictObject({
   attribute: line,
@@ -133,12 +174,19 @@ export const attributeResult = z.strictObject({
   judgments: count,
   /** Repeats a panelist and product, the most there are; the error term is then panelist by product. */
   repeats: count,
-  /** Classical test of products with panelists as blocks; null where there is none. Balanced: no cell is missing. */
+  /** Classical test of products with panelists as blocks; null where there is none. Balanced: everybody marked each as often. */
   blocks: z.nullable(z.strictObject({ ...testOf.shape, balanced: z.boolean() })),
-  /** The mixed model of the same marks, in the details; null where there is none. */
+  /** The mixed model of the same marks; null where there is none. */
   mixed: z._default(z.nullable(mixedModel), null),
+  /** Why there is none beside a block analysis; null elsewhere. */
+  noMixed: z._default(z.nullable(z.enum(withoutMixed)), null),
+  /**
+   * Where verdict, adjusted means, contrasts and variances come from: the block analysis of balanced marks, else the mixed
+   * model, if it could be fitted. Both stand here, whichever leads.
+   */
+  leads: z._default(z.enum(["blocks", "mixed"]), "blocks"),
   terms: z.array(z.strictObject({ term: z.enum(["product", "panelist"]), ...testOf.shape })),
-  /** Null where they cannot be estimated. A panelist variance that came out below zero is 0. */
+  /** Of what leads. Null where they cannot be estimated. A panelist variance that came out below zero is 0. */
   variances: z.strictObject({
     panelist: z.nullable(z.number()),
     panelistProduct: z.nullable(z.number()),

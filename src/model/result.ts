@@ -65,6 +65,17 @@ export const caveat = z.discriminatedUnion("what", [
   z.strictObject({ what: z.literal("none-split"), none: count, leftOut: count }),
   /** Line scale. */
   z.strictObject({ what: z.literal("position-left-out") }),
+  /** Batches are drawn from many in the mixed model: its test of products, and which analysis leads. `seen`: they spread. */
+  z.strictObject({
+    what: z.literal("batches-drawn"),
+    leads: z.enum(["blocks", "mixed"]),
+    fewest: count,
+    seen: z.boolean(),
+    fValue: z.number(),
+    numeratorDf: z.number(),
+    denominatorDf: z.number(),
+    pValue: z.number(),
+  }),
   z.strictObject({ what: z.literal("further-attributes"), attributes: count, counting: z._default(count, 1) }),
   z.strictObject({ what: z.literal("repeats-averaged"), people: count, judgments: count }),
   z.strictObject({ what: z.literal("trays-below-plan"), planned: count, marked: count }),

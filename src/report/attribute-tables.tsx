@@ -15,6 +15,7 @@ export function AttributeTables(props: { attribute: AttributeResult; text: Attri
     <>
       {contrasts && contrasts.rows.length > 0 && <Worded table={contrasts} strong={1} id={pairsTableId(at)} />}
       {means && means.rows.length > 0 && <Worded table={means} strong={2} />}
+      {text.lead !== "" && <p class="fine part">{text.lead}</p>}
       {attribute.incomplete.length > 0 && <p class="fine part">{reader.scale.incomplete(attribute.incomplete)}</p>}
     </>
   );
@@ -82,9 +83,9 @@ export function Tests({
           </tr>
         </thead>
         <tbody>
-          {attribute.terms.map(({ term, fValue, numeratorDf, denominatorDf, pValue }) => (
-            <tr key={term}>
-              <th scope="row">{words.terms[term]}</th>
+          {testRows(attribute).map(({ label, fValue, numeratorDf, denominatorDf, pValue }) => (
+            <tr key={label}>
+              <th scope="row">{label}</th>
               <td class="number" data-head={words.df}>
                 {words.dfIs(numeratorDf, denominatorDf)}
               </td>
@@ -98,18 +99,26 @@ export function Tests({
           ))}
         </tbody>
       </table>
-      {attribute.mixed && (
+      {attribute.mixed ? (
         <p>
-          {words.mixed({
-            ...attribute.mixed,
-            balanced: attribute.blocks?.balanced ?? true,
-            alpha: result.alpha,
-            decimals: text.decimals,
-            unit: unitOf(attribute.form),
-          })}
+          {words
+            .mixed({ ...attribute, mixed: attribute.mixed, alpha: result.alpha, decimals: text.decimals, unit: unitOf(attribute.form) })
+            .join(" ")}
         </p>
+      ) : (
+        <p>{words.lead(attribute)}</p>
       )}
       {attribute.ranks && <p>{report.steps.ranks(attribute.ranks, result.alpha)}</p>}
     </>
   );
+}
+
+/** The classical tests, then those of the mixed model. */
+function testRows({ terms, mixed }: AttributeResult) {
+  const words = reader.scale.tests;
+  return [
+    ...terms.map((test) => ({ ...test, label: words.terms[test.term] })),
+    ...(mixed ? [{ ...mixed, label: words.mixedProduct }] : []),
+    ...(mixed?.terms ?? []).map((test) => ({ ...test, label: words.terms[test.term] })),
+  ];
 }

@@ -107,6 +107,8 @@ const modelLines = (result: ScaleResult): string[] =>
     perTray: result.perTray,
     confidence: result.confidence,
     curves: result.curves.length > 0,
+    mixed: result.attributes.some(({ leads }) => leads === "mixed"),
+    place: result.attributes.some(({ mixed }) => mixed?.terms.some(({ term }) => term === "position")),
     adjustments: [...new Set(result.attributes.map(({ adjustment }) => adjustment))],
   });
 

@@ -5,6 +5,7 @@ import { askedAttributes } from "../model/moments.ts";
 import type { Plan } from "../model/plan.ts";
 import type { StudyRecord } from "../model/record.ts";
 import type { RankResult, Result } from "../model/result.ts";
+import type { AttributeResult } from "../model/result-scale.ts";
 import { drawsLine } from "../model/steps.ts";
 import { choiceQuestions } from "../words/en/panel-choice.ts";
 import { panelLine } from "../words/en/panel-line.ts";
@@ -162,9 +163,18 @@ function designRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
       ),
     },
     ...sessionRows(plan),
-    { label: words.model, lines: [words.modelIs, words.missingIs] },
+    { label: words.model, lines: [modelOf(result.attributes[0]), words.missingIs] },
   ];
 }
+
+/** What the verdict rests on. */
+const modelOf = (first: AttributeResult | undefined): string =>
+  first?.leads === "mixed" && first.mixed
+    ? words.modelIs.mixed([
+        ...first.mixed.terms.map(({ term }) => term),
+        ...(first.mixed.batches === null ? [] : (["batch"] as const)),
+      ])
+    : words.modelIs.blocks;
 
 function rankDesign({ ranking: { name, definition } }: StudyRecord["plan"], result: RankResult): DoneRow[] {
   return [

@@ -161,7 +161,7 @@ export function attributeFigures(result: ScaleResult, said: Description, at: num
     id: `marks-${at + 1}`,
     tableId: `marks-${at + 1}-table`,
     name: marks.name(text.heading),
-    caption: () => caption(figures.panelists.length, attribute.repeats > 1, steps),
+    caption: () => caption(figures.panelists.length, attribute.repeats > 1, steps, attribute.leads === "mixed"),
     draw: (width, ids) => <Marks figures={figures} width={width} {...ids} />,
     table: <MarkTable products={result.products} attribute={attribute} decimals={text.decimals} />,
   };
@@ -222,7 +222,7 @@ function contrastFigures(result: ScaleResult, attribute: AttributeResult, text: 
     return {
       id: `pairs-${at + 1}${parts > 1 ? `-${part + 1}` : ""}`,
       name: `${words.name(text.heading)}${parts > 1 ? ` (${part + 1}/${parts})` : ""}`,
-      caption: () => words.caption(result.confidence, unitOf(attribute.form)),
+      caption: () => words.caption(result.confidence, unitOf(attribute.form), attribute.leads === "mixed"),
       draw: (width: number, ids?: Ids) => <IntervalRows figures={figures} width={width} {...ids} />,
       table: null,
       tableId: pairsTableId(at),

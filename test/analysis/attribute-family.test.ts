@@ -25,6 +25,7 @@ function inputOf(attributes: Case, families = attributes.map(({ inFamily }) => i
   return {
     ...{ alpha: 0.05, products, curves: [], comparisons: { kind: "all-pairs" }, perTray: null, keyMatches: true },
     scale: { low: 0, high: 100, lengthMm: 120 },
+    terms: [],
     attributes: attributes.map((_, at) => ({
       ...{ attribute: `property ${at + 1}`, moment: null, momentText: "", lowAnchor: "", highAnchor: "" },
       inFamily: families[at] ?? false,
@@ -33,7 +34,7 @@ function inputOf(attributes: Case, families = attributes.map(({ inFamily }) => i
       marks.flatMap((row, seat) =>
         row.map((value, product) => ({
           ...{ attribute: at, panelist: `seat ${seat + 1}`, product: `p${product}`, value },
-          ...{ place: null, chew: `${seat} ${product}` },
+          ...{ place: null, session: "", batch: "", chew: `${seat} ${product}` },
         })),
       ),
     ),

@@ -22,7 +22,7 @@ const outcomeOf = (text: string, products = ["A", "B", "C"]) => blockAnalysis(ma
 describe("what marks cannot tell has a name", () => {
   test("no marks", () => {
     const analysis = blockAnalysis([], ["A", "B"], 0.95);
-    expect(analysis).toMatchObject({ outcome: "no-marks", panelists: [], people: 0, complete: true });
+    expect(analysis).toMatchObject({ outcome: "no-marks", panelists: [], people: 0, balanced: true });
     expect(analysis.products).toEqual([
       { product: "A", marks: 0, panelists: 0, mean: null, deviation: null, standardError: null, low: null, high: null },
       { product: "B", marks: 0, panelists: 0, mean: null, deviation: null, standardError: null, low: null, high: null },
@@ -96,7 +96,7 @@ describe("panelists with a product missing", () => {
       { panelist: "seat 9", missing: ["current"] },
       { panelist: "seat 11", missing: ["new", "rested"] },
     ]);
-    expect(analysis).toMatchObject({ outcome: "ok", complete: false, uninformative: ["seat 11"], people: 11 });
+    expect(analysis).toMatchObject({ outcome: "ok", balanced: false, uninformative: ["seat 11"], people: 11 });
     expect(analysis.panelists.find(({ panelist }) => panelist === "seat 11")?.values).toEqual([52.8, null, null]);
     const without = blockAnalysis(
       rows.filter(({ panelist }) => panelist !== "seat 11"),
@@ -211,7 +211,7 @@ describe("what must not change the answer", () => {
     fc.assert(
       fc.property(design, ({ rows, products }) => {
         const analysis = blockAnalysis(rows, products, 0.9);
-        if (analysis.outcome !== "ok" || !analysis.complete) return;
+        if (analysis.outcome !== "ok" || !analysis.balanced) return;
         const n = analysis.people;
         const means = products.map((product) =>
           mean(rows.filter((row) => row.product === product).map((row) => row.value)),

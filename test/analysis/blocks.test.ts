@@ -82,7 +82,7 @@ describe("panelists as blocks, figures printed or computed elsewhere", () => {
   };
 
   test("the invented juiciness marks: F(2, 22) = 10.5, p = 0.0006; 11.9 (5.3 to 18.5), then 1.4 (-5.2 to 8.1)", () => {
-    const { blocks, contrasts, complete } = of("juiciness");
+    const { blocks, contrasts, balanced } = of("juiciness");
     expect([blocks.fValue.toFixed(1), blocks.numeratorDf, blocks.denominatorDf]).toEqual(["10.5", 2, 22]);
     expect(blocks.pValue.toFixed(4)).toBe("0.0006");
     const printed = contrasts.map(({ first, second, difference, low, high }) => [
@@ -91,7 +91,7 @@ describe("panelists as blocks, figures printed or computed elsewhere", () => {
     ]);
     expect(printed).toContainEqual(["new less current", "11.9", "5.3", "18.5"]);
     expect(printed).toContainEqual(["rested less new", "1.4", "-5.2", "8.1"]);
-    expect(complete).toBe(true);
+    expect(balanced).toBe(true);
   });
 
   test("bitterness of wine (Randall 1989), two bottles as repeats: F by the error term treatment by judge", () => {
@@ -127,9 +127,9 @@ describe("panelists as blocks, figures printed or computed elsewhere", () => {
   ] as const)(
     "%s, incomplete by design: adjusted sums of squares, F and p computed elsewhere",
     (name, figures, pValue) => {
-      const { blocks, residual, complete } = of(name);
+      const { blocks, residual, balanced } = of(name);
       const [squares, df, error, errorDf, fValue] = figures;
-      expect(complete).toBe(false);
+      expect(balanced).toBe(false);
       expect([blocks.numeratorDf, residual.df]).toEqual([df, errorDf]);
       expect(relativeError(blocks.fValue * residual.meanSquare * df, squares)).toBeLessThan(1e-9);
       expect(relativeError(residual.meanSquare * errorDf, error)).toBeLessThan(1e-9);

@@ -33,7 +33,7 @@ function inputOf(name: "whole" | "gaps", planned: readonly (number | null)[], mo
         ? [
             {
               attribute: moments.indexOf(Number(moment)),
-              ...{ panelist, product, chew: repeat, place: null },
+              ...{ panelist, product, chew: repeat, place: null, session: "", batch: "" },
               value: value === "" ? null : Number(value),
             },
           ]
@@ -41,6 +41,7 @@ function inputOf(name: "whole" | "gaps", planned: readonly (number | null)[], mo
     ),
     curves: [{ attribute: "Juiciness", moments: planned.map((seconds, at) => ({ at, seconds })) }],
     comparisons: { kind: "all-pairs" },
+    terms: [],
     perTray: null,
     scale: { low: 0, high: 100, lengthMm: 120 },
     keyMatches: true,

@@ -109,9 +109,10 @@ test("whatever the adjustment: an interval leaves 0 out exactly when its p is at
     fc.property(cases, ({ list, adjustment, df, risk }) => {
       const estimates = list.map((own, at) => ({
         ...own,
+        df,
         covariances: list.map((_, other) => (other === at ? 2 : 1)),
       }));
-      for (const judged of judge(estimates, { adjustment, df, products: 3, risk })) expectAtOne(judged, risk);
+      for (const judged of judge(estimates, { adjustment, products: 3, risk })) expectAtOne(judged, risk);
     }),
     { numRuns: 40 },
   );

@@ -18,10 +18,12 @@ describe("values of a scale", () => {
   test("all columns, in any order; an empty value is no answer; session, batch and position are known", () => {
     const text =
       "value,moment,attribute,repeat,product,panelist,session,batch,position,booth\n58.4,10 s,juicy,1,new,Dov,1,b2,3,x\n,10 s,juicy,2,new,Dov,1,b2,3,x\n";
+    const dov = { panelist: "Dov", product: "new", attribute: "juicy", moment: "10 s" };
+    const served = { place: 3, session: "1", batch: "b2" };
     expect(read(text)).toEqual({
       answers: [
-        { panelist: "Dov", product: "new", repeat: "1", attribute: "juicy", moment: "10 s", session: "1", value: 58.4 },
-        { panelist: "Dov", product: "new", repeat: "2", attribute: "juicy", moment: "10 s", session: "1", value: null },
+        { ...dov, ...served, repeat: "1", value: 58.4 },
+        { ...dov, ...served, repeat: "2", value: null },
       ],
       extraColumns: ["booth"],
     });
@@ -64,6 +66,13 @@ describe("values that are refused, with file, line and column", () => {
       code: "csv/bad-value",
       details: { path: "scale.csv", line: 3, column, value },
     });
+  });
+  test("a place that is no number; one that nobody knows is none", () => {
+    expect(problem("panelist,product,value,position\n9,new,5,\n1,new,5,last\n")).toEqual({
+      code: "csv/bad-value",
+      details: { path: "scale.csv", line: 3, column: "position", value: "last" },
+    });
+    expect(read("panelist,product,value,position\n9,new,5,\n").answers[0]?.place).toBeNull();
   });
   test("a value twice, with both lines; another session is another value", () => {
     expect(problem("panelist,product,value\n1,new,5\n2,new,5\n1,new,6\n")).toEqual({
@@ -152,6 +161,15 @@ describe("the data of a line-scale study", () => {
       );
     });
     expect(again.attributes.map(({ momentText }) => momentText)).toEqual(["after 10 s", "first bite"]);
+  });
+  test("sessions stand in a column of their own where there are several", () => {
+    const [wave] = plan.waves;
+    if (!wave) throw new Error("the scenario has a wave");
+    const waves = ["Monday", ""].map((session, at) => ({ ...wave, id: wave.id.replace(/.$/, String(at)), session }));
+    const marks = record.marks.map((mark) => ({ ...mark, wave: mark.seat > 6 ? 2 : 1 }));
+    const { answers } = read(csvOf({ ...record, plan: { ...record.plan, waves }, marks }));
+    expect(new Set(answers.map(({ session }) => session))).toEqual(new Set(["Monday", "2"]));
+    expect(readTable(csvOf(record), "a.csv").columns).not.toContain("session");
   });
   test("one line for every question of a counted tray; no answer is empty, and says why", () => {
     const { columns, rows } = readTable(csvOf(record), "a.csv");

@@ -14,6 +14,7 @@ const columnValues: Record<ProblemDetails["csv/bad-value"]["column"], string> = 
   product: "the name of a product",
   value: "a number with a decimal point, or left empty where there was no answer",
   scale: "line, steps 2 to steps 11, liking 2 to liking 11, just-right 3 or just-right 5; or left empty for a line",
+  position: "the place served, a whole number from 1, or left empty where nobody knows it",
   rank: "a place in the order, from 1 for the least to the number of products, or left empty where there was none",
 };
 

@@ -153,6 +153,9 @@ export const details = {
       perTray: number | null;
       confidence: number;
       curves: boolean;
+      /** The mixed model leads for one property or more; the place served is a term of it. */
+      mixed: boolean;
+      place: boolean;
       adjustments: readonly Adjustment[];
     }) => [
       `Model: value = panelist + product + error, by least squares${f.repeats ? "; repeats of one panelist and product are averaged first" : ""}. F compares the mean square of products with that of the error, which is panelists by products.`,
@@ -161,14 +164,19 @@ export const details = {
         : f.perTray === null
           ? "Marks are missing: products are tested after panelists are taken out, and panelists after products. Nothing is filled in."
           : `Each panelist got ${f.perTray} of the products, in balanced incomplete blocks: products are tested after panelists are taken out (the intra-block analysis), so that two products are compared within those who marked both and over the others that link them.`,
-      `The interval of one comparison alone is its difference plus and minus the ${chosenPercent(f.confidence)} point of Student\u2019s t times its standard error, with the degrees of freedom of the error.`,
+      ...(f.mixed
+        ? [
+            "Where not everybody marked everything as often, the mixed model leads: value = product + panelist + error, and whatever further terms are named below, with panelists drawn from many (and panelists by products where there are repeats), by restricted maximum likelihood. F, means and each comparison have the degrees of freedom of Satterthwaite; those of the comparisons below are each one\u2019s own.",
+          ]
+        : []),
+      `The interval of one comparison alone is its difference plus and minus the ${chosenPercent(f.confidence)} point of Student\u2019s t times its standard error, with the degrees of freedom of ${f.mixed ? "the analysis that leads" : "the error"}.`,
       ...f.adjustments.map((adjustment) => together[adjustment]).filter((line) => line !== ""),
       ...(f.curves
         ? [
             "Over the chew: the last mark of a chew less its first, and the area by trapezoids over the planned seconds, are one value a panelist and product each, and go through the same model. Shape: within panelists with all marks, product by moment is tested against panelist by product by moment.",
           ]
         : []),
-      "The place on the tray is balanced by the orders served and is no term of the model. No mark was transformed, standardized or left out.",
+      `The place on the tray is balanced by the orders served and is ${f.place ? "a term of the mixed model alone" : "no term of the model"}. No mark was transformed, standardized or left out.`,
     ],
   },
   software: "Software and seed",

@@ -1,5 +1,6 @@
 import type { NoPreference, PanelType, Stopping } from "../../model/plan.ts";
 import { chosenPercent, nbsp, percent } from "../number.ts";
+import { modelText } from "./mixed.ts";
 import { clock, day, dayAndTime, listed, number, plural, times } from "./reader-parts.ts";
 
 /** How the study was done: labels and values of the items of a test report. */
@@ -131,8 +132,11 @@ export const done = {
       ? "None: one sample of each product a panelist"
       : `Up to ${most} a panelist and product, averaged before the test`,
   model: "Model and error term",
-  modelIs:
-    "Products compared within panelists (panelists as blocks); the error term is panelists by products. The place on the tray is balanced by the design and left out of the model.",
+  modelIs: {
+    blocks:
+      "Products compared within panelists (panelists as blocks); the error term is panelists by products. The place on the tray is balanced by the design and left out of the model.",
+    mixed: modelText,
+  },
   ranked: (name: string) => `Ranked: ${name.trim()}`,
   rankModel: "Ranks compared within panelists, who put every product in one order. No distance between ranks is used.",
   orderExpected: (names: readonly string[]) =>

@@ -1,28 +1,17 @@
 import type { Moment } from "../../model/attribute.ts";
 import type { Unit } from "../../model/result-steps.ts";
-import { chosenPercent, nbsp, percent, points, pText, shortNumber, statistic, wholeNumber } from "../number.ts";
+import { chosenPercent, nbsp, percent, points, pText, shortNumber, wholeNumber } from "../number.ts";
+import { leadText, mixedText } from "./mixed.ts";
 import { momentPhrase } from "./moment.ts";
 import { listed, minus, plural } from "./reader-parts.ts";
 
 type Bounds = { estimate: number | null; low: number | null; high: number | null; confidence: number };
 
-/** What the sentences on a mixed model are made from. Variances in squared points. */
-export type MixedFacts = {
-  fValue: number;
-  numeratorDf: number;
-  denominatorDf: number;
-  pValue: number;
-  variances: { panelist: number; panelistProduct: number | null; residual: number };
-  vanished: boolean;
-  balanced: boolean;
-  alpha: number;
-  decimals: number;
-  unit: Unit;
-};
-
 /** On a scale with steps many people share a place. */
 const rings = (people: number, averaged: boolean, steps: boolean): string =>
   `Each ring is a ${averaged ? "panelist’s mean over repeats" : "mark"}${steps ? ", larger where more people share it" : ""}; a thin line joins those of one panelist (${plural(people, "panelist", "panelists")} in all)${steps ? ", wider for more of them" : ""}. Thick strokes are means.`;
+const differenceOf = (mixed: boolean): string =>
+  mixed ? "difference by the mixed model" : "mean difference within panelists";
 const quoted = (name: string): string => `“${name}”`;
 const interval = (low: number, high: number, decimals: number): string =>
   `${points(low, decimals)} to ${points(high, decimals)}`;
@@ -74,8 +63,8 @@ export const pictures = {
     mean: (value: number | null, decimals: number) => (value === null ? "no mark" : `mean ${points(value, decimals)}`),
     difference: (low: number, high: number, value: number, confidence: number, decimals: number) =>
       `${points(value, decimals)} (${interval(low, high, decimals)}, ${chosenPercent(confidence)} interval)`,
-    captionTwo: (people: number, averaged: boolean, steps: boolean) =>
-      `${rings(people, averaged, steps)} Below, on the same scale: the mean difference within panelists with its interval, its zero under the mean it is counted from.`,
+    captionTwo: (people: number, averaged: boolean, steps: boolean, mixed = false) =>
+      `${rings(people, averaged, steps)} Below, on the same scale: the ${differenceOf(mixed)} with its interval, its zero under the mean it is counted from.`,
     captionMore: (people: number, averaged: boolean, steps: boolean) =>
       `${rings(people, averaged, steps)} A line ends where a mark is missing.`,
     heads: { panelist: "Panelist", mean: "Mean", none: "no mark" },
@@ -84,8 +73,8 @@ export const pictures = {
     name: (attribute: string) => `Comparisons: ${attribute}`,
     row: (difference: string, low: string, high: string, p: string) => `${difference} (${low} to ${high}), ${p}`,
     p: (p: number, alpha: number) => `adjusted ${equals(p, alpha)}`,
-    caption: (confidence: number, unit: Unit) =>
-      `One row for each comparison: the mean difference within panelists, in ${unit} of the scale, with its ${chosenPercent(confidence)} interval; dotted: no difference. Intervals and p allow for all comparisons shown.`,
+    caption: (confidence: number, unit: Unit, mixed: boolean) =>
+      `One row for each comparison: the ${differenceOf(mixed)}, in ${unit} of the scale, with its ${chosenPercent(confidence)} interval; dotted: no difference. Intervals and p allow for all comparisons shown.`,
   },
 };
 
@@ -101,29 +90,17 @@ export const scale = {
       ? `The question was about what stands first, and the verdict speaks of it alone. ${counting} properties share the risk; among the others a small p is easily chance.`
       : "The question was about what stands first, and the verdict speaks of it alone. Among several others a small p is easily chance.",
   tests: {
-    mixed: (f: MixedFacts): string => {
-      const deviation = (variance: number) => `${points(Math.sqrt(variance), f.decimals)} ${f.unit}`;
-      const { panelist, panelistProduct, residual } = f.variances;
-      const spreads = [
-        `between panelists ${deviation(panelist)}`,
-        ...(panelistProduct === null ? [] : [`of a panelist with a product ${deviation(panelistProduct)}`]),
-        `of what is left ${deviation(residual)}`,
-      ];
-      return [
-        `Mixed model of the same marks, panelists drawn from many (restricted maximum likelihood, degrees of freedom after Satterthwaite): F(${f.numeratorDf}, ${Number(f.denominatorDf.toFixed(1))}) is ${statistic(f.fValue)}, ${equals(f.pValue, f.alpha)}. Standard deviations: ${listed(spreads)}.`,
-        ...(f.vanished
-          ? [
-              "One of them came out as 0. The model takes it as known, so its degrees of freedom differ from those of the classical test.",
-            ]
-          : []),
-        f.balanced
-          ? "No mark is missing, so the classical test leads."
-          : "Not everybody marked everything: the classical test compares products within people who marked both; the mixed model also draws on the others.",
-      ].join(" ");
-    },
+    mixed: mixedText,
+    lead: leadText,
     caption: (subject: string) => `Tests: ${subject}`,
     term: "Source",
-    terms: { product: "Products", panelist: "Panelists" },
+    terms: {
+      product: "Products",
+      panelist: "Panelists",
+      session: "Sessions, mixed model",
+      position: "Place on the tray, mixed model",
+    },
+    mixedProduct: "Products, mixed model",
     df: "Degrees of freedom",
     f: "F",
     p: "p",

@@ -2,7 +2,7 @@ import type { Paper } from "../../model/event.ts";
 import type { PanelType } from "../../model/plan.ts";
 import type { Departure, UnansweredReason } from "../../model/record.ts";
 import type { Caveat } from "../../model/result.ts";
-import { percent, pText, shortNumber, wholeNumber } from "../number.ts";
+import { percent, pText, shortNumber, statistic, wholeNumber } from "../number.ts";
 import { limitText, listed } from "./phrases.ts";
 import { spareReasons, voidReasons } from "./reasons.ts";
 
@@ -12,6 +12,17 @@ type DepartureSentences = { [W in Departure["what"]]: (departure: Extract<Depart
 const answers = (count: number): string => (count === 1 ? "1 answer" : `${wholeNumber(count)} answers`);
 const people = (count: number): string => (count === 1 ? "1 person" : `${wholeNumber(count)} people`);
 const noted = (note: string): string => (note.trim() === "" ? "" : ` Note: “${note.trim()}”`);
+
+/** Of which batches the test speaks, and what a few of them cost. */
+function batchesDrawn(c: Extract<Caveat, { what: "batches-drawn" }>): string {
+  const test = `F(${c.numeratorDf}, ${shortNumber(c.denominatorDf)}) is ${statistic(c.fValue)}, p ${pText(c.pValue)}`;
+  const cost = c.seen
+    ? `products are then judged against how batches of one product differ, and ${wholeNumber(c.fewest)} batches of a product leave few degrees of freedom`
+    : "no spread between batches of one product was seen, which few batches cannot rule out";
+  return c.leads === "mixed"
+    ? `Batches count as drawn from many, so that the test speaks of other batches too: ${cost}.`
+    : `The verdict speaks of the batches that were served. With batches as drawn from many, ${test}: ${cost}.`;
+}
 
 /** What the result does not show, one sentence for each caveat. */
 export const caveats: CaveatSentences = {
@@ -54,7 +65,7 @@ export const caveats: CaveatSentences = {
     if (c.batches === 0) return `No batch of “${c.product}” is on record.`;
     return c.batches === 1
       ? `All portions of “${c.product}” came from one batch, so the result says nothing about other cooks of it.`
-      : `The portions of “${c.product}” came from ${c.batches} batches, so the result says little about other days.`;
+      : `The portions of “${c.product}” came from ${c.batches} batches: what is said holds for these, and says little about other days.`;
   },
   "looks-differ": () =>
     "The samples could be told apart by looks, by the lead's own account; the picks may rest on looks alone.",
@@ -83,7 +94,8 @@ export const caveats: CaveatSentences = {
   "none-split": (c) =>
     `The answers “no preference” were split evenly between the two${c.leftOut > 0 ? "; the odd one was left out" : ""}. That makes a preference harder to show.`,
   "position-left-out": () =>
-    "The place on the tray is balanced by the serving orders and is not a term of the analysis.",
+    "The place on the tray is balanced by the serving orders and is not a term of the test that leads.",
+  "batches-drawn": (c) => batchesDrawn(c),
   "further-attributes": (c) =>
     c.counting > 1
       ? `${wholeNumber(c.counting)} properties share the agreed risk. ${c.attributes === 1 ? "1 other was" : `${wholeNumber(c.attributes)} others were`} looked at beside them and ${c.attributes === 1 ? "is" : "are"} exploratory: a small p among several is easily chance.`
@@ -93,7 +105,7 @@ export const caveats: CaveatSentences = {
   "trays-below-plan": (c) =>
     `${wholeNumber(c.planned)} trays planned, ${wholeNumber(c.marked)} with a mark. Who has fewer is averaged over what is there.`,
   "incomplete-panelists": (c) =>
-    `${c.attribute}: ${listed(c.panelists)} did not mark every product. What they marked is compared within each of them.`,
+    `${c.attribute}: ${listed(c.panelists)} did not mark every product. What they marked counts, and nothing is filled in.`,
   "widest-difference": (c) =>
     `${c.attribute}: pair by pair, the answers do not rule out differences of up to ${shortNumber(c.points)} ${c.unit}.`,
   "steps-equal": (c) =>

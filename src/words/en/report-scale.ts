@@ -1,7 +1,8 @@
 import type { Moment } from "../../model/attribute.ts";
 import type { Adjustment, Compared, ScaleOutcome, ScaleStatistics } from "../../model/result-scale.ts";
 import type { Unit } from "../../model/result-steps.ts";
-import { chosenPercent, points, pText, statistic, wholeNumber } from "../number.ts";
+import { chosenPercent, points, pText, shortNumber, statistic, wholeNumber } from "../number.ts";
+import { leadText } from "./mixed.ts";
 import { momentPhrase } from "./moment.ts";
 import { agreedStep, howOften, listed, named, pIs, plain } from "./phrases.ts";
 import { family } from "./report-family.ts";
@@ -84,7 +85,7 @@ const pairsAside = ({ standOut, products }: ScaleFacts): string =>
 const risk = ({ alpha, planned }: ScaleFacts): string =>
   `the ${planned ? "risk locked beforehand" : "risk"} is ${chosenPercent(alpha)}`;
 const fText = ({ fValue, numeratorDf, denominatorDf }: TestFacts): string =>
-  `F(${numeratorDf}, ${denominatorDf}) is ${statistic(fValue)}`;
+  `F(${numeratorDf}, ${shortNumber(denominatorDf)}) is ${statistic(fValue)}`;
 const adjusters: Record<Adjustment, string> = { none: "", tukey: "Tukey", dunnett: "Dunnett", holm: "Holm" };
 const ifShown = "if a difference is shown";
 const ifNot = "if that is not shown";
@@ -170,6 +171,7 @@ export const scale = {
     noTest: (reason: string) => `No test: ${reason}`,
   },
   beside: "Looked at beside the question: no verdict was planned for it.",
+  lead: leadText,
 
   rows: {
     people: "People who marked more than one product",
@@ -177,6 +179,7 @@ export const scale = {
     fValue: "F, products",
     pValue: "p",
     error: "Judged against",
+    classical: "Classical F beside it",
     within: "Spread within people (residual standard deviation)",
     between: "Spread between people (standard deviation)",
   },
@@ -188,7 +191,18 @@ export const scale = {
     }),
     fValue: ({ fValue, numeratorDf, denominatorDf }: TestFacts) => ({
       value: statistic(fValue),
-      behind: `${numeratorDf} and ${denominatorDf} degrees of freedom`,
+      behind: `${numeratorDf} and ${shortNumber(denominatorDf)} degrees of freedom`,
+    }),
+    mixedError: (perTray: number | null) => ({
+      value: "a mixed model",
+      behind:
+        perTray === null
+          ? "marks are missing; people count as drawn from many"
+          : `each person got ${perTray} of the products; people count as drawn from many`,
+    }),
+    classical: ({ fValue, numeratorDf, denominatorDf, pValue }: TestFacts, alpha: number) => ({
+      value: statistic(fValue),
+      behind: `${numeratorDf} and ${shortNumber(denominatorDf)} degrees of freedom, ${pIs(pValue, alpha)}`,
     }),
     p: (p: number, alpha: number) => plain(pText(p, alpha)),
     error: (repeats: number, balanced: boolean, perTray: number | null) => ({
