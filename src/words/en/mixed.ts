@@ -43,7 +43,11 @@ const recovered = "what people who marked some of the products say about the lev
 export function leadText({ leads, mixed, noMixed, blocks }: LeadFacts): string {
   if (!blocks || blocks.balanced) return "";
   if (leads === "mixed" && mixed) {
-    return `Not everybody marked everything as often, so a mixed model leads, with people as drawn from many: ${recovered}, which the classical test leaves out${mixed.vanished ? ", and a spread that came out as 0 is taken as known" : ""}. That is why the two can differ.`;
+    const further = [
+      ...(mixed.batches === null ? [] : ["batches count as drawn from many"]),
+      ...(mixed.vanished ? ["a spread that came out as 0 is taken as known"] : []),
+    ];
+    return `Not everybody marked everything as often, so a mixed model leads, with people as drawn from many: ${recovered}, which the classical test leaves out${further.map((reason) => `, and ${reason}`).join("")}. That is why the two can differ.`;
   }
   return noMixed === null
     ? ""

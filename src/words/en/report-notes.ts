@@ -11,6 +11,8 @@ type DepartureSentences = { [W in Departure["what"]]: (departure: Extract<Depart
 
 const answers = (count: number): string => (count === 1 ? "1 answer" : `${wholeNumber(count)} answers`);
 const people = (count: number): string => (count === 1 ? "1 person" : `${wholeNumber(count)} people`);
+/** Values from elsewhere may come without a name. */
+const about = (attribute: string): string => (attribute === "" ? "" : `${attribute}: `);
 const noted = (note: string): string => (note.trim() === "" ? "" : ` Note: “${note.trim()}”`);
 
 /** Of which batches the test speaks, and what a few of them cost. */
@@ -105,9 +107,9 @@ export const caveats: CaveatSentences = {
   "trays-below-plan": (c) =>
     `${wholeNumber(c.planned)} trays planned, ${wholeNumber(c.marked)} with a mark. Who has fewer is averaged over what is there.`,
   "incomplete-panelists": (c) =>
-    `${c.attribute}: ${listed(c.panelists)} did not mark every product. What they marked counts, and nothing is filled in.`,
+    `${about(c.attribute)}${listed(c.panelists)} did not mark every product. What they marked counts, and nothing is filled in.`,
   "widest-difference": (c) =>
-    `${c.attribute}: pair by pair, the answers do not rule out differences of up to ${shortNumber(c.points)} ${c.unit}.`,
+    `${c.attribute === "" ? "Pair" : `${c.attribute}: pair`} by pair, the answers do not rule out differences of up to ${shortNumber(c.points)} ${c.unit}.`,
   "steps-equal": (c) =>
     `${listed(c.attributes)}: means take the steps of the scale as equally far apart, and hide how the answers spread. How often each step was chosen stands beside them.`,
   "device-kinds-mixed": (c) =>

@@ -194,7 +194,7 @@ export const scale = {
       behind: `${numeratorDf} and ${shortNumber(denominatorDf)} degrees of freedom`,
     }),
     mixedError: (perTray: number | null) => ({
-      value: "a mixed model",
+      value: "what a mixed model leaves",
       behind:
         perTray === null
           ? "marks are missing; people count as drawn from many"
