@@ -11,9 +11,9 @@ import { caveatsOfStudy, powerToFind } from "./caveats.ts";
 import { markedLines, plannedSessions, type Sample } from "./marking.ts";
 import { type ScaleAttribute, type ScaleInput, type ScaleValue, scaleStatistics } from "./scale.ts";
 import { productsPower, scaleTestOf } from "./scale-power.ts";
+import { caveatsOfLead, termsOfFile, termsOfPlan } from "./scale-terms.ts";
 import { linePoints, markValue } from "./steps.ts";
 import { caveatsOfLiking, caveatsOfSteps, tellsLiking } from "./steps-caveats.ts";
-import { caveatsOfLead, termsOfFile, termsOfPlan } from "./scale-terms.ts";
 import { studyPart } from "./study-part.ts";
 
 /** As `analyse`, for a line scale. Marks of one seat on several trays are repeats of one person. */

@@ -114,7 +114,13 @@ function attributeResult(input: ScaleInput, attribute: ScaleAttribute, at: numbe
   const named = (id: string) => nameOf.get(id) ?? id;
   const set = comparisonSet(input.comparisons, ids);
   const together = riskOfComparisons(attribute, input.attributes, alpha);
-  const { found, result: led } = analyzed(rows, ids, { set, confidence: 1 - alpha, together, asked: input.terms, named });
+  const { found, result: led } = analyzed(rows, ids, {
+    set,
+    confidence: 1 - alpha,
+    together,
+    asked: input.terms,
+    named,
+  });
   const silent = [...new Set(values.map(({ panelist }) => panelist))].filter(
     (panelist) => !found.panelists.some((other) => other.panelist === panelist),
   );

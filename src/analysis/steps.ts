@@ -107,6 +107,16 @@ const valuesByChew = (values: readonly ScaleValue[], at: number): Map<string, nu
 export const withoutMeans = (found: AttributeResult): AttributeResult => ({
   ...found,
   outcome: found.outcome === "no-marks" || found.outcome === "withheld" ? found.outcome : "just-right",
-  ...{ blocks: null, mixed: null, terms: [], means: [], contrasts: [], positions: [], checks: [] },
+  ...{
+    blocks: null,
+    mixed: null,
+    noMixed: null,
+    leads: "blocks" as const,
+    terms: [],
+    means: [],
+    contrasts: [],
+    positions: [],
+    checks: [],
+  },
   variances: { panelist: null, panelistProduct: null, residual: null },
 });

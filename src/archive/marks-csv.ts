@@ -50,7 +50,10 @@ export function marksCsv(
   const asked = askedAttributes(plan.scale.attributes);
   const attributes = attributesOf(asked);
   const session = sessionCell(plan);
-  const left = [...(asked.some(({ form }) => form.kind !== "line") ? [] : ["scale", "label"]), ...(session ? [] : ["session"])];
+  const left = [
+    ...(asked.some(({ form }) => form.kind !== "line") ? [] : ["scale", "label"]),
+    ...(session ? [] : ["session"]),
+  ];
   const shown = columns.filter((column) => !left.includes(column));
   const repeats = repeatsOf(marked);
   const placeOf = ({ attribute, tray, product }: MarkedLine) =>

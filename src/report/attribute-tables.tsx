@@ -102,7 +102,13 @@ export function Tests({
       {attribute.mixed ? (
         <p>
           {words
-            .mixed({ ...attribute, mixed: attribute.mixed, alpha: result.alpha, decimals: text.decimals, unit: unitOf(attribute.form) })
+            .mixed({
+              ...attribute,
+              mixed: attribute.mixed,
+              alpha: result.alpha,
+              decimals: text.decimals,
+              unit: unitOf(attribute.form),
+            })
             .join(" ")}
         </p>
       ) : (
