@@ -202,7 +202,7 @@ function rowsOf(result: ScaleResult, attribute: AttributeResult, words: ReportWo
   const unit = unitOf(attribute.form);
   const list: Row[] = [
     { id: "people", label: rows.people, ...values.count(people) },
-    { id: "judgments", label: rows.judgments, ...values.marks(judgments, repeats) },
+    { id: "judgments", label: rows.judgments, ...values.marks(judgments, repeats, leads === "mixed") },
   ];
   if (!blocks || !test) return list;
   list.push(

@@ -159,7 +159,7 @@ function designRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
       label: words.repeats,
       lines: given(
         plan.repeats > 1 ? words.repeatsOf(plan.people, plan.repeats, plan.repeatsIn) : "",
-        words.repeatsAre(repeats),
+        words.repeatsAre(repeats, result.attributes[0]?.leads === "mixed"),
       ),
     },
     ...sessionRows(plan),

@@ -127,10 +127,10 @@ export const done = {
         ? `Looks at ${listed(stopping.at)} answers and at the end, with one risk for all of them`
         : `Boundaries between guessing and the difference sought (Wald), beta ${chosenPercent(stopping.beta)}`,
   repeats: "Repeats",
-  repeatsAre: (most: number) =>
+  repeatsAre: (most: number, mixed: boolean) =>
     most <= 1
       ? "None: one sample of each product a panelist"
-      : `Up to ${most} a panelist and product, averaged before the test`,
+      : `Up to ${most} a panelist and product${mixed ? "" : ", averaged before the test"}`,
   model: "Model and error term",
   modelIs: {
     blocks:

@@ -103,7 +103,7 @@ export const caveats: CaveatSentences = {
       ? `${wholeNumber(c.counting)} properties share the agreed risk. ${c.attributes === 1 ? "1 other was" : `${wholeNumber(c.attributes)} others were`} looked at beside them and ${c.attributes === 1 ? "is" : "are"} exploratory: a small p among several is easily chance.`
       : `The question was about what stands first here. The other ${c.attributes === 1 ? "one is" : `${wholeNumber(c.attributes)} are`} looked at beside it: a small p among several is easily chance.`,
   "repeats-averaged": (c) =>
-    `${wholeNumber(c.judgments)} marks came from ${people(c.people)}. A person\u2019s marks of a product are averaged first: the test counts people, and further marks are no further people.`,
+    `${wholeNumber(c.judgments)} marks came from ${people(c.people)}. The test knows which marks are one person\u2019s: it counts people, and further marks are no further people.`,
   "trays-below-plan": (c) =>
     `${wholeNumber(c.planned)} trays planned, ${wholeNumber(c.marked)} with a mark. Who has fewer is averaged over what is there.`,
   "incomplete-panelists": (c) =>

@@ -185,9 +185,9 @@ export const scale = {
   },
   values: {
     count: (value: number) => plain(wholeNumber(value)),
-    marks: (judgments: number, repeats: number) => ({
+    marks: (judgments: number, repeats: number, mixed: boolean) => ({
       value: wholeNumber(judgments),
-      behind: repeats > 1 ? `up to ${wholeNumber(repeats)} of one person and product, averaged` : "",
+      behind: repeats > 1 ? `up to ${wholeNumber(repeats)} of one person and product${mixed ? "" : ", averaged"}` : "",
     }),
     fValue: ({ fValue, numeratorDf, denominatorDf }: TestFacts) => ({
       value: statistic(fValue),
