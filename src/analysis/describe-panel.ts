@@ -43,6 +43,7 @@ function answers(
   const compared = checks.filter(({ agreement }) => agreement !== null);
   const repeated = having(checks, "repeatDeviation");
   const used = having(checks, "range");
+  const [ownSpread, ownRange] = [middle(repeated), middle(used)];
   return [
     tested.length === 0
       ? panel.separated.unknown
@@ -57,16 +58,16 @@ function answers(
     repeated.length === 0
       ? panel.repeated.unknown
       : panel.repeated.some(
-          middle(repeated),
-          repeated.filter(({ value }) => value > 2 * middle(repeated)).map(({ panelist }) => panelist),
+          ownSpread,
+          repeated.filter(({ value }) => value > 2 * ownSpread).map(({ panelist }) => panelist),
           decimals,
           unit,
         ),
     used.length === 0
       ? panel.used.unknown
       : panel.used.some(
-          used.filter(({ value }) => value < middle(used) / 4).map(({ panelist }) => panelist),
-          middle(used),
+          used.filter(({ value }) => value < ownRange / 4).map(({ panelist }) => panelist),
+          ownRange,
           decimals,
           unit,
         ),

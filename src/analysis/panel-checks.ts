@@ -29,15 +29,17 @@ export type PanelCheck = {
  */
 export function panelChecks(rows: readonly BlockRow[], products: readonly string[]): PanelCheck[] {
   const { panelists } = blockTable(rows, products);
+  const cells = cellsOf(rows, products);
+  // the mean of the others is that of everybody without one's own: a panel of thousands is gone through once
+  const everybody = products.map((_, at) => {
+    const given = panelists.flatMap(({ values }) => values[at] ?? []);
+    return { count: given.length, mean: given.length === 0 ? 0 : mean(given) };
+  });
   return panelists.map(({ panelist, values }) => {
     const own = values.filter((value) => value !== null);
-    const shared = products.flatMap((_, at) => {
+    const shared = everybody.flatMap(({ count, mean: middle }, at) => {
       const mine = values[at] ?? null;
-      const theirs = panelists.flatMap((other) => {
-        const value = other.panelist === panelist ? null : (other.values[at] ?? null);
-        return value === null ? [] : [value];
-      });
-      return mine === null || theirs.length === 0 ? [] : [{ mine, others: mean(theirs) }];
+      return mine === null || count < 2 ? [] : [{ mine, others: middle + (middle - mine) / (count - 1) }];
     });
     return {
       panelist,
@@ -49,16 +51,22 @@ export function panelChecks(rows: readonly BlockRow[], products: readonly string
               shared.map(({ mine }) => mine),
               shared.map(({ others }) => others),
             ),
-      ...withinOf(cellsOf(rows, panelist, products)),
+      ...withinOf(cells.get(panelist) ?? []),
     };
   });
 }
 
-const cellsOf = (rows: readonly BlockRow[], panelist: string, products: readonly string[]): number[][] =>
-  products
-    .map((product) => rows.filter((row) => row.panelist === panelist && row.product === product))
-    .map((own) => own.map(({ value }) => value))
-    .filter((own) => own.length > 0);
+/** Each panelist's marks by product, of the products that have one. */
+function cellsOf(rows: readonly BlockRow[], products: readonly string[]): Map<string, number[][]> {
+  const places = new Map(products.map((product, at) => [product, at]));
+  const marks = new Map<string, number[][]>();
+  for (const { panelist, product, value } of rows) {
+    const own = marks.get(panelist) ?? products.map(() => []);
+    own[places.get(product) ?? 0]?.push(value);
+    marks.set(panelist, own);
+  }
+  return new Map([...marks].map(([panelist, own]) => [panelist, own.filter((cell) => cell.length > 0)]));
+}
 
 /** One panelist's marks as groups by product: a one-way analysis of variance. */
 function withinOf(cells: readonly (readonly number[])[]): Pick<PanelCheck, "repeatDeviation" | "separates"> {

@@ -36,6 +36,10 @@ export const named = (text: string): string => `“${text}”`;
 export const listed = (items: readonly (number | string)[]): string =>
   items.length < 2 ? items.join() : `${items.slice(0, -1).join(", ")} and ${items.at(-1)}`;
 
+/** The first names of a long list, and how many more there are: thousands of names are no sentence. */
+export const firstListed = (items: readonly (number | string)[], most = 20): string =>
+  items.length <= most ? listed(items) : `${items.slice(0, most).join(", ")} and ${wholeNumber(items.length - most)} more`;
+
 export const plain = (value: string): Figure => ({ value, behind: "" });
 
 /** Which of the two agreed steps a result calls for; `shown` is what was to be shown, as "if" goes on. */

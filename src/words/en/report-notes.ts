@@ -3,7 +3,7 @@ import type { PanelType } from "../../model/plan.ts";
 import type { Departure, UnansweredReason } from "../../model/record.ts";
 import type { Caveat } from "../../model/result.ts";
 import { percent, pText, shortNumber, statistic, wholeNumber } from "../number.ts";
-import { limitText, listed } from "./phrases.ts";
+import { firstListed, limitText, listed } from "./phrases.ts";
 import { spareReasons, voidReasons } from "./reasons.ts";
 
 type CaveatSentences = { [W in Caveat["what"]]: (caveat: Extract<Caveat, { what: W }>) => string };
@@ -107,7 +107,7 @@ export const caveats: CaveatSentences = {
   "trays-below-plan": (c) =>
     `${wholeNumber(c.planned)} trays planned, ${wholeNumber(c.marked)} with a mark. Who has fewer is averaged over what is there.`,
   "incomplete-panelists": (c) =>
-    `${about(c.attribute)}${listed(c.panelists)} did not mark every product. What they marked counts, and nothing is filled in.`,
+    `${about(c.attribute)}${firstListed(c.panelists)} did not mark every product. What they marked counts, and nothing is filled in.`,
   "widest-difference": (c) =>
     `${c.attribute === "" ? "Pair" : `${c.attribute}: pair`} by pair, the answers do not rule out differences of up to ${shortNumber(c.points)} ${c.unit}.`,
   "steps-equal": (c) =>
@@ -117,7 +117,7 @@ export const caveats: CaveatSentences = {
   "ranks-no-distance": () =>
     "Ranks say who is before whom and nothing of how far: two products next to each other may be close or wide apart.",
   "rankings-incomplete": (c) =>
-    `${listed(c.panelists)} did not rank every product. Such an order cannot be held against the others, so it is left out of every number.`,
+    `${firstListed(c.panelists)} did not rank every product. Such an order cannot be held against the others, so it is left out of every number.`,
   "places-shared": (c) =>
     `${people(c.people)} gave several products one place. They get the mean of the places that they share.`,
   "widest-rank-difference": (c) =>
@@ -192,7 +192,7 @@ export const departures: DepartureSentences = {
   quarantined: (d) =>
     `The server set ${records(d.events)} aside that ${d.events === 1 ? "contradicts" : "contradict"} others.`,
   "not-answered": (d) =>
-    `${d.trays.length === 1 ? "Tray" : "Trays"} ${listed(d.trays)}: no counted answer (${unanswered[d.why]}).`,
+    `${d.trays.length === 1 ? "Tray" : "Trays"} ${firstListed(d.trays)}: no counted answer (${unanswered[d.why]}).`,
   "seat-counted-twice": (d) =>
     `Seat ${d.seat} has more than one counted answer, on trays ${listed(d.trays)}: a spare was served although another answer of that seat stands.`,
   "close-note": (d) => `Noted at the close: “${d.note.trim()}”`,

@@ -1,8 +1,8 @@
 import type { Unit } from "../../model/result-steps.ts";
 import { chosenPercent, points, pText } from "../number.ts";
-import { listed } from "./phrases.ts";
+import { firstListed } from "./phrases.ts";
 
-const who = (panelists: readonly string[]): string => listed(panelists);
+const who = (panelists: readonly string[]): string => firstListed(panelists);
 const all = (count: number): string => `all ${count}`;
 
 /** How the panelists used the scale, for the lead alone: plain questions, and no verdict on anybody. */
