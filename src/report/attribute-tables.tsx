@@ -7,6 +7,9 @@ import { report } from "../words/en/report.ts";
 import { pText, statistic } from "../words/number.ts";
 import { pairsTableId } from "./figures.tsx";
 
+/** People who are named one by one; more of them are counted. */
+const mostNamed = 20;
+
 /** Pairs and means of one attribute, as `describe` words them, and who left what unmarked. */
 export function AttributeTables(props: { attribute: AttributeResult; text: AttributeText; at: number }) {
   const { attribute, text, at } = props;
@@ -16,7 +19,13 @@ export function AttributeTables(props: { attribute: AttributeResult; text: Attri
       {contrasts && contrasts.rows.length > 0 && <Worded table={contrasts} strong={1} id={pairsTableId(at)} />}
       {means && means.rows.length > 0 && <Worded table={means} strong={2} />}
       {text.lead !== "" && <p class="fine part">{text.lead}</p>}
-      {attribute.incomplete.length > 0 && <p class="fine part">{reader.scale.incomplete(attribute.incomplete)}</p>}
+      {attribute.incomplete.length > 0 && (
+        <p class="fine part">
+          {attribute.incomplete.length > mostNamed
+            ? reader.large.incomplete(attribute.incomplete.length)
+            : reader.scale.incomplete(attribute.incomplete)}
+        </p>
+      )}
     </>
   );
 }

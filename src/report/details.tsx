@@ -6,6 +6,7 @@ import { saveText } from "../ui/save.ts";
 import { reader } from "../words/en/reader.ts";
 import { report } from "../words/en/report.ts";
 import { Tests } from "./attribute-tables.tsx";
+import { isLong } from "./figures.tsx";
 import { furtherLines, kindsLines } from "./formula-lines.ts";
 import type { Opened } from "./load.ts";
 
@@ -42,7 +43,11 @@ export function Details({ study, said }: { study: Opened; said: Description }) {
         >
           {words.saveKeyText}
         </button>
-        <KeyTable record={record} />
+        {isLong(record.opened.key.trays.length) ? (
+          <p class="fine">{reader.large.keyInFile(record.opened.key.trays.length)}</p>
+        ) : (
+          <KeyTable record={record} />
+        )}
       </details>
     </section>
   );

@@ -8,7 +8,7 @@ import { unitOf } from "../model/result-steps.ts";
 import { type ChanceFigures, chanceOfChoice, chanceOfKinds, chanceOfPreference, dotLayout } from "../ui/dot-layout.ts";
 import { ChanceDots, ChanceTable, type ChanceTableWords } from "../ui/dot-picture.tsx";
 import { type IntervalFigures, IntervalRows } from "../ui/interval-picture.tsx";
-import type { MarkFigures } from "../ui/mark-layout.ts";
+import { type MarkFigures, markLayout } from "../ui/mark-layout.ts";
 import { Marks } from "../ui/mark-picture.tsx";
 import { roundRange } from "../ui/number-axis.ts";
 import { reader } from "../words/en/reader.ts";
@@ -70,7 +70,10 @@ export function partFigure(result: Result, said: Description, part: Part["id"], 
   if (isCurve(part)) return result.family === "scale" ? curveFigure(result, part) : null;
   if (isStrip(part)) return result.family === "scale" ? stripFigure(result, said, part) : null;
   if (isRight(part)) return result.family === "scale" ? rightFigure(result, said, part) : null;
-  if (part === "people") return showsPeople(result, lead) ? peopleFigure(result, said) : null;
+  if (part === "people") {
+    const rows = said.parts.find(({ id }) => id === part)?.table.rows.length ?? 0;
+    return showsPeople(result, lead) && !isLong(rows) ? peopleFigure(result, said) : null;
+  }
   return part === "questions" ? questionsFigure(result) : null;
 }
 
@@ -78,6 +81,10 @@ export const isCurve = (id: string): id is `curve-${number}` => /^curve-\d+$/.te
 const isRight = (id: string): id is `right-${number}` => /^right-\d+$/.test(id);
 /** Does the picture belong to a part of the page with sentences of its own? */
 export const ofPart = (id: string): boolean => isCurve(id) || isRight(id);
+
+/** More rows than this are for a file, not for a page. */
+const mostRows = 200;
+export const isLong = (rows: number): boolean => rows > mostRows;
 
 /** In a small panel a pseudonym hides nobody: a reader then sees no counts person by person. */
 export const showsPeople = (result: Result, lead: boolean): boolean =>
@@ -154,16 +161,27 @@ export function attributeFigures(result: ScaleResult, said: Description, at: num
   if (!attribute || !text || text.apart) return [];
   const figures = markFigures(result, attribute, text);
   if (figures.panelists.length === 0) return [];
-  const caption = figures.difference ? marks.captionTwo : marks.captionMore;
   const counted = stepsFigure(attribute, text, at);
   const steps = figures.steps !== null;
+  const averaged = attribute.repeats > 1;
+  const people = figures.panelists.length;
+  const caption = (width: number): string => {
+    const { stacks } = markLayout(figures, width);
+    if (!stacks) return (figures.difference ? marks.captionTwo : marks.captionMore)(people, averaged, steps, attribute.leads === "mixed");
+    const { stacked, stackedDifference } = reader.large;
+    return [stacked(people, stacks.each, averaged), ...(figures.difference ? [stackedDifference] : [])].join(" ");
+  };
   const shown: Figure = {
     id: `marks-${at + 1}`,
     tableId: `marks-${at + 1}-table`,
     name: marks.name(text.heading),
-    caption: () => caption(figures.panelists.length, attribute.repeats > 1, steps, attribute.leads === "mixed"),
+    caption,
     draw: (width, ids) => <Marks figures={figures} width={width} {...ids} />,
-    table: <MarkTable products={result.products} attribute={attribute} decimals={text.decimals} />,
+    table: isLong(people) ? (
+      <p class="fine">{reader.large.noTable(people)}</p>
+    ) : (
+      <MarkTable products={result.products} attribute={attribute} decimals={text.decimals} />
+    ),
   };
   const first = counted ? [counted, shown] : [shown];
   return result.products.length > 2 ? [...first, ...contrastFigures(result, attribute, text, at)] : first;

@@ -4,7 +4,7 @@ import { reader } from "../words/en/reader.ts";
 import { Worded } from "./attribute-tables.tsx";
 import { partTableId } from "./choice-figures.tsx";
 import { FigureView } from "./figure-view.tsx";
-import { isCurve, leastInGroup, partFigure, showsPeople } from "./figures.tsx";
+import { isCurve, isLong, leastInGroup, partFigure, showsPeople } from "./figures.tsx";
 
 type Props = { result: Result; said: Description; lead: boolean };
 
@@ -38,7 +38,11 @@ function PartBody({ part, result, said, lead }: Props & { part: Part }) {
   return (
     <>
       {figure && <FigureView figure={figure} />}
-      <Worded table={part.table} strong={isCurve(part.id) ? 0 : 1} id={partTableId(part.id)} />
+      {isLong(part.table.rows.length) ? (
+        <p class="fine">{reader.large.noTable(part.table.rows.length)}</p>
+      ) : (
+        <Worded table={part.table} strong={isCurve(part.id) ? 0 : 1} id={partTableId(part.id)} />
+      )}
     </>
   );
 }

@@ -1,3 +1,4 @@
+import { type MarkStacks, markStacks, stackPath, stackRoom } from "./mark-stacks.ts";
 import { type NumberAxis, numberAxis, roundStep, stepAxis } from "./number-axis.ts";
 import { shortened, textWidth, wrapped } from "./picture-style.ts";
 
@@ -21,12 +22,14 @@ type Line = { text: string; y: number };
 export type MarkLayout = {
   width: number;
   height: number;
-  /** A lane for each product: its label above, its mean, its marks. */
-  lanes: { name: Line; mean: Line & { end: boolean }; y: number; meanX: number | null }[];
+  /** A lane for each product: its label above, its mean, its marks; `top`: where the stroke of the mean begins. */
+  lanes: { name: Line; mean: Line & { end: boolean }; y: number; top: number; meanX: number | null }[];
   /** One path through the marks of each panelist, a gap where an answer is missing; of steps one for each way between two. */
   paths: { panelist: string; path: string; people: number }[];
   /** `people`: how many stand in this one place; 1 on a line, where everybody has a dot of their own. */
   dots: { x: number; y: number; people: number }[];
+  /** In place of paths and dots where a line has too many: a path of dots for each lane, and marks that a dot stands for. */
+  stacks: { each: number; paths: string[] } | null;
   axis: { from: number; to: number; y: number; ticks: NumberAxis["ticks"] };
   ends: { low: Line[]; high: Line[] } | null;
   difference: Difference | null;
@@ -57,7 +60,10 @@ export function markLayout(figures: MarkFigures, width: number): MarkLayout {
   const domain = { low: Math.min(range.low, ...reach), high: Math.max(range.high, ...reach) };
   const steps = figures.steps ?? null;
   const main = stepAxis(numberAxis(domain, { from: side, to: inner - side }, range), steps);
-  const lanes = lanesOf(products, inner, main.at);
+  const rows = products.map((_, at) => figures.panelists.flatMap(({ values }) => values[at] ?? []));
+  // of steps each place is drawn once anyway
+  const stacks = steps === null ? markStacks(rows, main.at) : null;
+  const lanes = lanesOf(products, inner, main.at, stacks ? stackRoom : 0);
   const axisY = (lanes.at(-1)?.y ?? 0) + 24;
   const ends = endsOf(figures.ends, inner, axisY + 40);
   const below = ends ? Math.max(...[...ends.low, ...ends.high].map(({ y }) => y)) : axisY + 22;
@@ -66,9 +72,24 @@ export function markLayout(figures: MarkFigures, width: number): MarkLayout {
     width: inner,
     height: shift ? shift.axis.y + 28 : below + 8,
     lanes,
+    ...(stacks ? stacked(stacks, lanes) : single(figures, lanes, main.at)),
+    axis: { from: main.at(range.low), to: main.at(range.high), y: axisY, ticks: main.ticks },
+    ends,
+    difference: shift ? { ...shift, guides: guidesOf(lanes, shift) } : null,
+  };
+}
+
+/** Every panelist by themselves; of steps, what falls in one place. */
+function single(
+  { panelists, steps = null }: MarkFigures,
+  lanes: MarkLayout["lanes"],
+  at: NumberAxis["at"],
+): Pick<MarkLayout, "paths" | "dots" | "stacks"> {
+  return {
+    stacks: null,
     paths: gathered(
-      figures.panelists.flatMap(({ panelist, values }) => {
-        const path = pathOf(values, lanes, main.at);
+      panelists.flatMap(({ panelist, values }) => {
+        const path = pathOf(values, lanes, at);
         // between steps many go the same way, each part of it counted by itself
         const parts = steps === null ? [path] : partsOf(path);
         return parts.map((part) => ({ panelist, path: part, people: 1 }));
@@ -76,16 +97,22 @@ export function markLayout(figures: MarkFigures, width: number): MarkLayout {
       steps === null ? null : ({ path }) => path,
     ),
     dots: gathered(
-      figures.panelists.flatMap(({ values }) =>
-        values.flatMap((value, at) => (value === null ? [] : [{ x: main.at(value), y: lanes[at]?.y ?? 0, people: 1 }])),
+      panelists.flatMap(({ values }) =>
+        values.flatMap((value, lane) => (value === null ? [] : [{ x: at(value), y: lanes[lane]?.y ?? 0, people: 1 }])),
       ),
       steps === null ? null : ({ x, y }) => `${x} ${y}`,
     ),
-    axis: { from: main.at(range.low), to: main.at(range.high), y: axisY, ticks: main.ticks },
-    ends,
-    difference: shift ? { ...shift, guides: guidesOf(lanes, shift) } : null,
   };
 }
+
+const stacked = (
+  { each, lanes: columns }: MarkStacks,
+  lanes: MarkLayout["lanes"],
+): Pick<MarkLayout, "paths" | "dots" | "stacks"> => ({
+  paths: [],
+  dots: [],
+  stacks: { each, paths: lanes.map(({ y }, at) => stackPath(columns[at] ?? [], y)) },
+});
 
 /** What falls in one place once, with how many people it stands for; without `placeOf` all stay apart. */
 function gathered<T extends { people: number }>(all: readonly T[], placeOf: ((one: T) => string) | null): T[] {
@@ -98,19 +125,26 @@ function gathered<T extends { people: number }>(all: readonly T[], placeOf: ((on
   return [...found.values()];
 }
 
-function lanesOf(products: MarkFigures["products"], width: number, at: (value: number) => number): MarkLayout["lanes"] {
+/** Takes room: pixels above each lane for what is stacked there. */
+function lanesOf(
+  products: MarkFigures["products"],
+  width: number,
+  at: NumberAxis["at"],
+  room: number,
+): MarkLayout["lanes"] {
   const letters = Math.floor(width / letter);
   let y = 0;
   return products.map(({ name, mean, text }) => {
     const beside = textWidth(name, 15) + textWidth(text, 15) + 24 <= width;
     const nameY = y + 16;
     const textY = beside ? nameY : nameY + 19;
-    const laneY = textY + 22;
+    const laneY = textY + 22 + room;
     y = laneY + 32;
     return {
       name: { text: shortened(name, letters), y: nameY },
       mean: { text: shortened(text, letters), y: textY, end: beside },
       y: laneY,
+      top: laneY - room - (room > 0 ? 2 : 14),
       meanX: mean === null ? null : at(mean),
     };
   });

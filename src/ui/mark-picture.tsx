@@ -1,5 +1,6 @@
 import { Halo, Interval, Ticks } from "./interval-picture.tsx";
 import { type MarkFigures, type MarkLayout, markLayout } from "./mark-layout.ts";
+import { stackDot } from "./mark-stacks.ts";
 import { PictureFrame, type PictureIds } from "./picture-frame.tsx";
 import { dot, ink, paper, round, soft } from "./picture-style.ts";
 
@@ -10,14 +11,16 @@ type Props = PictureIds & {
 
 /**
  * Every panelist's marks: a dot for each product, joined by a thin line, means as upright strokes. For two products
- * the mean difference stands below with its interval, on the same scale.
+ * the mean difference stands below with its interval, on the same scale. Thousands of marks are dots in columns.
  */
 export function Marks({ figures, width, caption, table }: Props) {
   const layout = markLayout(figures, width);
   const { axis, difference } = layout;
   const means = (
     <g class="means" stroke={ink} stroke-width="3.5" fill="none">
-      {layout.lanes.map(({ y, meanX }) => meanX !== null && <path key={y} d={`M${round(meanX)} ${y - 14}v28`} />)}
+      {layout.lanes.map(
+        ({ y, top, meanX }) => meanX !== null && <path key={y} d={`M${round(meanX)} ${top}V${y + 14}`} />,
+      )}
     </g>
   );
   // the rings of steps are large enough to cover a mean
@@ -36,6 +39,13 @@ export function Marks({ figures, width, caption, table }: Props) {
           <path key={at} d={path} {...(people > 1 ? { "stroke-width": widthOf(people) } : {})} />
         ))}
       </g>
+      {layout.stacks && (
+        <g class="stacks" stroke={dot} stroke-width={stackDot} stroke-linecap="round" fill="none">
+          {layout.stacks.paths.map((path, lane) => (
+            <path key={lane} d={path} />
+          ))}
+        </g>
+      )}
       {onTop ? null : means}
       <g class="dots" stroke={ink} stroke-width="1.25" fill={paper}>
         {layout.dots.map(({ x, y, people }, at) => (

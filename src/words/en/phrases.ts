@@ -38,7 +38,9 @@ export const listed = (items: readonly (number | string)[]): string =>
 
 /** The first names of a long list, and how many more there are: thousands of names are no sentence. */
 export const firstListed = (items: readonly (number | string)[], most = 20): string =>
-  items.length <= most ? listed(items) : `${items.slice(0, most).join(", ")} and ${wholeNumber(items.length - most)} more`;
+  items.length <= most
+    ? listed(items)
+    : `${items.slice(0, most).join(", ")} and ${wholeNumber(items.length - most)} more`;
 
 export const plain = (value: string): Figure => ({ value, behind: "" });
 

@@ -2,6 +2,7 @@ import { details } from "./reader-details.ts";
 import { done, orders } from "./reader-done.ts";
 import { elsewhere } from "./reader-elsewhere.ts";
 import { files } from "./reader-files.ts";
+import { large } from "./reader-large.ts";
 import { day, dayAndTime, grouped, plural } from "./reader-parts.ts";
 import { pictures, scale } from "./reader-pictures.ts";
 
@@ -53,6 +54,7 @@ export const reader = {
   day,
   dayAndTime,
   loading: "Loading\u2026",
+  large,
   enroll: {
     heading: "Read results",
     lead: "Ask the lead for a reader code. It works once, within ten minutes.",
