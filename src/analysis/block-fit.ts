@@ -79,6 +79,46 @@ function totalsOf(cells: readonly Block[], products: number): number[] {
   );
 }
 
+/** One panelist's values, and the products they were given to. */
+export type Dealt = { places: readonly number[]; values: readonly number[] };
+
+/**
+ * The sum of squares of products, panelists eliminated, for many ways to deal the same values within panelists.
+ *
+ * Returns  `of`: of one way, every panelist's values in the places of their block; `all`: the squares of all values about
+ *          their panelist's mean. Null when the products are not joined by shared panelists, or nothing varies
+ */
+export function productSums(
+  blocks: readonly Block[],
+  products: number,
+): { all: number; of: (dealt: readonly Dealt[]) => number } | null {
+  const own = blocks.map((block) => mean(present(block)));
+  const all = sum(blocks.map((block) => squaresAboutMean(present(block))));
+  const inverse = solvePositive(informationOf(blocks, products), unit(products - 1));
+  if (!inverse || all <= 0) return null;
+  const totals = new Float64Array(products);
+  return {
+    all,
+    of: (dealt) => {
+      totals.fill(0);
+      for (let block = 0; block < dealt.length; block++) {
+        const { places = [], values = [] } = dealt[block] ?? {};
+        for (let at = 0; at < places.length; at++) {
+          const product = places[at] ?? 0;
+          totals[product] = (totals[product] ?? 0) + (values[at] ?? 0) - (own[block] ?? 0);
+        }
+      }
+      let squares = 0;
+      for (let i = 1; i < products; i++) {
+        for (let j = 1; j < products; j++) {
+          squares += (totals[i] ?? 0) * (inverse[i - 1]?.[j - 1] ?? 0) * (totals[j] ?? 0);
+        }
+      }
+      return squares;
+    },
+  };
+}
+
 /** Sum of squares of panelists with products taken out: what their fitted levels add to a fit of products alone. */
 function panelistSquares(cells: readonly Block[], products: number, levels: readonly number[]): number {
   const perProduct = Array.from({ length: products }, (_, product) =>

@@ -12,7 +12,7 @@ import { type AnswerShape, shapeOf } from "../model/method.ts";
 import type { StudyRecord } from "../model/record.ts";
 import { reader } from "../words/en/reader.ts";
 import { columnText } from "../words/en/reader-files.ts";
-import type { Opened } from "./load.ts";
+import type { Opened } from "./opened-study.ts";
 
 /** How long a person took is for the lead alone. */
 const timesOfPersons = ["answer_seconds"];

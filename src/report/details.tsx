@@ -8,7 +8,7 @@ import { report } from "../words/en/report.ts";
 import { Tests } from "./attribute-tables.tsx";
 import { isLong } from "./figures.tsx";
 import { furtherLines, kindsLines } from "./formula-lines.ts";
-import type { Opened } from "./load.ts";
+import type { Opened } from "./opened-study.ts";
 
 /** What it takes to compute and check everything again: formula, versions, seed, and the key with its commitment. */
 export function Details({ study, said }: { study: Opened; said: Description }) {

@@ -1,6 +1,6 @@
 import { reader } from "../words/en/reader.ts";
 import { doneRows } from "./done-rows.ts";
-import type { Opened } from "./load.ts";
+import type { Opened } from "./opened-study.ts";
 import { Orders } from "./orders.tsx";
 
 /** How the study was done: the items of a test report, the waves, and the check of orders and places. */

@@ -1,13 +1,15 @@
 import type { ComponentChildren } from "preact";
-import { useState } from "preact/hooks";
+import { useRef, useState } from "preact/hooks";
 import { familyOf } from "../analysis/method.ts";
 import { plannable, shapeOf } from "../model/method.ts";
 import { goals, noPreferenceRules, sidesOf } from "../model/plan.ts";
 import { reader } from "../words/en/reader.ts";
 import { report } from "../words/en/report.ts";
 import { sentenceOf } from "../words/problem-sentence.ts";
-import { type FoundInFile, resultOfFile } from "./elsewhere-result.ts";
+import { computeBeside } from "./computing.ts";
+import type { FoundInFile } from "./elsewhere-result.ts";
 import { askedOf, mayBeLikeness, mostDistance, seeksLikeness, type Typed } from "./elsewhere-typed.ts";
+import { Waiting } from "./waiting.tsx";
 
 export type Found = FoundInFile & { name: string; text: string };
 
@@ -17,21 +19,29 @@ const words = reader.elsewhere;
 /** Asks for a file and for what was agreed beforehand, and computes. Nothing leaves this page. */
 export function ElsewhereForm({ typed, setTyped, app, onFound }: Props) {
   const [problem, setProblem] = useState("");
+  const [busy, setBusy] = useState(false);
+  const stop = useRef(new AbortController());
   const change = (part: Partial<Typed>): void => setTyped({ ...typed, ...part });
 
   async function submit(event: Event): Promise<void> {
     event.preventDefault();
     const { file } = typed;
+    if (busy) return;
     if (!file) return setProblem(words.missingFile);
+    stop.current = new AbortController();
+    const { signal } = stop.current;
     try {
       const asked = askedOf(typed);
       if (typeof asked === "string") return setProblem(asked);
       const text = await textOf(file);
       if (text === null) return setProblem(words.unreadable);
       setProblem("");
-      onFound({ ...resultOfFile(text, file.name, asked, app), name: file.name, text });
+      setBusy(true);
+      const found = await computeBeside({ job: "file", text, path: file.name, asked, app }, { signal });
+      onFound({ ...found, name: file.name, text });
     } catch (thrown) {
-      setProblem(sentenceOf(thrown));
+      setBusy(false);
+      setProblem(signal.aborted ? reader.large.stopped : sentenceOf(thrown));
     }
   }
 
@@ -61,9 +71,10 @@ export function ElsewhereForm({ typed, setTyped, app, onFound }: Props) {
       <p role="alert" class="problem">
         {problem}
       </p>
-      <button type="submit" class="next">
+      <button type="submit" class="next" aria-disabled={busy}>
         {words.submit}
       </button>
+      {busy && <Waiting text={reader.large.computing} onStop={() => stop.current.abort()} />}
     </form>
   );
 }

@@ -9,26 +9,10 @@ import { readChoices } from "../archive/choice-rows.ts";
 import { readKinds } from "../archive/kind-rows.ts";
 import { readRanks } from "../archive/rank-rows.ts";
 import { readScale } from "../archive/scale-rows.ts";
-import { asKinds, asPair, type Plannable } from "../model/method.ts";
-import type { Goal, NoPreference, Sides } from "../model/plan.ts";
+import { asKinds, asPair } from "../model/method.ts";
 import type { Result } from "../model/result.ts";
 import { reader } from "../words/en/reader.ts";
-
-/** What is asked of a file of answers. Shares from 0 to 1; what the method does not use is left alone. */
-export type AskedOfFile = {
-  method: Plannable;
-  goal: Goal;
-  /** Of a paired difference: was one product expected to have more? */
-  sides: Sides;
-  alpha: number;
-  /** Of the two-sided intervals. */
-  confidence: number;
-  limit: number;
-  /** The limit as a distance; null where it is a share. */
-  limitDistance: number | null;
-  beta: number;
-  noPreference: NoPreference;
-};
+import type { AskedOfFile } from "./job.ts";
 
 export type FoundInFile = {
   result: Result;

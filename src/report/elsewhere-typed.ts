@@ -1,7 +1,7 @@
 import { familyOf } from "../analysis/method.ts";
 import { shapeOf } from "../model/method.ts";
 import { reader } from "../words/en/reader.ts";
-import type { AskedOfFile } from "./elsewhere-result.ts";
+import type { AskedOfFile } from "./job.ts";
 
 const words = reader.elsewhere;
 

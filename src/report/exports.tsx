@@ -4,7 +4,7 @@ import { saveText } from "../ui/save.ts";
 import { reader } from "../words/en/reader.ts";
 import { answersText, dictionaryText } from "./answer-file.ts";
 import { allFigures } from "./figures.tsx";
-import type { Opened } from "./load.ts";
+import type { Opened } from "./opened-study.ts";
 import { PictureFiles } from "./picture-files.tsx";
 import { studyText } from "./study-text.ts";
 

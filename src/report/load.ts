@@ -1,37 +1,19 @@
-import { analyse } from "../analysis/analyse.ts";
-import { recordOfFile } from "../archive/study-file.ts";
 import type { EventStore } from "../device/event-store.ts";
 import { knownFacts, knownStudies, knownTexts, pulledState, pullStudies, pullStudy } from "../device/pull.ts";
 import { foldStudy } from "../log/fold.ts";
 import type { StreamName } from "../model/ballot-event.ts";
 import { Problem } from "../model/problem.ts";
-import type { StudyRecord } from "../model/record.ts";
-import type { Result } from "../model/result.ts";
-import { reader } from "../words/en/reader.ts";
-import { type Occasion, occasionOf } from "./occasion.ts";
+import type { Compute } from "./computing.ts";
+import type { Opened } from "./opened-study.ts";
 
 export type Fetch = (input: string, init: RequestInit) => Promise<Response>;
-
-/** An opened study with everything its page draws. */
-export type Opened = {
-  record: StudyRecord;
-  result: Result;
-  occasion: Occasion;
-  /** Exact texts of its events: what the study file holds and what verifying reads. */
-  texts: string[];
-  quarantined: number;
-  /** Events that close or reveal saw and this device lacks, and those that this version cannot read. */
-  missing: number;
-  /** The tray of each remark, by the id of its event. The remarks themselves are fetched apart, by a lead only. */
-  remarkTrays: Map<string, number>;
-  /** Why the server gave nothing, when this is what the device held before; null when it is fresh. */
-  failure: unknown;
-};
 
 export type Loaded = { at: "sealed" } | { at: "unknown" } | { at: "opened"; study: Opened };
 
 /**
  * Fetches what is new of a study and computes its result.
+ *
+ * Takes    compute: where it is computed; see `computing.ts`
  *
  * Returns  "sealed" while the key is not opened, or while anything of a ballot is known in outline only: a result is
  *          computed from whole logs, never from part of one without saying so
@@ -43,6 +25,7 @@ export async function loadStudy(
   token: string,
   id: string,
   app: string,
+  compute: Compute,
 ): Promise<Loaded> {
   const stream: StreamName = { kind: "study", id };
   const failure = await pullStudy(store, fetcher, token, id).then(
@@ -57,26 +40,9 @@ export async function loadStudy(
     throw failure;
   }
   const quarantined = (await pulledState(store, stream))?.quarantined ?? 0;
-  return { at: "opened", study: { ...openedStudy(id, await knownTexts(store, stream), quarantined, app), failure } };
-}
-
-/**
- * Everything the page draws of an opened study, from the exact texts of its events: by the same way as from its file, so
- * that both give one result. Throws what `recordOfFile` and `analyse` throw.
- */
-export function openedStudy(study: string, texts: string[], quarantined: number, app: string): Omit<Opened, "failure"> {
-  const file = { study, events: texts, quarantined };
-  const { record, state, held, missing } = recordOfFile(file, reader.exports.study);
-  const remarkTrays = new Map<string, number>();
-  for (const fact of state.facts.values()) {
-    if (fact.kind === "remark-kept") remarkTrays.set(fact.id, fact.body.tray);
-  }
-  return {
-    ...{ record, texts, quarantined, remarkTrays },
-    result: analyse(record, app),
-    occasion: occasionOf(state),
-    missing: missing + held,
-  };
+  const texts = await knownTexts(store, stream);
+  const opened = await compute({ job: "study", study: id, texts, quarantined, app });
+  return { at: "opened", study: { ...opened, texts, failure } };
 }
 
 export type Listed = { id: string; title: string; objective: string; revealedAt: string; invented: boolean };

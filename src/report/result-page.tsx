@@ -7,7 +7,7 @@ import { Details } from "./details.tsx";
 import { Done } from "./done.tsx";
 import { Exports } from "./exports.tsx";
 import { Frame } from "./furniture.tsx";
-import type { Opened } from "./load.ts";
+import type { Opened } from "./opened-study.ts";
 import { Remarks } from "./remarks-part.tsx";
 import { ResultBody } from "./result-body.tsx";
 import { usePaper } from "./use-paper.ts";

@@ -1,9 +1,10 @@
 import { useState } from "preact/hooks";
 import { reader } from "../words/en/reader.ts";
 import { sentenceOf } from "../words/problem-sentence.ts";
-import type { Opened } from "./load.ts";
+import { computeBeside } from "./computing.ts";
+import type { Opened } from "./opened-study.ts";
 import { studyText } from "./study-text.ts";
-import { type CheckedPoint, checkResult } from "./verify.ts";
+import type { CheckedPoint } from "./verify.ts";
 
 type Props = { study: Opened; app: string; now: () => string };
 type Outcome = { points: CheckedPoint[] } | { why: string };
@@ -13,9 +14,11 @@ export function Verify({ study, app, now }: Props) {
   const [outcome, setOutcome] = useState<Outcome | null>(null);
   const words = reader.verify;
 
-  function check(): void {
+  async function check(): Promise<void> {
     try {
-      setOutcome({ points: checkResult(studyText(study, app, now()), study.result, reader.exports.study) });
+      const text = studyText(study, app, now());
+      const path = reader.exports.study;
+      setOutcome({ points: await computeBeside({ job: "verify", text, shown: study.result, path }) });
     } catch (thrown) {
       setOutcome({ why: sentenceOf(thrown) });
     }
@@ -23,7 +26,7 @@ export function Verify({ study, app, now }: Props) {
 
   return (
     <div class="part">
-      <button type="button" onClick={check}>
+      <button type="button" onClick={() => void check()}>
         {outcome ? words.again : words.start}
       </button>
       <div role="status" class="checked">

@@ -15,7 +15,7 @@ import { type Plan, plan as planSchema } from "../../src/model/plan.ts";
 import { result as resultSchema } from "../../src/model/result.ts";
 import { read } from "../../src/model/schema.ts";
 import { answersText, dictionaryText } from "../../src/report/answer-file.ts";
-import { type Opened, openedStudy } from "../../src/report/load.ts";
+import { type Opened, openedStudy } from "../../src/report/opened-study.ts";
 import { commitmentOf, withSalt } from "../../src/seal/commitment.ts";
 import { openKey } from "../../src/seal/open.ts";
 import { sealKey } from "../../src/seal/seal.ts";

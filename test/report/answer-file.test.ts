@@ -4,7 +4,7 @@ import { readChoices } from "../../src/archive/choice-rows.ts";
 import { readTable } from "../../src/archive/csv.ts";
 import { readScale } from "../../src/archive/scale-rows.ts";
 import { answersText, dictionaryText } from "../../src/report/answer-file.ts";
-import type { Opened } from "../../src/report/load.ts";
+import type { Opened } from "../../src/report/opened-study.ts";
 import { openedExample } from "./opened.ts";
 import { preferenceStudy, scaleStudy } from "./opened-record.ts";
 

@@ -1,7 +1,7 @@
 // @vitest-environment happy-dom
 import { cleanup, render, screen } from "@testing-library/preact";
 import { afterEach, describe, expect, test } from "vitest";
-import type { Opened } from "../../src/report/load.ts";
+import type { Opened } from "../../src/report/opened-study.ts";
 import { ResultPage } from "../../src/report/result-page.tsx";
 import { report } from "../../src/words/en/report.ts";
 import { juicinessMarks, lineRecord } from "../analysis/study-records.ts";

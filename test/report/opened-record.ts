@@ -1,6 +1,6 @@
 import { analyse } from "../../src/analysis/analyse.ts";
 import type { StudyRecord } from "../../src/model/record.ts";
-import type { Opened } from "../../src/report/load.ts";
+import type { Opened } from "../../src/report/opened-study.ts";
 import { juicinessMarks, lineRecord, preferenceRecord, votes } from "../analysis/study-records.ts";
 import { linePlan, preferencePlan } from "../design/scenario.ts";
 

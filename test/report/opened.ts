@@ -1,4 +1,4 @@
-import { type Opened, openedStudy } from "../../src/report/load.ts";
+import { type Opened, openedStudy } from "../../src/report/opened-study.ts";
 import { study, studyEvents } from "../archive/scenario.ts";
 
 /** The invented study, opened: 24 people, of whom `right` picked the odd sample; with other events when they are given. */

@@ -9,6 +9,10 @@ export const large = {
     "Below, on the same scale: the mean difference within panelists with its interval, its zero under the mean it is counted from.",
   noTable: (rows: number) =>
     `A table of ${wholeNumber(rows)} rows has no place on a page. All of it is in the files below: single answers as CSV, what was computed of each panelist as JSON.`,
+  computing: "Computing the result. You can leave this page open and do something else.",
+  stop: "Stop",
+  stopped: "Stopped. Nothing was computed.",
+  again: "Compute it",
   keyInFile: (trays: number) =>
     `The key of ${wholeNumber(trays)} trays has no place on a page. It is in the text of the key, which the button above saves.`,
   incomplete: (people: number) =>
