@@ -9,6 +9,7 @@ import { Tests } from "./attribute-tables.tsx";
 import { isLong } from "./figures.tsx";
 import { furtherLines, kindsLines } from "./formula-lines.ts";
 import type { Opened } from "./opened-study.ts";
+import { Reshuffle } from "./reshuffle.tsx";
 
 /** What it takes to compute and check everything again: formula, versions, seed, and the key with its commitment. */
 export function Details({ study, said }: { study: Opened; said: Description }) {
@@ -18,6 +19,7 @@ export function Details({ study, said }: { study: Opened; said: Description }) {
     <section class="details">
       <h2>{words.heading}</h2>
       <Formula result={result} said={said} />
+      {result.family === "scale" && <Reshuffle result={result} said={said} />}
       <details data-print>
         <summary>{words.software}</summary>
         <dl class="facts">

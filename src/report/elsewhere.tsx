@@ -12,6 +12,7 @@ import { PrintButton, resultText } from "./exports.tsx";
 import { allFigures } from "./figures.tsx";
 import { Frame } from "./furniture.tsx";
 import { PictureFiles } from "./picture-files.tsx";
+import { Reshuffle } from "./reshuffle.tsx";
 import { ResultBody } from "./result-body.tsx";
 import { usePaper } from "./use-paper.ts";
 
@@ -58,6 +59,7 @@ function FoundPage({ found, app, now, again }: Props & { found: Found; again: ()
         <section class="details">
           <h2>{reader.details.heading}</h2>
           <Formula result={result} said={said} />
+          {result.family === "scale" && <Reshuffle result={result} said={said} />}
           <details data-print>
             <summary>{words.source}</summary>
             <dl class="facts">

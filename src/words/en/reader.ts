@@ -5,6 +5,7 @@ import { files } from "./reader-files.ts";
 import { large } from "./reader-large.ts";
 import { day, dayAndTime, grouped, plural } from "./reader-parts.ts";
 import { pictures, scale } from "./reader-pictures.ts";
+import { reshuffle } from "./reader-reshuffle.ts";
 
 /**
  * The furniture of the reader's page: headings, labels, buttons, dates. The sentences that state a result are made in
@@ -55,6 +56,7 @@ export const reader = {
   dayAndTime,
   loading: "Loading\u2026",
   large,
+  reshuffle,
   enroll: {
     heading: "Read results",
     lead: "Ask the lead for a reader code. It works once, within ten minutes.",
