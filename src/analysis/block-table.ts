@@ -30,28 +30,46 @@ export type BlockTable = {
  * Throws   Problem "analysis/unknown-product", "analysis/out-of-range" (no finite number, or beyond 1e12)
  */
 export function blockTable(rows: readonly BlockRow[], products: readonly string[]): BlockTable {
-  const marks = new Map<string, number[][]>();
+  const places = new Map(products.map((product, at) => [product, at]));
+  const people = new Map<string, (number | null)[]>();
+  // most cells hold one mark: only those with more get a list
+  const several = new Map<(number | null)[], Map<number, number[]>>();
+  let size = 0;
   for (const { panelist, product, value } of rows) {
     requireNumber("value", value, -mostValue, mostValue);
-    const own = marks.get(panelist) ?? products.map(() => []);
-    const cell = own[products.indexOf(product)];
-    if (!cell) throw problem("analysis/unknown-product", { product });
-    cell.push(value);
-    marks.set(panelist, own);
+    const at = places.get(product);
+    if (at === undefined) throw problem("analysis/unknown-product", { product });
+    size = Math.max(size, Math.abs(value));
+    const own = people.get(panelist) ?? new Array<number | null>(products.length).fill(null);
+    const first = own[at] ?? null;
+    if (first === null) own[at] = value;
+    else {
+      const lists = several.get(own) ?? new Map<number, number[]>();
+      several.set(own, lists.set(at, [...(lists.get(at) ?? [first]), value]));
+    }
+    people.set(panelist, own);
   }
-  const cells = [...marks.values()];
+  const table = [...people].map(([panelist, own]) => ({ panelist, own, lists: several.get(own) }));
+  const lists = [...several.values()].flatMap((own) => [...own.values()]);
   return {
-    panelists: [...marks].map(([panelist, own]) => ({ panelist, values: own.map(cellMean) })),
-    repeats: cells.map((own) => own.map((cell) => cell.length)),
+    panelists: table.map(({ panelist, own, lists }) => ({ panelist, values: lists ? averaged(own, lists) : own })),
+    repeats: table.map(({ own, lists }) =>
+      own.map((value, at) => (value === null ? 0 : (lists?.get(at)?.length ?? 1))),
+    ),
     within: {
-      squares: cells.flat().reduce((total, cell) => total + squaresAboutMean(cell), 0),
-      df: cells.flat().reduce((total, cell) => total + Math.max(0, cell.length - 1), 0),
+      squares: lists.reduce((total, list) => total + squaresAboutMean(list), 0),
+      df: lists.reduce((total, list) => total + list.length - 1, 0),
     },
-    size: rows.reduce((largest, { value }) => Math.max(largest, Math.abs(value)), 0),
+    size,
   };
 }
 
-const cellMean = (marks: readonly number[]): number | null => (marks.length === 0 ? null : mean(marks));
+/** A panelist's first marks, with the mean in place of those that were given again. */
+const averaged = (own: readonly (number | null)[], lists: ReadonlyMap<number, number[]>): Block =>
+  own.map((value, at) => {
+    const list = lists.get(at);
+    return list ? mean(list) : value;
+  });
 
 /** A product's own marks, whoever gave them. */
 export type ProductSummary = {

@@ -1,5 +1,8 @@
+import { type Description, describe } from "../analysis/describe.ts";
 import { type Reshuffled, reshuffled } from "../analysis/reshuffle.ts";
 import { seeded } from "../analysis/seeded.ts";
+import { sha256 } from "../model/canonical.ts";
+import { report } from "../words/en/report.ts";
 import { type FoundInFile, resultOfFile } from "./elsewhere-result.ts";
 import type { Job } from "./job.ts";
 import { type Opened, openedStudy } from "./opened-study.ts";
@@ -9,10 +12,17 @@ import { type CheckedPoint, checkResult } from "./verify.ts";
 export type Values = {
   /** The page has the texts already. */
   study: Omit<Opened, "failure" | "texts">;
-  file: FoundInFile;
+  /** With what a page would take long for: the sentences, and the SHA-256 of the text. */
+  file: FoundInFile & { said: Description; fingerprint: string };
   verify: CheckedPoint[];
   reshuffle: Reshuffled | null;
 };
+
+const fileFound = (found: FoundInFile, text: string): Values["file"] => ({
+  ...found,
+  said: describe(found.result, report),
+  fingerprint: sha256(text),
+});
 
 /**
  * Does one job, in a worker or in the page.
@@ -27,7 +37,7 @@ export async function compute(job: Job, step: (share: number) => Promise<void>):
       return opened;
     }
     case "file":
-      return resultOfFile(job.text, job.path, job.asked, job.app);
+      return fileFound(resultOfFile(job.text, job.path, job.asked, job.app), job.text);
     case "verify":
       return checkResult(job.text, job.shown, job.path);
     case "reshuffle": {

@@ -6,12 +6,12 @@ import { goals, noPreferenceRules, sidesOf } from "../model/plan.ts";
 import { reader } from "../words/en/reader.ts";
 import { report } from "../words/en/report.ts";
 import { sentenceOf } from "../words/problem-sentence.ts";
+import type { Values } from "./compute.ts";
 import { computeBeside } from "./computing.ts";
-import type { FoundInFile } from "./elsewhere-result.ts";
 import { askedOf, mayBeLikeness, mostDistance, seeksLikeness, type Typed } from "./elsewhere-typed.ts";
 import { Waiting } from "./waiting.tsx";
 
-export type Found = FoundInFile & { name: string; text: string };
+export type Found = Values["file"] & { name: string };
 
 type Props = { typed: Typed; setTyped: (typed: Typed) => void; app: string; onFound: (found: Found) => void };
 const words = reader.elsewhere;
@@ -38,7 +38,7 @@ export function ElsewhereForm({ typed, setTyped, app, onFound }: Props) {
       setProblem("");
       setBusy(true);
       const found = await computeBeside({ job: "file", text, path: file.name, asked, app }, { signal });
-      onFound({ ...found, name: file.name, text });
+      onFound({ ...found, name: file.name });
     } catch (thrown) {
       setBusy(false);
       setProblem(signal.aborted ? reader.large.stopped : sentenceOf(thrown));

@@ -1,10 +1,7 @@
 import { useLayoutEffect, useState } from "preact/hooks";
-import { describe } from "../analysis/describe.ts";
-import { sha256 } from "../model/canonical.ts";
 import { focusSoon } from "../ui/focus.ts";
 import { saveText } from "../ui/save.ts";
 import { reader } from "../words/en/reader.ts";
-import { report } from "../words/en/report.ts";
 import { Fact, Formula } from "./details.tsx";
 import { ElsewhereForm, type Found } from "./elsewhere-form.tsx";
 import { nothingTyped, type Typed } from "./elsewhere-typed.ts";
@@ -38,9 +35,8 @@ export function Elsewhere({ app, now }: Props) {
 const verdictId = "verdict";
 
 function FoundPage({ found, app, now, again }: Props & { found: Found; again: () => void }) {
-  const { result, name, text, rows, extraColumns } = found;
+  const { result, said, name, fingerprint, rows, extraColumns } = found;
   const title = name.replace(/\.[^.]+$/, "");
-  const said = describe(result, report);
   usePaper({ title: name, commitment: null, now });
   useLayoutEffect(() => focusSoon(verdictId), []);
   return (
@@ -65,7 +61,7 @@ function FoundPage({ found, app, now, again }: Props & { found: Found; again: ()
             <dl class="facts">
               <Fact label={words.source} value={name} />
               <Fact label={words.rows} value={String(rows)} />
-              <Fact label={words.fingerprint} value={sha256(text)} exact />
+              <Fact label={words.fingerprint} value={fingerprint} exact />
               <Fact label={reader.details.computed} value={reader.details.version(result.app)} />
             </dl>
           </details>

@@ -52,6 +52,16 @@ const letter = 15 * 0.56;
  * the difference stands below on the same scale, its zero under the mean it is counted from.
  */
 export function markLayout(figures: MarkFigures, width: number): MarkLayout {
+  const own = known.get(figures) ?? new Map<number, MarkLayout>();
+  const layout = own.get(width) ?? laidOut(figures, width);
+  known.set(figures, own.set(width, layout));
+  return layout;
+}
+
+/** Caption, screen and paper ask for the same layouts again and again, and thousands of marks take a while. */
+const known = new WeakMap<MarkFigures, Map<number, MarkLayout>>();
+
+function laidOut(figures: MarkFigures, width: number): MarkLayout {
   const inner = Math.max(200, width);
   const { range, difference, products } = figures;
   const base = difference ? (products[difference.from]?.mean ?? null) : null;

@@ -9,12 +9,13 @@ const measures: Record<Goal, (quick: boolean) => Promise<GoalReport>> = {
   2: async (quick) => (await import("./tap/measure.ts")).tapToDurable(quick),
   5: async (quick) => (await import("./cold-start/measure.ts")).coldStart(quick),
   7: async (quick) => (await import("./ingest/measure.ts")).ingest(quick),
+  12: async (quick) => (await import("./large-report/measure.ts")).largeReport(quick),
   11: async (quick) => (await import("./design/measure.ts")).design(quick),
   10: async (quick) => (await import("./mixed-model/measure.ts")).mixedModel(quick),
   9: async (quick) => (await import("./critical-numbers/measure.ts")).criticalNumbers(quick),
 };
 
-const needChromium: readonly Goal[] = [2, 5];
+const needChromium: readonly Goal[] = [2, 5, 12];
 const noChromium = "no Chromium was found. On Debian: apt-get install chromium; or name one in CLOCHE_CHROMIUM";
 
 /** Runs the goals that are asked for. Returns the exit code: 0 whatever the figures are, 1 when something could not run. */

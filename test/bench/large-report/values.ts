@@ -1,6 +1,6 @@
-/** A hundred thousand answers as another program might have kept them: 4 properties of 6 products by 4,166 people. */
-export const groups = { products: 6, properties: 4 };
-const people = 4166;
+/** A hundred thousand answers as another program might have kept them: 2 properties of 5 products by 10,000 people. */
+export const groups = { products: 5, properties: 2 };
+export const people = 10_000;
 
 export type Row = { panelist: string; product: string; attribute: string; value: number };
 
