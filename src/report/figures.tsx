@@ -164,12 +164,15 @@ export function attributeFigures(result: ScaleResult, said: Description, at: num
   const counted = stepsFigure(attribute, text, at);
   const steps = figures.steps !== null;
   const averaged = attribute.repeats > 1;
+  const mixed = attribute.leads === "mixed";
   const people = figures.panelists.length;
   const caption = (width: number): string => {
     const { stacks } = markLayout(figures, width);
-    if (!stacks) return (figures.difference ? marks.captionTwo : marks.captionMore)(people, averaged, steps, attribute.leads === "mixed");
+    if (!stacks) return (figures.difference ? marks.captionTwo : marks.captionMore)(people, averaged, steps, mixed);
     const { stacked, stackedDifference } = reader.large;
-    return [stacked(people, stacks.each, averaged), ...(figures.difference ? [stackedDifference] : [])].join(" ");
+    return [stacked(people, stacks.each, averaged), ...(figures.difference ? [stackedDifference(mixed)] : [])].join(
+      " ",
+    );
   };
   const shown: Figure = {
     id: `marks-${at + 1}`,

@@ -98,10 +98,15 @@ describe("trays of a ranking", () => {
     expect(follows.flatMap((row, product) => row.filter((_, before) => before !== product))).toEqual(Array(12).fill(3));
   });
   test("the packet says between which ends, and nothing of the name or the order that is expected", () => {
-    const { predicted, name, ...asked } = plan.ranking;
+    const { predicted, name, least, most, definition } = plan.ranking;
     const packet = packetOf(plan);
     expect(read(blindPacket, packet)).toEqual(packet);
-    expect(packet).toMatchObject({ wording: "ranking-1", ranking: asked, line: null, properties: [] });
+    expect(packet).toMatchObject({
+      wording: "ranking-1",
+      ranking: { least, most, definition },
+      line: null,
+      properties: [],
+    });
     expect(JSON.stringify(packet)).not.toContain(predicted[0]);
     expect(JSON.stringify(packet)).not.toContain(`"${name}"`);
     expect(packetOf(linePlan({ ranking: plan.ranking })).ranking).toBeNull();

@@ -163,7 +163,7 @@ const cases: [name: string, plan: Plan, open: OpenPart[]][] = [
     [{ part: "samples", what: "products", count: 2, least: 3, most: 6 }],
   ],
   ["a ranking with repeats", rankingPlan({ repeats: 2 }), [{ part: "people", what: "repeats" }]],
-  ["a line scale with repeats", linePlan({ repeats: 2 }), [{ part: "people", what: "repeats" }]],
+  ["a line scale with repeats", linePlan({ repeats: 2 }), []],
   ["a triangle with repeats", repeated(readyPlan(), "one-sitting"), []],
   ["five people, ten trays each", seated(5, 10, readyPlan()), tooFew(5)],
   ["two people, twelve trays each", seated(2, 12, readyPlan()), tooFew(2)],
