@@ -27,6 +27,15 @@ export const computeBeside: Compute = async <J extends Job>(job: J, watch: Watch
 
 const notStarted = Symbol("not started");
 
+/** Starts a worker ahead of its first job: its script comes with the page, so that the network may go away after it. */
+export function makeReady(): void {
+  const worker = refused || idle.length > 0 ? null : started();
+  if (!worker) return;
+  idle.push(worker);
+  // one that never came must not be given a job
+  worker.onerror = () => void idle.splice(idle.indexOf(worker), 1);
+}
+
 function started(): Worker | null {
   try {
     return idle.pop() ?? new Worker(new URL("./worker/report-worker.ts", import.meta.url), { type: "module" });

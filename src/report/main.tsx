@@ -8,6 +8,7 @@ import "./forms.css";
 import "./print.css";
 import { App } from "./app.tsx";
 import { chooseStore } from "./choose-store.ts";
+import { makeReady } from "./computing.ts";
 import { Elsewhere } from "./elsewhere.tsx";
 import { Failure } from "./furniture.tsx";
 
@@ -26,6 +27,7 @@ const surroundings = {
   app: appVersion,
 };
 
+makeReady();
 render(
   <ErrorBoundary instead={(thrown) => <Failure thrown={thrown} />}>
     {searchParams.has("elsewhere") ? (
