@@ -51,6 +51,7 @@ export function analyzed(
   const fitted = fitTerms(inOrder(rows, products), products, asked);
   const { fit } = fitted;
   if (!isFit(fit)) return { found, result: { ...byBlocks, noMixed: fit.outcome } };
+  if (isSpent(fit)) return { found, result: { ...byBlocks, noMixed: "all-equal" } };
   const answered = { ...fitted, fit, answers: mixedAnswers(fit) };
   const mixed = mixedResult(answered, rows, products, confidence, named);
   if (!mixed) return { found, result: { ...byBlocks, noMixed: "no-numbers" } };
@@ -59,6 +60,18 @@ export function analyzed(
   const contrasts = mixedContrasts(answered, set, products, { confidence, together, named });
   return { found, result: { ...beside, ...ledBy(mixed, byBlocks.means), contrasts } };
 }
+
+/**
+ * Is what is left nothing beside the other spreads, as where every repeat is the same mark again? The search ends at its
+ * bound there, and F and its degrees of freedom would be those of the bound.
+ */
+const isSpent = ({
+  variances,
+  residualVariance,
+}: {
+  variances: readonly number[];
+  residualVariance: number;
+}): boolean => residualVariance <= 1e-8 * variances.reduce((sum, variance) => sum + variance, residualVariance);
 
 /** In one order whatever the order of the file: sums of the same numbers in another one differ in their last digits. */
 function inOrder(rows: readonly ServedRow[], products: readonly string[]): ServedRow[] {

@@ -158,6 +158,18 @@ describe("terms that marks cannot bear are left out, and named", () => {
 });
 
 describe("marks that no mixed model fits", () => {
+  test("every repeat the same mark again: the search would end at its bound, so the block analysis leads", () => {
+    const once = marked([
+      [58, 64, 67],
+      [40, 41, 60],
+      [51, 53, 64],
+      [45, 57, 62],
+      [57, 64, 61],
+    ]);
+    const found = run([...once, ...once]);
+    expect(found).toMatchObject({ leads: "blocks", mixed: null, noMixed: "all-equal" });
+    expect(found.blocks?.pValue).toBeCloseTo(run(once).blocks?.pValue ?? 0, 12);
+  });
   test("differences so large that nothing else is seen beside them: the block analysis leads and says why", () => {
     const rows = marked(products.map((_, i) => products.map((__, j) => ((i * j) % 3) * 10))).map((row) => ({
       ...row,
@@ -166,7 +178,9 @@ describe("marks that no mixed model fits", () => {
     const found = run(rows);
     expect(found).toMatchObject({ leads: "blocks", mixed: null, noMixed: "all-equal" });
     expect(found.contrasts).toHaveLength(3);
-    expect(leadText(found)).toMatch(/could not be fitted: nothing is left .* So the classical test leads/);
+    expect(leadText(found)).toMatch(
+      /could not be fitted: beside the other spreads nothing is left .* So the classical test leads/,
+    );
   });
   test("one panelist, one mark each, constant marks, a product nobody got: no analysis, and nothing is thrown", () => {
     const rows = marked([

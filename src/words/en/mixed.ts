@@ -31,7 +31,7 @@ const noFit: Record<NonNullable<AttributeResult["noMixed"]>, string> = {
   "one-row-each": "every panelist made one mark only, so that people and chance are one",
   disconnected: "the marks do not tell its terms apart",
   "too-few": "there are too few marks for its terms",
-  "all-equal": "nothing is left of the marks once products are taken out",
+  "all-equal": "beside the other spreads nothing is left of the marks to tell chance by",
   "no-numbers": "the search ended without numbers",
 };
 
