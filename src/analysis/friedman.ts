@@ -1,3 +1,4 @@
+import { aboveZero } from "./check.ts";
 import { chiSquareUpper } from "./chi-square.ts";
 import { type Ranks, type SumsChance, squaresOf, sumsOf } from "./rank-sums.ts";
 
@@ -32,7 +33,7 @@ export function friedman(people: readonly Ranks[], exact: readonly SumsChance[] 
   return {
     chiSquare,
     df,
-    pValue: exact ? tailOf(exact, apartOf, apart) : Math.max(Number.MIN_VALUE, chiSquareUpper(chiSquare, df)),
+    pValue: exact ? tailOf(exact, apartOf, apart) : aboveZero(chiSquareUpper(chiSquare, df)),
     exact: exact !== null,
     // no more than 1 but for rounding
     concordance: Math.min(1, chiSquare / (people.length * df)),
@@ -55,5 +56,5 @@ export function tailOf(
   const slack = 1e-9 * Math.max(1, Math.abs(atLeast));
   const chances = ways.filter(({ sums }) => measure(sums) >= atLeast - slack).map(({ chance }) => chance);
   const sum = chances.sort((a, b) => a - b).reduce((total, chance) => total + chance, 0);
-  return Math.min(1, Math.max(Number.MIN_VALUE, sum));
+  return Math.min(1, aboveZero(sum));
 }

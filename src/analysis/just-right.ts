@@ -1,5 +1,5 @@
 import type { Interval } from "../model/interval.ts";
-import { requireCount, requireRisk } from "./check.ts";
+import { aboveZero, requireCount, requireRisk } from "./check.ts";
 import { mean, squaresAboutMean } from "./moments.ts";
 import { exactInterval } from "./share-interval.ts";
 import { studentQuantile, studentTwoSided } from "./student.ts";
@@ -124,7 +124,7 @@ function welch(
   const df = (one + other) ** 2 / (one ** 2 / (side.length - 1) + other ** 2 / (right.length - 1));
   const error = Math.sqrt(one + other);
   const reach = -studentQuantile((1 - confidence) / 2, df) * error;
-  const pValue = Math.max(Number.MIN_VALUE, studentTwoSided(difference / error, df));
+  const pValue = aboveZero(studentTwoSided(difference / error, df));
   return { low: difference - reach, high: difference + reach, df, pValue };
 }
 

@@ -1,3 +1,4 @@
+import { aboveZero } from "./check.ts";
 import { normalUpper } from "./normal.ts";
 import { distinctOrders, type Ranks, squaresOf, sumsOf } from "./rank-sums.ts";
 
@@ -40,7 +41,7 @@ export function page(people: readonly Ranks[], budget = usualBudget): Page | nul
     value,
     expected,
     most,
-    pValue: Math.min(1, Math.max(Number.MIN_VALUE, counted ?? normalTail(people, value - expected))),
+    pValue: Math.min(1, aboveZero(counted ?? normalTail(people, value - expected))),
     exact: counted !== null,
   };
 }

@@ -1,5 +1,5 @@
 import type { ChoiceResult } from "../model/result.ts";
-import { requireCount } from "./check.ts";
+import { aboveZero, requireCount } from "./check.ts";
 import { chiSquareUpper } from "./chi-square.ts";
 
 type SessionRow = NonNullable<ChoiceResult["sessions"]>["rows"][number];
@@ -32,12 +32,12 @@ export function sessionsDiffer(sessions: readonly Pick<SessionRow, "judgments" |
   requireCount("judgments", all);
   if (answered.length < 2 || right === 0 || right === all) return { pValue: 1, exact: true };
   const counted = byTables(answered, right, all);
-  if (counted !== null) return { pValue: Math.min(1, Math.max(Number.MIN_VALUE, counted)), exact: true };
+  if (counted !== null) return { pValue: Math.min(1, aboveZero(counted)), exact: true };
   const share = right / all;
   const chiSquare = sumOf(
     answered.map(({ judgments: n, correct }) => (correct - n * share) ** 2 / (n * share * (1 - share))),
   );
-  return { pValue: Math.max(Number.MIN_VALUE, chiSquareUpper(chiSquare, answered.length - 1)), exact: false };
+  return { pValue: aboveZero(chiSquareUpper(chiSquare, answered.length - 1)), exact: false };
 }
 
 /**

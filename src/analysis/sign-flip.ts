@@ -1,4 +1,4 @@
-import { requireCount } from "./check.ts";
+import { aboveZero, requireCount } from "./check.ts";
 
 /** How often each total of the leads comes up when every lead's sign is as good as the other: index = total + `most`. */
 export type SignFlips = { most: number; probabilities: Float64Array };
@@ -46,5 +46,5 @@ export function signFlipP(leads: readonly number[]): number {
   let tail = 0;
   // the smallest first, so that they are not lost beside the larger ones
   for (let at = 2 * most; at >= most + total; at--) tail += probabilities[at] ?? 0;
-  return Math.min(1, Math.max(Number.MIN_VALUE, 2 * tail));
+  return Math.min(1, aboveZero(2 * tail));
 }

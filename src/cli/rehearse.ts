@@ -1,6 +1,6 @@
 import { analyse } from "../analysis/analyse.ts";
 import { describe } from "../analysis/describe.ts";
-import { rehearse as play, playStudy, seedOfPlay, usualWorlds } from "../design/rehearsal.ts";
+import { rehearse as play, playStudy, seedOfPlay, usualScatter, usualWorlds } from "../design/rehearsal.ts";
 import { forRehearsal } from "../design/rehearsal-plan.ts";
 import { seeksLikeness } from "../design/size-test.ts";
 import { playsOfRehearsal, type Rehearsal, type RehearsalAsked, rehearsalAsked } from "../model/rehearsal.ts";
@@ -38,11 +38,10 @@ function askedOf(given: Given): RehearsalAsked {
   const { plan } = readPlan(readText(path), path);
   const { rightly, most } = usualWorlds(plan);
   const { least, usual } = playsOfRehearsal;
-  const usualDeviation = plan.scaleSought?.deviation ?? 12;
   return read(rehearsalAsked, {
     plan,
     effect: number(given, "effect", rightly, (value) => value <= most, terminal.expected.upTo(most)),
-    deviation: number(given, "deviation", usualDeviation, (v) => v > 0 && v <= 100, terminal.expected.points),
+    deviation: number(given, "deviation", usualScatter(plan), (v) => v > 0 && v <= 100, terminal.expected.points),
     plays: given.text("times") === null ? usual : whole(given, "times", least, playsOfRehearsal.most),
     seed: given.text("seed") ?? newSeed().slice(0, 8),
   });

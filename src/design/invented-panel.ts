@@ -2,6 +2,7 @@ import { unbiasedShares } from "../analysis/kinds-model.ts";
 import { choiceMethod, familyOf } from "../analysis/method.ts";
 import { normalQuantile } from "../analysis/normal.ts";
 import { kindsOf, rightPlaces } from "../analysis/right-answer.ts";
+import { linePoints } from "../analysis/steps.ts";
 import type { ScaleForm } from "../model/attribute.ts";
 import type { Key } from "../model/key.ts";
 import { asKinds, shapeOf } from "../model/method.ts";
@@ -27,7 +28,6 @@ export type SeatedTray = { seat: number; wave: number; tray: Key["trays"][number
 /** The device that invented answers name: none that a server could have enrolled. */
 const nowhere = "00000000-0000-4000-8000-000000000000";
 const letters = "ABCDEFGHIJKL";
-const linePoints = 100;
 
 type Answer = Pick<Judgment, "choice" | "guess">;
 /** Answers one question, counted from 0, of a tray. */

@@ -25,6 +25,11 @@ const instant = "2000-01-01T00:00:00.000Z";
 const examples = 3;
 const confidence = 0.95;
 
+/** Points that one mark scatters where the plan supposes nothing: a starting point, from no source. */
+const usualDeviation = 12;
+/** The scatter that a rehearsal of a plan supposes unless told otherwise. */
+export const usualScatter = ({ scaleSought }: Plan): number => scaleSought?.deviation ?? usualDeviation;
+
 /** In what the effect of a plan's invented world is counted, and the two worlds that a rehearsal plays unless told otherwise. */
 export function usualWorlds(plan: Plan): { unit: EffectUnit; rightly: number; wrongly: number; most: number } {
   const test = sizeTest(plan);

@@ -4,13 +4,13 @@ import { useReading } from "../ui/use-store.ts";
 import { organizer } from "../words/en/organizer.ts";
 import { claimWords as words } from "../words/en/organizer-claims.ts";
 import { useLead } from "./app-context.ts";
-import { attachedStudies } from "./claim-edit.ts";
+import { attachedStudies, differences } from "./claim-edit.ts";
 import { ClaimFields, Explanations } from "./claim-fields.tsx";
 import { ClaimFindings } from "./claim-findings.tsx";
 import { Measures } from "./claim-measures.tsx";
 import { type ClaimStudy, studiesWithResults } from "./claim-results.ts";
-import { ClaimVersions } from "./claim-versions.tsx";
 import { fetchClaims, fetchStudies, useClaim, usePolling, watchOf } from "./facts.ts";
+import { OtherVersions } from "./other-versions.tsx";
 import { headingId, Page } from "./page.tsx";
 import { ProblemNote } from "./problem-note.tsx";
 import { claimsAddress } from "./route.ts";
@@ -70,7 +70,14 @@ function Known({ id, state, offline }: { id: string; state: ClaimState; offline:
         <Measures draft={draft} studies={studies ?? noStudies} />
       </div>
       <div class="foot no-print">
-        <ClaimVersions state={state} settle={draft.settle} nameOf={nameOf} />
+        <OtherVersions
+          current={state.current?.claim}
+          others={state.others.map((other) => ({ ...other, document: other.claim }))}
+          differences={differences}
+          words={words.versions}
+          settle={draft.settle}
+          nameOf={nameOf}
+        />
         <UndoBar {...draft} then={() => focusSoon(headingId)} />
       </div>
     </Page>

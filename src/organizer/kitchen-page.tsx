@@ -6,10 +6,10 @@ import { kitchenWords as words } from "../words/en/organizer-kitchen.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { useLead } from "./app-context.ts";
 import { fetchKitchen, useKitchen, usePolling } from "./facts.ts";
-import { withServing } from "./kitchen-edit.ts";
+import { differences, withServing } from "./kitchen-edit.ts";
 import { Properties } from "./kitchen-properties.tsx";
 import { CautionFields, CodesField, PanelFields, RoomFields } from "./kitchen-room.tsx";
-import { KitchenVersions } from "./kitchen-versions.tsx";
+import { OtherVersions } from "./other-versions.tsx";
 import { headingId, Page } from "./page.tsx";
 import { ProblemNote } from "./problem-note.tsx";
 import { CupFields, TastingFields } from "./serving-fields.tsx";
@@ -53,7 +53,14 @@ function Defaults({ state }: { state: KitchenState }) {
         <Section title={words.properties} fields={<Properties draft={draft} />} />
       </div>
       <div class="foot">
-        <KitchenVersions state={state} settle={draft.settle} nameOf={nameOf} />
+        <OtherVersions
+          current={state.current?.kitchen}
+          others={state.others.map((other) => ({ ...other, document: other.kitchen }))}
+          differences={differences}
+          words={words.versions}
+          settle={draft.settle}
+          nameOf={nameOf}
+        />
         <UndoBar {...draft} then={() => focusSoon(headingId)} />
       </div>
     </Page>

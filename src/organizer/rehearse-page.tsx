@@ -1,6 +1,6 @@
 import { useRef, useState } from "preact/hooks";
 import { familyOf } from "../analysis/method.ts";
-import { usualWorlds } from "../design/rehearsal.ts";
+import { usualScatter, usualWorlds } from "../design/rehearsal.ts";
 import { seeksLikeness } from "../design/size-test.ts";
 import type { Plan } from "../model/plan.ts";
 import { type EffectUnit, playsOfRehearsal, type Rehearsal, type WorldPlayed } from "../model/rehearsal.ts";
@@ -20,8 +20,6 @@ import { type Player, type RehearsalState, useRehearsal } from "./use-rehearsal.
 /** What the lead supposes of the world, and how long luck is to be tried. */
 type Supposed = { effect: number; deviation: number; plays: number; seed: string };
 
-const usualDeviation = 12;
-
 /** A plan played with invented people, before anything is bought. Nothing of it is written anywhere. */
 export function RehearsePage({ id, state, start }: StudyProps & { start?: () => Player }) {
   const plan = planOf(state);
@@ -30,7 +28,7 @@ export function RehearsePage({ id, state, start }: StudyProps & { start?: () => 
   const { rightly } = usualWorlds(plan);
   const [supposed, setSupposed] = useState<Supposed>({
     effect: rightly,
-    deviation: plan.scaleSought?.deviation ?? usualDeviation,
+    deviation: usualScatter(plan),
     plays: playsOfRehearsal.usual,
     seed: "1",
   });
