@@ -70,8 +70,8 @@ function Labels({ id, kind, form, adjective, onChange }: LabelsProps) {
     <fieldset class="group steps">
       <legend class="label">{words.labels}</legend>
       <p class="fine">{words.labelsHint[form.kind]}</p>
-      <p>
-        <span class="fine">{words.start}</span>{" "}
+      <p class="after-row">
+        <span class="fine">{words.start}</span>
         {words.sets[kind].map(({ name, labels: start }) => (
           <button key={name} type="button" class="quiet" onClick={() => set(start(adjective))}>
             {name}

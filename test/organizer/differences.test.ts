@@ -41,6 +41,23 @@ describe("in what two versions of a plan differ", () => {
       "allergens of the warm-up sample, contains: egg and milk (including lactose) | fish",
     ]);
   });
+  test("how a property is judged, as the lead chose it", () => {
+    const line = linePlan();
+    const [juicy] = line.scale.attributes;
+    if (!juicy) throw new Error("one property");
+    const judged = (form: typeof juicy.form): Plan => ({
+      ...line,
+      scale: { ...line.scale, attributes: [{ ...juicy, form }] },
+    });
+    const steps = judged({ kind: "steps", labels: ["dislike", "", "like"], liking: true });
+    expect(rows(line, steps)).toEqual([
+      "Juiciness, form of the scale: a mark on a line | 3 steps of liking: dislike / (no words) / like",
+    ]);
+    const right = judged({ kind: "just-right", labels: ["too little", "just right", "too much"] });
+    expect(rows(right, judged({ kind: "steps", labels: ["low", "high"], liking: false }))).toEqual([
+      "Juiciness, form of the scale: just right, 3 steps: too little / just right / too much | 2 steps: low / high",
+    ]);
+  });
   test("what only one of them has, and its way over: a product with all that was said of it goes", () => {
     const line = linePlan();
     const two = { ...line, products: line.products.slice(0, 2) };

@@ -1,4 +1,4 @@
-import type { Moment } from "../../model/attribute.ts";
+import type { Moment, ScaleForm } from "../../model/attribute.ts";
 import type { Claim } from "../../model/claim.ts";
 import type { Kitchen } from "../../model/kitchen.ts";
 import type { Declaration, Plan, Product, Property, Wave } from "../../model/plan.ts";
@@ -6,6 +6,7 @@ import { allergenNames } from "./allergens.ts";
 import { momentPhrase } from "./moment.ts";
 import { listed, plural } from "./organizer.ts";
 import { figure, percent } from "./organizer-figures.ts";
+import { formSaid } from "./organizer-form.ts";
 import { methodNames } from "./organizer-method.ts";
 import { safety } from "./organizer-safety.ts";
 
@@ -179,6 +180,7 @@ function value(of: unknown, key: string, nameOf: (id: string) => string | undefi
   if (typeof of === "string") return nameOf(of) ?? (named.has(key) ? (chosen[of] ?? of) : of);
   if (Array.isArray(of)) return listed(of.map((part) => within(part)));
   if (typeof of !== "object") return "";
+  if (key === "form") return formSaid(of as ScaleForm);
   if (key === "moment")
     return momentPhrase(of as Moment, (seconds) => `${plural(seconds, "second", "seconds")} after the first bite`);
   const said = Object.entries(of).filter(([inner, part]) => inner !== "id" && part !== null && part !== "");

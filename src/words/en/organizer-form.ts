@@ -5,6 +5,8 @@ export type FormKind = ScaleForm["kind"] | "liking";
 
 const word = (start: string, adjective: string): string => `${start} ${adjective.trim()}`.trim();
 
+const labelsOf = (labels: readonly string[]): string => labels.map((label) => label.trim() || "(no words)").join(" / ");
+
 /** Labels to start from. Those of steps go with the word of the question. */
 const sets = {
   steps: [
@@ -48,7 +50,7 @@ const sets = {
 const adjective: Record<FormKind, { label: string; hint: string }> = {
   line: { label: "Word in the question", hint: "juicy" },
   steps: { label: "Word in the question", hint: "juicy" },
-  liking: { label: "Liking of what?", hint: "Empty for the sample as a whole; or such as: juiciness" },
+  liking: { label: "Liking of what?", hint: "juiciness; empty: the whole sample" },
   "just-right": { label: "Noun in the question", hint: "juiciness" },
 };
 
@@ -88,9 +90,16 @@ export const form = {
   likingBeside:
     "Liking is asked on the same tray as how much there is of something. Whoever was just asked for differences likes otherwise: better ask for liking in a study of its own, of people who eat the food.",
   /** One line for the page before lock. */
-  inOneLine: (labels: readonly string[]) =>
-    `${labels.length} steps: ${labels.map((label) => label.trim() || "(no words)").join(" / ")}.`,
+  inOneLine: (labels: readonly string[]) => `${labels.length} steps: ${labelsOf(labels)}.`,
 };
+
+/** How a property is judged, where two versions of a plan differ in it. */
+export function formSaid(form: ScaleForm): string {
+  if (form.kind === "line") return "a mark on a line";
+  const steps = `${form.labels.length} steps`;
+  const kind = form.kind === "just-right" ? `just right, ${steps}` : form.liking ? `${steps} of liking` : steps;
+  return `${kind}: ${labelsOf(form.labels)}`;
+}
 
 /** How a property is judged, after its name; nothing for a line. */
 export function formShort(form: ScaleForm): string {
