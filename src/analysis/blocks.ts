@@ -10,6 +10,7 @@ import {
 import { aboveZero, requireRisk } from "./check.ts";
 import { allPairs, type Comparison, type ComparisonSet, type Judged, judge } from "./comparisons.ts";
 import { fisherUpper } from "./fisher.ts";
+import { fUnlessRounding, unlessRounding } from "./rounding.ts";
 
 /** An F test. The p-value is never 0: below the smallest double that double stands for it. */
 export type BlockTest = { fValue: number; numeratorDf: number; denominatorDf: number; pValue: number };
@@ -137,7 +138,7 @@ function estimates(
   const df = fit.residualDf;
   const meanSquare = fit.residual / df;
   const test = (squares: number, numeratorDf: number): BlockTest => {
-    const fValue = squares / numeratorDf / meanSquare;
+    const fValue = fUnlessRounding(squares / numeratorDf / meanSquare);
     return { fValue, numeratorDf, denominatorDf: df, pValue: aboveZero(fisherUpper(fValue, numeratorDf, df)) };
   };
   const panelistMeanSquare = fit.panelists / (people - 1);
@@ -162,12 +163,15 @@ function contrastsOf(
   { confidence, together, set }: Asked,
 ): BlockContrast[] {
   const df = fit.residualDf;
-  const estimates = set.list.map(({ weights }) => ({
-    difference: fit.contrast(weights),
-    standardError: Math.sqrt(meanSquare * fit.covariance(weights, weights)),
-    df,
-    covariances: set.list.map((other) => fit.covariance(weights, other.weights)),
-  }));
+  const estimates = set.list.map(({ weights }) => {
+    const standardError = Math.sqrt(meanSquare * fit.covariance(weights, weights));
+    return {
+      difference: unlessRounding(fit.contrast(weights), standardError),
+      standardError,
+      df,
+      covariances: set.list.map((other) => fit.covariance(weights, other.weights)),
+    };
+  });
   const rule = { adjustment: set.adjustment, products: products.length, risk: 1 - confidence, together };
   const judged = judge(estimates, rule);
   return set.list.flatMap(({ compared, first, second }, at) => {

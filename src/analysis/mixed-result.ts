@@ -4,9 +4,6 @@ import type { MixedEstimates } from "./mixed-model.ts";
 import { type FittedTerms, fewestBatches, type ServedRow } from "./mixed-terms.ts";
 import { type MixedAnswers, meanWeights, termRows } from "./satterthwaite.ts";
 
-/** Below one degree of freedom no interval was checked: one stands for less. */
-const leastDf = 1;
-
 export type AnsweredFit = Omit<FittedTerms, "fit"> & { fit: MixedEstimates; answers: MixedAnswers };
 
 /**
@@ -72,7 +69,7 @@ export function mixedContrasts(
   const estimates = weights.map((own) => {
     const { estimate, standardError, df } = answers.contrast(own, confidence);
     const covariances = weights.map((other) => covarianceOf(fit, own, other));
-    return { difference: estimate, standardError, df: Math.max(leastDf, df), covariances };
+    return { difference: estimate, standardError, df, covariances };
   });
   const judged = judge(estimates, {
     adjustment: set.adjustment,

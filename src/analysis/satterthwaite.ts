@@ -5,8 +5,14 @@ import { fisherUpper } from "./fisher.ts";
 import type { MixedTerm } from "./mixed-design.ts";
 import { covarianceSlopes, mixedSlopes, mixedState } from "./mixed-deviance.ts";
 import type { MixedEstimates } from "./mixed-model.ts";
+import { fUnlessRounding, unlessRounding } from "./rounding.ts";
 import { studentQuantile, studentTwoSided } from "./student.ts";
 import { symmetricEigen } from "./symmetric-eigen.ts";
+
+/** Below one degree of freedom no interval was checked, so one stands for less, in tests and intervals alike. */
+const leastDf = 1;
+/** From here on Student's t and the normal curve are one. */
+const mostDf = 1e7;
 
 /** A sum of fixed effects with weights, in points. */
 export type MixedContrast = {
@@ -31,16 +37,16 @@ export type MixedAnswers = {
  * Contrasts and F tests of a mixed model with the degrees of freedom of F. E. Satterthwaite 1946.
  *
  * Exact    the slopes of a contrast's variance and the curvature of the deviance are difference quotients of about ten
- *          digits. A variance of 0 counts as known. For several rows the degrees are joined as by A. H. Fai and
+ *          digits. A variance of 0 counts as known. Degrees below 1 count as 1. For several rows the degrees are joined as by A. H. Fai and
  *          P. L. Cornelius 1996 (from memory): F's mean is that of the squared t's of the independent contrasts
  */
 export function mixedAnswers(fit: MixedEstimates): MixedAnswers {
   const variance = varianceWithDf(fit);
   const contrast = (weights: readonly number[], confidence: number): MixedContrast => {
-    const estimate = product(weights, fit.effects);
     const { value, df } = variance(weights);
     const standardError = Math.sqrt(value);
-    const reach = -studentQuantile((1 - confidence) / 2, Math.max(1, df)) * standardError;
+    const estimate = unlessRounding(product(weights, fit.effects), standardError);
+    const reach = -studentQuantile((1 - confidence) / 2, df) * standardError;
     const pValue = aboveZero(studentTwoSided(estimate / standardError, df));
     return { estimate, standardError, df, low: estimate - reach, high: estimate + reach, pValue };
   };
@@ -53,7 +59,7 @@ export function mixedAnswers(fit: MixedEstimates): MixedAnswers {
       const { value, df } = variance(weights);
       return { squared: product(weights, fit.effects) ** 2 / value, df };
     });
-    const fValue = parts.reduce((sum, { squared }) => sum + squared, 0) / parts.length;
+    const fValue = fUnlessRounding(parts.reduce((sum, { squared }) => sum + squared, 0) / parts.length);
     const denominatorDf = joinedDf(parts.map(({ df }) => df));
     const pValue = aboveZero(fisherUpper(fValue, parts.length, denominatorDf));
     return { fValue, numeratorDf: parts.length, denominatorDf, pValue };
@@ -95,7 +101,7 @@ function varianceWithDf({ design, ratios, residualVariance, covariance }: MixedE
     const slope = [...tables.map((table) => residualVariance * bilinear(weights, table, weights)), 2 * value];
     const solved = solvePositive(hessian, [slope])?.[0];
     if (!solved) return { value, df: left };
-    return { value, df: Math.min(1e7, Math.max(0.1, value ** 2 / product(slope, solved))) };
+    return { value, df: Math.min(mostDf, Math.max(leastDf, value ** 2 / product(slope, solved))) };
   };
 }
 

@@ -1,4 +1,5 @@
 import type { AttributeText, WordTable } from "../analysis/describe.ts";
+import { unevenOf } from "../analysis/uneven.ts";
 import type { ScaleResult } from "../model/result.ts";
 import type { AttributeResult } from "../model/result-scale.ts";
 import { unitOf } from "../model/result-steps.ts";
@@ -113,6 +114,7 @@ export function Tests({
           {words
             .mixed({
               ...attribute,
+              uneven: unevenOf(attribute),
               mixed: attribute.mixed,
               alpha: result.alpha,
               decimals: text.decimals,
@@ -121,7 +123,7 @@ export function Tests({
             .join(" ")}
         </p>
       ) : (
-        <p>{words.lead(attribute)}</p>
+        <p>{words.lead({ ...attribute, uneven: unevenOf(attribute) })}</p>
       )}
       {attribute.ranks && <p>{report.steps.ranks(attribute.ranks, result.alpha)}</p>}
     </>

@@ -1,4 +1,5 @@
 import type { Description } from "../analysis/describe.ts";
+import { unevenOf } from "../analysis/uneven.ts";
 import type { ChoiceResult, Result, ScaleResult } from "../model/result.ts";
 import { trayLabel } from "../model/tray.ts";
 import { committedText } from "../seal/commitment.ts";
@@ -110,7 +111,8 @@ function formulaOf(result: Result): string[] {
 const modelLines = (result: ScaleResult): string[] =>
   reader.details.formulaText.scale({
     repeats: result.attributes.some(({ repeats }) => repeats > 1),
-    complete: result.attributes.every(({ blocks }) => blocks?.balanced ?? true),
+    complete: result.attributes.every((attribute) => attribute.blocks === null || !unevenOf(attribute).some),
+    unequal: result.attributes.some((attribute) => attribute.blocks !== null && unevenOf(attribute).repeats),
     perTray: result.perTray,
     confidence: result.confidence,
     curves: result.curves.length > 0,

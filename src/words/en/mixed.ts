@@ -3,8 +3,10 @@ import type { Unit } from "../../model/result-steps.ts";
 import { points, shortNumber, statistic, wholeNumber } from "../number.ts";
 import { listed, pIs } from "./phrases.ts";
 
+/** Why marks are not balanced: `some` people marked some of the products alone; `repeats` are not equally many. */
+export type Uneven = { some: boolean; repeats: boolean };
 /** Which analysis of one property leads, and what a sentence on it is made from. */
-export type LeadFacts = Pick<AttributeResult, "leads" | "mixed" | "noMixed" | "blocks">;
+export type LeadFacts = Pick<AttributeResult, "leads" | "mixed" | "noMixed" | "blocks"> & { uneven: Uneven };
 /** `decimals` suit the scale. */
 export type MixedFacts = LeadFacts & { mixed: MixedModel; alpha: number; decimals: number; unit: Unit };
 
@@ -37,32 +39,53 @@ const noFit: Record<NonNullable<AttributeResult["noMixed"]>, string> = {
 
 const vanishedText =
   "A spread that came out as 0 is taken as known, so that the degrees of freedom differ from those of the classical test.";
-const recovered = "what people who marked some of the products say about the level of the others counts too";
+
+/** What a difference is called: by the model it is an estimate over all that was marked. */
+export const differenceOf = (mixed: boolean): string =>
+  mixed ? "difference by the mixed model" : "mean difference within panelists";
+
+/** What the mixed model takes from marks that the classical test leaves. */
+const taken = ({ some, repeats }: Uneven): string[] => [
+  ...(some
+    ? [
+        "what people who marked some of the products say about the level of the others counts too, which the classical test leaves out",
+      ]
+    : []),
+  ...(repeats ? ["every mark counts by itself, where the classical test averages a person’s repeats first"] : []),
+];
+const leftOutText = ({ leftOut }: MixedModel): string[] =>
+  leftOut.map(({ term, why }) => `Left out of it is ${termNames[term]}: ${whys[why]}.`);
 
 /** Why this analysis leads; empty where marks are balanced. */
-export function leadText({ leads, mixed, noMixed, blocks }: LeadFacts): string {
+export function leadText({ leads, mixed, noMixed, blocks, uneven }: LeadFacts): string {
   if (!blocks || blocks.balanced) return "";
   if (leads === "mixed" && mixed) {
-    const further = [
+    const fixed = mixed.terms.map(({ term }) => termNames[term]);
+    const reasons = [
+      ...taken(uneven),
+      ...(fixed.length > 0 ? [`${listed(fixed)} ${fixed.length === 1 ? "is a term" : "are terms"} of it`] : []),
       ...(mixed.batches === null ? [] : ["batches count as drawn from many"]),
       ...(mixed.vanished ? ["a spread that came out as 0 is taken as known"] : []),
     ];
-    return `Not everybody marked everything as often, so a mixed model leads, with people as drawn from many: ${recovered}, which the classical test leaves out${further.map((reason) => `, and ${reason}`).join("")}. That is why the two can differ.`;
+    return [
+      `Not everybody marked everything as often, so a mixed model leads, with people as drawn from many. Its result can differ from that of the classical test, since ${reasons.join("; ")}.`,
+      ...leftOutText(mixed),
+    ].join(" ");
   }
   return noMixed === null
     ? ""
-    : `Not everybody marked everything as often, and a mixed model could not be fitted: ${noFit[noMixed]}. So the classical test leads, which compares products within people alone.`;
+    : `Not everybody marked everything as often, and a mixed model could not be fitted: ${noFit[noMixed]}. So the classical test leads, which compares products within people alone${uneven.repeats ? ", with each person’s repeats averaged first" : ""}.`;
 }
 
 /** The mixed model in the details: how it was fitted, what came out, and why it leads or does not. */
 export function mixedText(f: MixedFacts): string[] {
-  const { mixed, leads, blocks } = f;
+  const { mixed, leads, blocks, uneven } = f;
   return [
     `Mixed model of the same marks, panelists drawn from many (restricted maximum likelihood, degrees of freedom after Satterthwaite): F(${mixed.numeratorDf}, ${shortNumber(mixed.denominatorDf)}) is ${statistic(mixed.fValue)}, ${pIs(mixed.pValue, f.alpha)}. Standard deviations: ${listed(spreads(f))}.`,
     termsText(mixed),
     mixed.vanished ? vanishedText : "",
     leads === "mixed"
-      ? `It leads, since not everybody marked everything as often: the classical test compares products within people who marked both; here ${recovered}.`
+      ? `It leads, since not everybody marked everything as often: ${taken(uneven).join("; ")}.`
       : blocks?.balanced
         ? "No mark is missing, so the classical test leads: the design balances what people, places and sessions add."
         : "",
@@ -80,18 +103,22 @@ function spreads({ mixed: { variances }, decimals, unit }: MixedFacts): string[]
   ];
 }
 
-function termsText({ terms, batches, leftOut }: MixedModel): string {
+function termsText(mixed: MixedModel): string {
+  const { terms, batches } = mixed;
   const fixed = terms.map(({ term }) => termNames[term]);
   const sentences = [
     fixed.length > 0 ? `Beside products it holds ${listed(fixed)}.` : "",
     batches === null
       ? ""
       : `Batches are drawn from many within their product, at least ${wholeNumber(batches)} of each: products are judged against how batches differ, and few batches leave few degrees of freedom.`,
-    ...leftOut.map(({ term, why }) => `Left out is ${termNames[term]}: ${whys[why]}.`),
+    ...leftOutText(mixed),
   ];
   return sentences.filter((sentence) => sentence !== "").join(" ");
 }
 
 /** The model as the report of what was done names it. */
-export const modelText = (terms: readonly ServedTerm[]): string =>
-  `Not everybody marked everything as often: mixed model by restricted maximum likelihood (degrees of freedom after Satterthwaite), products fixed, panelists and, with repeats, panelists by products drawn from many${terms.length > 0 ? `; further terms: ${listed(terms.map((term) => termNames[term]))}` : ""}.`;
+export function modelText(terms: readonly ServedTerm[]): string {
+  const fixed = ["products", ...terms.flatMap((term) => (term === "batch" ? [] : [termNames[term]]))];
+  const drawn = terms.includes("batch") ? ", and batches within their product," : "";
+  return `Not everybody marked everything as often: mixed model by restricted maximum likelihood (degrees of freedom after Satterthwaite); fixed: ${listed(fixed)}; panelists and, with repeats, panelists by products${drawn} drawn from many.`;
+}

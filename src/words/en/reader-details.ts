@@ -44,17 +44,17 @@ const boundsText = ({ bounds, family }: ChoiceFormula): string =>
     ? `Its bound is exact (Clopper and Pearson) and one-sided at confidence 1 ${minus} alpha, so that it lies above 0 just when p is alpha or less; a range with two ends is at 1 ${minus} 2 alpha for the same reason.${family ? " Alpha here is the risk that the family left for this question (Holm)." : ""}`
     : "The count of answers gives it no bounds: some people answered more than once, and answers of one person hang together.";
 
-/** How every number was computed, and what it takes to check it. */
 /** How several comparisons of one property are judged together. */
 const together: Record<Adjustment, string> = {
   none: "",
   tukey:
     "All pairs together: the range of the means over their standard error, against the studentized range with as many groups as products (Tukey; with unequal numbers of marks after Kramer). Interval and adjusted p come from the same distribution.",
   dunnett:
-    "Comparisons with the reference together: the farthest of them, against the distribution of the largest of correlated t (Dunnett). With marks missing the least correlation of any two stands for all, which errs on the safe side.",
+    "Comparisons with the reference together: the farthest of them, against the distribution of the largest of correlated t (Dunnett). With uneven marks the least correlation of any two stands for all, which errs on the safe side.",
   holm: "Comparisons named beforehand: ordered by p, the smallest is multiplied by their number, the next by one less, and so on; none may fall below the one before it, and none exceeds 1 (Holm). Each interval stands at the risk that these steps left it.",
 };
 
+/** How every number was computed, and what it takes to check it. */
 export const details = {
   heading: "Details",
   formula: "The exact formula",
@@ -149,7 +149,9 @@ export const details = {
     ],
     scale: (f: {
       repeats: boolean;
+      /** Everybody in the test marked every product, if not all as often. */
       complete: boolean;
+      unequal: boolean;
       perTray: number | null;
       confidence: number;
       curves: boolean;
@@ -158,7 +160,7 @@ export const details = {
       place: boolean;
       adjustments: readonly Adjustment[];
     }) => [
-      `Model: value = panelist + product + error, by least squares${f.repeats ? "; repeats of one panelist and product are averaged first" : ""}. F compares the mean square of products with that of the error, which is panelists by products.`,
+      `Model: value = panelist + product + error, by least squares${f.repeats ? "; repeats of one panelist and product are averaged first" : ""}${f.unequal ? ", and each such mean counts alike however many they are" : ""}. F compares the mean square of products with that of the error, which is panelists by products.`,
       f.complete
         ? "Every panelist marked every product, so the order in which sources are taken out does not matter."
         : f.perTray === null

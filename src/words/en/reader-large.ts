@@ -1,6 +1,6 @@
 import { wholeNumber } from "../number.ts";
+import { differenceOf } from "./mixed.ts";
 import { plural } from "./reader-parts.ts";
-import { differenceOf } from "./reader-pictures.ts";
 
 /** What the page says when there is more than it can draw or list, and while it computes. */
 export const large = {

@@ -1,7 +1,7 @@
 import type { Moment } from "../../model/attribute.ts";
 import type { Unit } from "../../model/result-steps.ts";
 import { chosenPercent, nbsp, percent, points, pText, shortNumber, wholeNumber } from "../number.ts";
-import { leadText, mixedText } from "./mixed.ts";
+import { differenceOf, leadText, mixedText } from "./mixed.ts";
 import { momentPhrase } from "./moment.ts";
 import { listed, minus, plural } from "./reader-parts.ts";
 
@@ -10,8 +10,6 @@ type Bounds = { estimate: number | null; low: number | null; high: number | null
 /** On a scale with steps many people share a place. */
 const rings = (people: number, averaged: boolean, steps: boolean): string =>
   `Each ring is a ${averaged ? "panelist’s mean over repeats" : "mark"}${steps ? ", larger where more people share it" : ""}; a thin line joins those of one panelist (${plural(people, "panelist", "panelists")} in all)${steps ? ", wider for more of them" : ""}. Thick strokes are means.`;
-export const differenceOf = (mixed: boolean): string =>
-  mixed ? "difference by the mixed model" : "mean difference within panelists";
 const quoted = (name: string): string => `“${name}”`;
 const interval = (low: number, high: number, decimals: number): string =>
   `${points(low, decimals)} to ${points(high, decimals)}`;

@@ -2,7 +2,7 @@ import type { Moment } from "../../model/attribute.ts";
 import type { Adjustment, Compared, ScaleOutcome, ScaleStatistics } from "../../model/result-scale.ts";
 import type { Unit } from "../../model/result-steps.ts";
 import { chosenPercent, points, pText, shortNumber, statistic, wholeNumber } from "../number.ts";
-import { leadText } from "./mixed.ts";
+import { leadText, type Uneven } from "./mixed.ts";
 import { momentPhrase } from "./moment.ts";
 import { agreedStep, howOften, listed, named, pIs, plain } from "./phrases.ts";
 import { family } from "./report-family.ts";
@@ -96,7 +96,7 @@ const noTest: Record<Exclude<ScaleOutcome, "ok">, (missing: readonly string[], p
   "one-product": () => "there is one product only, so there is nothing to compare it with.",
   "product-missing": (missing) => `nobody marked ${listed(missing.map(named))}, so the products cannot be compared.`,
   "one-panelist": () =>
-    "fewer than two people marked more than one product, and one person’s way with the line cannot be told from a difference.",
+    "fewer than two people marked more than one product, and one person’s way with the scale cannot be told from a difference.",
   disconnected: () =>
     "no chain of people who marked both joins all the products, so some of them cannot be compared with the others.",
   "too-few": () =>
@@ -108,6 +108,9 @@ const noTest: Record<Exclude<ScaleOutcome, "ok">, (missing: readonly string[], p
   "just-right": () => "the middle of this scale is the goal, so means are not compared.",
   withheld: () => "the opened key does not match the seal made at lock, so nobody can say which product a mark is of.",
 };
+const unevenText = ({ some, repeats }: Uneven): string =>
+  [...(some ? ["marks are missing"] : []), ...(repeats ? ["repeats are not equally many"] : [])].join(", ") ||
+  "no mark is missing";
 const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** What is said of a line scale. */
@@ -193,25 +196,21 @@ export const scale = {
       value: statistic(fValue),
       behind: `${numeratorDf} and ${shortNumber(denominatorDf)} degrees of freedom`,
     }),
-    mixedError: (perTray: number | null) => ({
+    mixedError: (perTray: number | null, uneven: Uneven) => ({
       value: "what a mixed model leaves",
-      behind:
-        perTray === null
-          ? "marks are missing; people count as drawn from many"
-          : `each person got ${perTray} of the products; people count as drawn from many`,
+      behind: `${perTray === null ? unevenText(uneven) : `each person got ${perTray} of the products`}; people count as drawn from many`,
     }),
     classical: ({ fValue, numeratorDf, denominatorDf, pValue }: TestFacts, alpha: number) => ({
       value: statistic(fValue),
       behind: `${numeratorDf} and ${shortNumber(denominatorDf)} degrees of freedom, ${pIs(pValue, alpha)}`,
     }),
     p: (p: number, alpha: number) => plain(pText(p, alpha)),
-    error: (repeats: number, balanced: boolean, perTray: number | null) => ({
+    error: (repeats: number, uneven: Uneven, perTray: number | null) => ({
       value: repeats > 1 ? "people by products" : "what people and products leave",
-      behind: balanced
-        ? "no mark is missing"
-        : perTray === null
-          ? "marks are missing; people who marked both are compared"
-          : `each person got ${perTray} of the products; those who marked both are compared`,
+      behind:
+        perTray !== null
+          ? `each person got ${perTray} of the products; those who marked both are compared`
+          : `${unevenText(uneven)}${uneven.some ? "; people who marked both are compared" : uneven.repeats ? "; each person’s are averaged first" : ""}`,
     }),
     points: (value: number, decimals: number, unit: Unit) => plain(`${points(value, decimals)} ${unit}`),
   },
