@@ -42,10 +42,12 @@ function attributeText(text: AttributeText): string {
 const partText = ({ heading, sentences, table }: Part): string =>
   [section(heading, sentences), tableText(table)].join("\n");
 
-const tableText = ({ caption, columns: heads, rows, note }: WordTable): string =>
+/** A table as columns under its caption. */
+export const tableText = ({ caption, columns: heads, rows, note }: WordTable): string =>
   [caption, columns([heads, ...rows]), ...(note === "" ? [] : [`  ${note}`])].join("\n");
 
-const section = (heading: string, lines: readonly string[]): string =>
+/** A heading and its lines, set in; nothing where there are none. */
+export const section = (heading: string, lines: readonly string[]): string =>
   lines.length === 0 ? "" : `${heading}\n${lines.map((line) => `  ${line}`).join("\n")}`;
 
 /** Rows of cells as columns, two spaces between. */

@@ -8,6 +8,7 @@ import { familyOf } from "../analysis/method.ts";
 import { readAnswers } from "../archive/answer-rows.ts";
 import { readChoices } from "../archive/choice-rows.ts";
 import { readKinds } from "../archive/kind-rows.ts";
+import { looksLikeLedger } from "../archive/ledger-rows.ts";
 import { readRanks } from "../archive/rank-rows.ts";
 import { readScale } from "../archive/scale-rows.ts";
 import { readStudyFile, recordOfFile } from "../archive/study-file.ts";
@@ -16,7 +17,9 @@ import type { Plan } from "../model/plan.ts";
 import { problem } from "../model/problem.ts";
 import type { Result } from "../model/result.ts";
 import { terminal } from "../words/en/terminal.ts";
+import { weighingTerminal } from "../words/en/terminal-weighing.ts";
 import { readText } from "./files.ts";
+import { resultOfLedger, weighingOptions } from "./ledger.ts";
 import {
   type Computed,
   computedMethod,
@@ -43,14 +46,20 @@ export const resultOptions = {
   sides: "text",
   alpha: "text",
   confidence: "text",
+  ...weighingOptions,
   json: "switch",
 } as const;
 
-/** `cloche result FILE`: the result of answers in a CSV file, or of an exported study. */
+/** `cloche result FILE`: the result of answers or weighings in a CSV file, or of an exported study. */
 export function result(argv: readonly string[], output: Output, app: string): void {
   const given = readGiven("result", argv, resultOptions, "FILE");
   const path = given.argument ?? "";
   const text = readText(path);
+  if (given.text("method") === null && looksLikeLedger(text)) {
+    output.print(resultOfLedger(given, text, path, output, app));
+    return;
+  }
+  refuseGiven(given, Object.keys(weighingOptions), weighingTerminal.notOfAnswers);
   // a CSV header cannot begin with a brace: no column is named so
   const found = /^\uFEFF?\s*\{/.test(text)
     ? resultOfStudy(given, text, path, output, app)

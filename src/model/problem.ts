@@ -48,7 +48,19 @@ export type ProblemDetails = {
       | "value"
       | "position"
       | "rank"
-      | "scale";
+      | "scale"
+      | "batch"
+      | "step"
+      | "grams"
+      | "tare"
+      | "drip"
+      | "blotted"
+      | "grams_in"
+      | "grams_out"
+      | "cup"
+      | "rinse"
+      | "seconds"
+      | "gain_percent";
     value: string;
   };
   "csv/third-product": { path: string; line: number; value: string; first: string; second: string };
@@ -62,6 +74,12 @@ export type ProblemDetails = {
   "csv/stray-quote": { path: string; line: number };
   "csv/unreadable-line": { path: string; line: number };
   "csv/duplicate-row": { path: string; line: number; first: number; panelist: string; repeat: string };
+  "csv/duplicate-weighing": { path: string; line: number; first: number };
+  "csv/step-order": { path: string; line: number; batch: string; step: string; earlier: string; order: string };
+  "csv/batch-differs": { path: string; line: number; column: string; batch: string };
+  "csv/ledger-too-large": { path: string; line: number; column: string; most: number };
+  /** A weighing that cannot be; `because` is a sentence. */
+  "csv/impossible-weighing": { path: string; line: number; because: string };
   "csv/no-rows": { path: string };
   "cli/unknown-command": { command: string; known: string };
   "cli/unknown-option": { option: string; command: string };

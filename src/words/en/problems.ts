@@ -15,6 +15,18 @@ const columnValues: Record<ProblemDetails["csv/bad-value"]["column"], string> = 
   value: "a number with a decimal point, or left empty where there was no answer",
   scale: "line, steps 2 to steps 11, liking 2 to liking 11, just-right 3 or just-right 5; or left empty for a line",
   position: "the place served, a whole number from 1, or left empty where nobody knows it",
+  batch: "the name or number of a batch",
+  step: "the name of a step, like raw or cooked",
+  grams: "a mass in grams as the balance showed it, like 1497.6, or left empty where it was not weighed",
+  tare: "the mass of the dish in grams, like 22.4, or left empty where the balance was set to zero with it",
+  drip: "the caught juice in grams, like 21.0, or left empty where none was caught",
+  blotted: "yes, no, or left empty where nobody knows",
+  grams_in: "the mass of the portion in grams, above 0, like 5.02",
+  grams_out: "a mass in grams as the balance showed it, like 6.31",
+  cup: "the mass of the empty cup in grams, like 12.40",
+  rinse: "the mass of the rinse water in grams, like 10.0",
+  seconds: "the seconds that were chewed, like 15, or left empty where nobody knows",
+  gain_percent: "the gain in percent of the portion, like 24.8 or -3.1",
   rank: "a place in the order, from 1 for the least to the number of products, or left empty where there was none",
 };
 
@@ -83,6 +95,15 @@ export const problems: Sentences = {
     `${d.path}, line ${d.line}: this panelist and product stand on line ${d.first} already. Each panelist ranks a product once; remove one of the two.`,
   "csv/duplicate-value": (d) =>
     `${d.path}, line ${d.line}: this panelist, product, attribute, moment and repeat stand on line ${d.first} already. Remove one of the two, or number the repeats.`,
+  "csv/duplicate-weighing": (d) =>
+    `${d.path}, line ${d.line}: this batch was weighed at this step on line ${d.first} already. Remove one of the two, or name another step.`,
+  "csv/step-order": (d) =>
+    `${d.path}, line ${d.line}: batch “${d.batch}” has “${d.step}” below “${d.earlier}”. The lines of a batch stand in the order of the steps, which is that of their first lines in the file: ${d.order}. Move the line; where a step was not weighed, leave its grams empty.`,
+  "csv/batch-differs": (d) =>
+    `${d.path}, line ${d.line}, column “${d.column}”: batch “${d.batch}” has another entry on a line above. Make the two agree, or leave one empty.`,
+  "csv/ledger-too-large": (d) =>
+    `${d.path}, line ${d.line}, column “${d.column}”: more than ${d.most} of them. Split the file, or check the spelling.`,
+  "csv/impossible-weighing": (d) => `${d.path}, line ${d.line}: ${d.because}`,
   "csv/no-rows": (d) => `${d.path} has a header but no answers.`,
   "cli/unknown-command": (d) => `There is no command “${d.command}”. Commands: ${d.known}.`,
   "cli/unknown-option": (d) => `${d.command} has no option “${d.option}”. See cloche ${d.command} --help.`,

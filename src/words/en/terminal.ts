@@ -1,3 +1,5 @@
+import { weighingTerminal } from "./terminal-weighing.ts";
+
 /** What the terminal says around a result: help, headings and notices. */
 const choices = "triangle, duo-trio, paired-difference, three-alternative, tetrad";
 /** For `count` and `size`: values of a scale are more than a count. */
@@ -17,7 +19,7 @@ export const terminal = {
   cloche demo                     run it with an invented kitchen to look around in
   cloche trays PLAN               draw trays, codes and key from a plan file
   cloche rehearse PLAN            play a plan with invented people, many times over
-  cloche result FILE              the result of answers in a CSV file, or of an exported study
+  cloche result FILE              the result of answers or weighings in a CSV file, or of an exported study
   cloche count                    the result of one outcome, from its counts
   cloche size                     how many people a test needs, or what so many people can find
 
@@ -100,7 +102,7 @@ Exact: counts are whole, so a somewhat larger panel can do worse; both numbers o
   cloche size --method triangle --goal similarity --limit 0.3
   cloche size --method line-scale --difference 8 --deviation 12 --products 3`,
 
-    result: `cloche result FILE: the result of answers
+    result: `cloche result FILE: the result of answers, or of weighings
 
 FILE is a CSV file, or a study that the app exported (JSON). A CSV file has a header line; its columns may stand in
 any order, and others are left unread. Each file may have the column repeat (1, 2, …), if people answered more than once.
@@ -132,10 +134,11 @@ ${riskLines}
   -h, --help         this text
 
 What a study has locked (method, goal, risks, rule) cannot be asked for otherwise.
-
+${weighingTerminal.help}
   cloche result answers.csv --method triangle
   cloche result pairs.csv --method same-different
-  cloche result marks.csv --method line-scale --json`,
+  cloche result marks.csv --method line-scale --json
+  cloche result ledger.csv --matters 4`,
 
     trays: `cloche trays PLAN: draw trays, codes and key from a plan file
 

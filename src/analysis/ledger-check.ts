@@ -1,0 +1,95 @@
+import { gramsOf, lastDigit } from "../model/grams.ts";
+import type { Ledger, LedgerBatch, Weighing } from "../model/ledger.ts";
+
+/** What a ledger cannot say, and is refused with a sentence. Batch and step by their place. */
+export type Refusal = { batch: number; step: number } & (
+  | { what: "no-mass" }
+  | { what: "tare-above-gross"; grams: string; tare: string }
+  /** More than before, by more than the balance may err, and no reason is named. */
+  | { what: "gain"; before: number; after: number; since: string; tolerance: number }
+  /** A thousandth of what it should be, or a thousand times as much: kilograms typed for grams. */
+  | { what: "thousandfold"; grams: number; beside: number }
+  /** More juice was caught than mass was lost. */
+  | { what: "drip-above-loss"; drip: number; lost: number; tolerance: number }
+  /** Two batches of one process with one name of a pair. */
+  | { what: "pair-twice"; pair: string; other: string }
+);
+
+/** No food keeps less than a fiftieth of its mass in one step; a mistyped unit leaves a thousandth. */
+const leastKept = 1 / 50;
+/** Raw masses of batches this far apart are not of one unit. */
+const farApart = 300;
+
+/** Net mass of a weighing; null where none was taken. Example: { grams: "1520.0", tare: "22.4", … } // 1497.6 */
+export const massOf = (weighing: Weighing | null | undefined): number | null =>
+  weighing && weighing.grams !== "" ? gramsOf([weighing.grams], [weighing.tare]) : null;
+
+/** Readings and dishes of both weighings, half a step of the balance each: what they may be off together, in grams. */
+function toleranceOf(balanceStep: string, ...weighings: readonly Weighing[]): number {
+  const readings = weighings.flatMap(({ grams, tare }) => (tare === "" ? [grams] : [grams, tare]));
+  const halves = readings.map((reading) => (balanceStep === "" ? lastDigit(reading) : Number(balanceStep)) / 2);
+  // a hair above: tolerance and gain are decimals, and the sum of doubles may fall short of one
+  return halves.reduce((total, half) => total + half, 0) * (1 + 1e-9);
+}
+
+/**
+ * Everything in a ledger that cannot be, in the order of its batches and steps; empty where all of it can.
+ *
+ * Takes    a ledger whose readings are readings (the schema)
+ */
+export function refusalsOf(ledger: Ledger): Refusal[] {
+  return ledger.batches.flatMap((batch, at) => [
+    ...batch.weighings.flatMap((weighing, step): Refusal[] => {
+      const found = weighing && refusalOf(ledger, batch, weighing, step);
+      return found ? [{ batch: at, step, ...found } as Refusal] : [];
+    }),
+    ...pairTwice(ledger, at),
+  ]);
+}
+
+type Without<R> = R extends unknown ? Omit<R, "batch" | "step"> : never;
+
+function refusalOf(ledger: Ledger, batch: LedgerBatch, weighing: Weighing, step: number): Without<Refusal> | null {
+  const { grams, tare } = weighing;
+  if (grams === "") return tare === "" && weighing.drip === "" ? null : { what: "no-mass" };
+  const after = gramsOf([grams], [tare]);
+  if (after < 0) return { what: "tare-above-gross", grams, tare };
+  if (after === 0) return { what: "no-mass" };
+  const since = batch.weighings.findLastIndex((each, at) => at < step && massOf(each) !== null);
+  const before = batch.weighings[since];
+  if (!before) return step === 0 ? unitOf(ledger, batch, after) : null;
+  return changeOf(ledger, before, weighing, ledger.steps[since] ?? "");
+}
+
+/** What one step cannot do to a mass. */
+function changeOf(ledger: Ledger, first: Weighing, then: Weighing, since: string): Without<Refusal> | null {
+  const [before, after] = [massOf(first) ?? 0, massOf(then) ?? 0];
+  if (after < before * leastKept) return { what: "thousandfold", grams: after, beside: before };
+  const tolerance = toleranceOf(ledger.balanceStep, first, then);
+  const lost = gramsOf([first.grams, then.tare], [first.tare, then.grams]);
+  if (after * leastKept > before) return { what: "thousandfold", grams: after, beside: before };
+  if (-lost > tolerance && then.gainReason.trim() === "") return { what: "gain", before, after, since, tolerance };
+  const drip = then.drip === "" ? 0 : Number(then.drip);
+  const caught =
+    tolerance + (then.drip === "" ? 0 : toleranceOf(ledger.balanceStep, { ...then, grams: then.drip, tare: "" }));
+  if (drip - lost > caught && then.gainReason.trim() === "")
+    return { what: "drip-above-loss", drip, lost, tolerance: caught };
+  return null;
+}
+
+/** A raw mass against those of the other batches. */
+function unitOf({ batches }: Ledger, batch: LedgerBatch, raw: number): Without<Refusal> | null {
+  const others = batches.flatMap((each) => (each === batch ? [] : (massOf(each.weighings[0]) ?? [])));
+  const middle = others.toSorted((a, b) => a - b)[Math.floor(others.length / 2)];
+  if (middle === undefined || middle <= 0) return null;
+  const off = raw * farApart < middle || middle * farApart < raw;
+  return off ? { what: "thousandfold", grams: raw, beside: middle } : null;
+}
+
+function pairTwice({ batches }: Ledger, at: number): Refusal[] {
+  const batch = batches[at];
+  if (!batch || batch.pair.trim() === "") return [];
+  const other = batches.findIndex((each) => each.product === batch.product && each.pair === batch.pair);
+  if (other === at) return [];
+  return [{ batch: at, step: 0, what: "pair-twice", pair: batch.pair, other: batches[other]?.name ?? "" }];
+}

@@ -1,0 +1,23 @@
+/** What the terminal says around weighings. */
+export const weighingTerminal = {
+  notOfLedger: "left out for a weighing ledger: it has batches and no answers",
+  notOfAnswers: "left out here: it belongs to weighings",
+  matters: "a number of percentage points above 0 and at most 100, like 4",
+  balance: "the smallest step that the balance shows in grams, like 0.1",
+  drawn: "yes or no",
+  help: `
+A weighing ledger needs no method: it is known by its header. One line a weighing, those of a batch in the order in
+which they were taken:
+
+  batch, product, step, grams
+                     the first step is the raw mass, the first product what others are compared with. Grams as the
+                     balance showed them; left empty: not weighed. Also read: tare (the dish), drip (juice caught on the
+                     way to the step), blotted (yes or no), reason (why the mass grew: marinated), lot, and pair (batches
+                     of two products with one such name are halves of the same raw material)
+
+  --matters POINTS   smallest difference that matters, in percentage points of the raw mass
+  --balance GRAMS    smallest step of the balance (the last digit of the readings)
+  --drawn yes|no     was it drawn which raw pieces got which process? (not recorded)
+  --confidence SHARE of the intervals (0.95)
+`,
+};

@@ -1,0 +1,32 @@
+import type { Weighing } from "../../model/ledger.ts";
+import { shortNumber } from "../number.ts";
+import { named } from "./phrases.ts";
+
+/** What cannot be in a ledger, as `refusalsOf` of the analysis finds it. */
+export type RefusedFacts =
+  | { what: "no-mass" }
+  | { what: "tare-above-gross"; grams: Weighing["grams"]; tare: Weighing["tare"] }
+  | { what: "gain"; before: number; after: number; since: string; tolerance: number }
+  | { what: "thousandfold"; grams: number; beside: number }
+  | { what: "drip-above-loss"; drip: number; lost: number; tolerance: number }
+  | { what: "pair-twice"; pair: string; other: string };
+
+const grams = (value: number): string => `${shortNumber(value, 6)} g`;
+
+/** One sentence for each: what cannot be, and what to do. */
+export function refusedText(facts: RefusedFacts): string {
+  switch (facts.what) {
+    case "no-mass":
+      return "Nothing is left of the mass. A batch weighs more than 0 g; read the balance again.";
+    case "tare-above-gross":
+      return `The dish (${facts.tare} g) weighs more than dish and food together (${facts.grams} g). Look whether the two are exchanged.`;
+    case "gain":
+      return `The mass grew from ${grams(facts.before)} at ${named(facts.since)} to ${grams(facts.after)}, by more than the balance may err (${grams(facts.tolerance)}). Food loses mass unless something is added: correct the number, or name the reason.`;
+    case "thousandfold":
+      return `${grams(facts.grams)} beside ${grams(facts.beside)} looks like kilograms typed for grams. Type all masses in grams.`;
+    case "drip-above-loss":
+      return `${grams(facts.drip)} of juice were caught, but only ${grams(facts.lost)} were lost. Look at both numbers.`;
+    case "pair-twice":
+      return `Batch ${named(facts.other)} of the same process has the pair ${named(facts.pair)} already. A pair is one batch of each process.`;
+  }
+}

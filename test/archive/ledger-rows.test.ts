@@ -1,0 +1,85 @@
+import { describe, expect, test } from "vitest";
+import { looksLikeLedger, readLedger } from "../../src/archive/ledger-rows.ts";
+import { problemOf } from "../problem-of.ts";
+
+const read = (text: string) => readLedger(text, "ledger.csv");
+const lines = (...rows: string[]) => ["batch,product,step,grams", ...rows].join("\n");
+
+test("readings keep their decimals; products and steps stand in the order of the file, columns in any", () => {
+  const { ledger, extraColumns } = read(
+    "Grams;step;product;batch;tare;blotted;reason;lot;cook\n12.0;raw;new;1;;no;;A 4;Teo\n1500;raw;current;1;22.4;;;;Teo\n13.5;soaked;new;1;;yes;soaked;;Teo\n",
+  );
+  expect(ledger.products).toEqual(["new", "current"]);
+  expect(ledger.steps).toEqual(["raw", "soaked"]);
+  expect(extraColumns).toEqual(["cook"]);
+  expect(ledger.batches).toEqual([
+    {
+      ...{ product: 0, name: "1", lot: "A 4", pair: "" },
+      weighings: [
+        { grams: "12.0", tare: "", drip: "", blotted: "not-blotted", gainReason: "" },
+        { grams: "13.5", tare: "", drip: "", blotted: "blotted", gainReason: "soaked" },
+      ],
+    },
+    {
+      ...{ product: 1, name: "1", lot: "", pair: "" },
+      weighings: [{ grams: "1500", tare: "22.4", drip: "", blotted: "unknown", gainReason: "" }, null],
+    },
+  ]);
+});
+
+test("a file sorted by step is the same ledger as one sorted by batch", () => {
+  const byBatch = read(lines("1,a,raw,10", "1,a,held,8", "2,a,raw,11", "2,a,held,9"));
+  const byStep = read(lines("1,a,raw,10", "2,a,raw,11", "1,a,held,8", "2,a,held,9"));
+  expect(byStep.ledger).toEqual(byBatch.ledger);
+  expect([byBatch.lineOf(1, 1), byStep.lineOf(1, 1)]).toEqual([5, 5]);
+  expect([byBatch.lineOf(0, 1), byStep.lineOf(0, 1)]).toEqual([3, 4]);
+});
+
+describe("what cannot be read is refused with its line", () => {
+  test.each([
+    ["a mass below 0", ["1,a,raw,10", "1,a,held,-8"], 3, "grams"],
+    ["a unit beside the number", ["1,a,raw,1.5 kg"], 2, "grams"],
+    ["a decimal comma", ['1,a,raw,"10,5"'], 2, "grams"],
+    ["no batch", [",a,raw,10"], 2, "batch"],
+    ["no step", ["1,a,,10"], 2, "step"],
+  ])("%s", (_, rows, line, column) => {
+    expect(problemOf(() => read(lines(...rows)))).toMatchObject({ code: "csv/bad-value", details: { line, column } });
+  });
+  test("a missing column, by its name", () => {
+    expect(problemOf(() => read("batch,product,grams\n1,a,10"))).toMatchObject({
+      ...{ code: "csv/missing-column", details: { column: "step" } },
+    });
+  });
+  test("one batch twice at one step, with both lines", () => {
+    expect(problemOf(() => read(lines("1,a,raw,10", "1,b,raw,10", "1,a,raw,9")))).toEqual({
+      ...{ code: "csv/duplicate-weighing", details: { path: "ledger.csv", line: 4, first: 2 } },
+    });
+  });
+  test("steps of a batch out of order", () => {
+    const rows = lines("1,a,raw,10", "1,a,held,8", "2,a,held,9", "2,a,raw,11");
+    expect(problemOf(() => read(rows))).toMatchObject({
+      code: "csv/step-order",
+      details: { line: 5, batch: "2", step: "raw", earlier: "held", order: "raw, held" },
+    });
+  });
+  test("two lots of one batch", () => {
+    const text = "batch,product,step,grams,lot\n1,a,raw,10,A\n1,a,held,9,B";
+    expect(problemOf(() => read(text))).toMatchObject({
+      code: "csv/batch-differs",
+      details: { line: 3, column: "lot" },
+    });
+  });
+  test("more steps than a ledger has", () => {
+    const rows = Array.from({ length: 13 }, (_, at) => `1,a,step ${at},${100 - at}`);
+    expect(problemOf(() => read(lines(...rows)))).toMatchObject({
+      ...{ code: "csv/ledger-too-large", details: { line: 14, column: "step", most: 12 } },
+    });
+  });
+});
+
+test("the header tells a ledger from answers", () => {
+  expect(looksLikeLedger('\uFEFF"Batch";"Product";"Step";"Grams"\r\n1;a;raw;10')).toBe(true);
+  expect(looksLikeLedger("batch,product,grams\n1,a,10")).toBe(true);
+  expect(looksLikeLedger("panelist,product,value,batch\n1,a,10,2")).toBe(false);
+  expect(looksLikeLedger("panelist,product,grams_in,grams_out\n1,a,5,6")).toBe(false);
+});
