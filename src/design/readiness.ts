@@ -4,6 +4,7 @@ import { shapeOf, sidesFor } from "../model/method.ts";
 import type { OpenPart } from "../model/open-part.ts";
 import { leastForVerdict } from "../model/outcome.ts";
 import { type Declaration, emptyRanking, emptyScale, type Plan } from "../model/plan.ts";
+import { nothingAsked, usualPace } from "../model/plan-question.ts";
 import { heldOf, ordersOf, partsOf, productBounds } from "./method.ts";
 import { openComparisons } from "./open-comparisons.ts";
 import { isRisk, openMethod } from "./open-method.ts";
@@ -17,6 +18,9 @@ export function emptyPlan(): Plan {
     title: "",
     invented: false,
     copiedFrom: null,
+    blank: false,
+    asked: nothingAsked(),
+    advised: null,
     objective: "",
     ifYes: "",
     ifNo: "",
@@ -59,6 +63,7 @@ export function emptyPlan(): Plan {
       warmUp: false,
       warmUpWhat: "",
     },
+    pace: usualPace(),
     serverKnowsKey: null,
     place: "",
     palette: "day",
@@ -138,10 +143,15 @@ function openSamples(plan: Plan): OpenPart[] {
   });
   open.push(...openRoles(plan));
   if (shapeOf(plan.method).answer === "marks") open.push(...openComparisons(plan));
+  if (plan.blank && !oneFood(plan)) open.push({ part: "samples", what: "blank-preparations" });
   if (plan.looks === null) open.push({ part: "samples", what: "looks" });
   if (plan.looks === "masked" && isBlank(plan.masking)) open.push({ part: "samples", what: "masking" });
   return open;
 }
+
+/** Is every product of the plan the same food, prepared alike? A blank study is one. */
+const oneFood = ({ products }: Plan): boolean =>
+  products.every(({ preparation }) => alike(preparation, products[0]?.preparation ?? ""));
 
 /** Which product plays which part, where the method gives them parts: found where the products are. */
 function openRoles(plan: Plan): OpenPart[] {

@@ -2,6 +2,7 @@ import * as z from "zod/mini";
 import { allergens } from "./allergen.ts";
 import { attribute, cautions, lineLengths } from "./attribute.ts";
 import { plannable } from "./method.ts";
+import { advised, asked, nothingAsked, pace, usualPace } from "./plan-question.ts";
 import { code, count, id, line, paragraph } from "./schema.ts";
 
 const product = z.strictObject({
@@ -196,6 +197,11 @@ export const plan = z.strictObject({
   invented: z._default(z.boolean(), false),
   /** The study whose plan this one began with, by its id and its title then; null for a plan that began anew. */
   copiedFrom: z._default(z.nullable(z.strictObject({ study: id, title: line })), null),
+  /** All cups hold one product, to try labels, wording and serving: it must come out at chance. */
+  blank: z._default(z.boolean(), false),
+  /** Answers to the planner's plain questions; and the advice that they gave, null until there was one. */
+  asked: z._default(asked, nothingAsked()),
+  advised: z._default(z.nullable(advised), null),
   objective: paragraph,
   ifYes: paragraph,
   ifNo: paragraph,
@@ -249,6 +255,7 @@ export const plan = z.strictObject({
   masking: line,
   waves: z.array(wave).check(z.maxLength(50)),
   serving,
+  pace: z._default(pace, usualPace()),
   /** Does whoever carries the trays know the key? null until answered; never null in a locked plan. */
   serverKnowsKey: z.nullable(z.boolean()),
   place: line,

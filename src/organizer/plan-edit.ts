@@ -211,6 +211,8 @@ export function fieldOf(open: OpenPart): string {
       return open.count > open.most ? `product-${open.most}-remove` : "samples-add";
     case "product-name":
       return `product-${open.product}-name`;
+    case "blank-preparations":
+      return "product-1-preparation";
     case "product-preparation":
       return `product-${open.product}-preparation`;
     case "same-name":

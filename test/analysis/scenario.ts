@@ -1,5 +1,6 @@
 import { designMethod } from "../../src/design/method.ts";
 import { emptyRanking, type Plan } from "../../src/model/plan.ts";
+import { nothingAsked, usualPace } from "../../src/model/plan-question.ts";
 import { type Judgment, type StudyRecord, studyRecord } from "../../src/model/record.ts";
 import { read } from "../../src/model/schema.ts";
 
@@ -30,6 +31,10 @@ const plan: Plan = {
   title: "Steam first: can our staff tell?",
   invented: false,
   copiedFrom: null,
+  blank: false,
+  asked: nothingAsked(),
+  advised: null,
+  pace: usualPace(),
   objective: "Find out whether canteen staff notice the new process.",
   ifYes: "Taste for juiciness next.",
   ifNo: "Stay with the dry oven.",

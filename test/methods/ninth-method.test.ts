@@ -161,6 +161,7 @@ function raise(): never {
 const mayName = [
   "src/analysis/method.ts",
   "src/analysis/right-answer.ts",
+  "src/design/advice.ts",
   "src/design/method.ts",
   "src/model/method.ts",
   "src/words/en/organizer-choice.ts",

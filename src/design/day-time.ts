@@ -1,0 +1,127 @@
+import { shapeOf } from "../model/method.ts";
+import { askedAttributes } from "../model/moments.ts";
+import type { Plan } from "../model/plan.ts";
+import { designMethod, heldOf, ordersOf, partsOf, productBounds } from "./method.ts";
+import { inEachSession } from "./seating.ts";
+
+/** What a plan takes at the table: cups on a tray, minutes of a sitting, and whether the food stays as it should be. */
+
+/** Seconds that each further question about one sample takes, and the answer of a tray that has one. Common practice, no source. */
+const furtherQuestion = 10;
+const trayAnswer = 15;
+/** Less pause than this between samples is flagged: thirty seconds is usual (a page on preparing samples). */
+const leastPause = 30;
+
+/** Cups of one tray, the reference among them; while the plan has no products, of as many as its method needs. */
+export function cupsOnTray(plan: Plan): number {
+  const planned = ordersOf(plan)[0];
+  const { least } = productBounds(plan);
+  const roles = { products: least, references: ["A"], stronger: "A", weaker: "B" };
+  const order = planned ?? (heldOf(plan) === null ? designMethod(plan.method).orders(roles)[0] : undefined);
+  if (order === undefined) return plan.perTray ?? least;
+  const { reference, samples } = partsOf(order);
+  return samples.length + (reference === null ? 0 : 1);
+}
+
+/** Trays that one person has in a sitting, and sittings in all. */
+export const sittingsOf = (plan: Plan): { trays: number; sittings: number } =>
+  inEachSession(plan) ? { trays: 1, sittings: plan.repeats } : { trays: plan.repeats, sittings: 1 };
+
+/** Samples that one person tastes in a sitting and that count: references yes, the warm-up no. */
+export const samplesTasted = (plan: Plan): number => cupsOnTray(plan) * sittingsOf(plan).trays;
+
+/** Seconds for one sample without the pause: tasting, and what is asked about it alone. */
+function sampleSeconds({ method, scale, pace }: Plan): number {
+  if (shapeOf(method).answer !== "marks") return pace.tasteSeconds;
+  return pace.tasteSeconds + furtherQuestion * Math.max(0, askedAttributes(scale.attributes).length - 1);
+}
+
+/** What would bring the last cup back into the window; each null where that alone does not, or would be nothing new. */
+export type Remedy = { people: number | null; samples: number | null; pauseSeconds: number | null };
+
+export type DayTime = {
+  /** Samples of a sitting that count, and whether the plan's own limit is passed. */
+  samples: number;
+  tooMany: boolean;
+  /** Is the pause shorter than usual? */
+  shortPause: boolean;
+  /** Seconds of one person's sitting from first cup to last answer. */
+  sittingSeconds: number;
+  /** People of the largest wave; null while no wave has any. */
+  largest: number | null;
+  /** Seconds after its start at which a wave is over, the largest one; and at which its last cup is tasted. */
+  waveSeconds: number;
+  lastCupSeconds: number;
+  /** Minutes after leaving the heat at which that cup is tasted if the wave begins with the window; null without one. */
+  lastCupAt: number | null;
+  /** Is that past the window? Then the last places are colder than the first. */
+  past: boolean;
+  remedy: Remedy;
+};
+
+/**
+ * How long a sitting and a wave take.
+ *
+ * Takes    plan: trays of a wave are brought one after the other, `serveSeconds` apart; everybody begins when theirs is
+ *          there, tastes `samples` with a pause before each but the first, and answers. A wave's food is taken to leave
+ *          the heat `windowFrom` minutes before the wave begins, all of it at once
+ * Returns  seconds; nothing of it is measured
+ */
+export function dayTime(plan: Plan): DayTime {
+  const { pace, serving } = plan;
+  const samples = samplesTasted(plan);
+  const largest = plan.waves.reduce((most, { people }) => Math.max(most, people), 0) || null;
+  const last = lastCup(plan, { people: largest ?? 1, samples, pauseSeconds: serving.pauseSeconds });
+  const from = pace.windowFrom ?? 0;
+  const lastCupAt = pace.windowTo === null ? null : from + last / 60;
+  const sittingSeconds = last - waiting(plan, largest ?? 1) + afterLast(plan);
+  return {
+    samples,
+    tooMany: samples > pace.mostSamples,
+    shortPause: samples > 1 && serving.pauseSeconds < leastPause,
+    sittingSeconds,
+    largest,
+    waveSeconds: sittingSeconds + waiting(plan, largest ?? 1),
+    lastCupSeconds: last,
+    lastCupAt,
+    past: pace.windowTo !== null && lastCupAt !== null && lastCupAt > pace.windowTo,
+    remedy: remedyOf(plan, { people: largest ?? 1, samples, pauseSeconds: serving.pauseSeconds }),
+  };
+}
+
+type Load = { people: number; samples: number; pauseSeconds: number };
+
+const waiting = ({ pace }: Plan, people: number): number => pace.serveSeconds * (people - 1);
+
+/** Seconds from the taste of the last cup to the last answer. */
+function afterLast(plan: Plan): number {
+  return sampleSeconds(plan) + (shapeOf(plan.method).answer === "marks" ? 0 : trayAnswer);
+}
+
+/** Seconds from the start of a wave until its last person begins the last sample. */
+function lastCup(plan: Plan, { people, samples, pauseSeconds }: Load): number {
+  const { trays } = sittingsOf(plan);
+  const cups = samples + (plan.serving.warmUp ? 1 : 0);
+  const answers = shapeOf(plan.method).answer === "marks" ? 0 : trayAnswer * (trays - 1);
+  return waiting(plan, people) + (cups - 1) * (sampleSeconds(plan) + pauseSeconds) + answers;
+}
+
+function remedyOf(plan: Plan, load: Load): Remedy {
+  const { windowFrom, windowTo } = plan.pace;
+  const none = { people: null, samples: null, pauseSeconds: null };
+  if (windowTo === null) return none;
+  const room = (windowTo - (windowFrom ?? 0)) * 60;
+  const fits = (change: Partial<Load>): boolean => lastCup(plan, { ...load, ...change }) <= room;
+  if (fits({})) return none;
+  const most = (low: number, high: number, step: number, make: (value: number) => Partial<Load>): number | null => {
+    for (let value = high; value >= low; value -= step) if (fits(make(value))) return value;
+    return null;
+  };
+  const tray = cupsOnTray(plan);
+  return {
+    people: most(1, load.people - 1, 1, (people) => ({ people })),
+    // whole trays: fewer of them, since a tray is what its method makes it
+    samples: most(tray, load.samples - tray, tray, (samples) => ({ samples })),
+    pauseSeconds: most(leastPause, load.pauseSeconds - 5, 5, (pauseSeconds) => ({ pauseSeconds })),
+  };
+}

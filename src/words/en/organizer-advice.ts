@@ -1,0 +1,241 @@
+import type { Plannable } from "../../model/method.ts";
+import type { AdviceReason, AdviceWarning, Advised, AlternativeReason } from "../../model/plan-question.ts";
+import { listed, organizer, plural } from "./organizer.ts";
+import { figure, inHundred } from "./organizer-figures.ts";
+import { methodNames } from "./organizer-method.ts";
+
+/** Words of the planner's questions, of its advice, and of what a plan costs. */
+const { nb } = organizer;
+
+const yesNo = (yes: string) =>
+  [
+    { value: "yes", label: "Yes", hint: yes },
+    { value: "no", label: "No", hint: "" },
+  ] as const;
+
+const questions = {
+  heading: "Which test answers it?",
+  lead: "Answer what you can. The planner proposes a method; you may take another.",
+  want: {
+    legend: "What do you want to know?",
+    options: [
+      { value: "any-difference", label: "Is there any difference?", hint: "" },
+      { value: "more-of", label: "Which one has more of a property?", hint: "" },
+      { value: "liking", label: "Which one is liked better?", hint: "" },
+      { value: "how-much", label: "How much of a property is there?", hint: "" },
+      { value: "order", label: "In which order do they stand?", hint: "" },
+    ],
+  },
+  products: {
+    legend: "What is compared?",
+    options: [
+      { value: "two", label: "Two products", hint: "" },
+      { value: "few", label: "Three to six", hint: "" },
+      { value: "many", label: "More than six", hint: "" },
+    ],
+  },
+  aim: {
+    legend: "What is to be shown?",
+    options: [
+      { value: "difference", label: "That there is a difference", hint: "" },
+      { value: "too-small", label: "That it is too small to matter", hint: "takes more people" },
+    ],
+  },
+  property: {
+    legend: "Can you name the property in which they differ?",
+    options: yesNo("such as juiciness"),
+  },
+  expected: {
+    legend: "Can you say beforehand which one has more of it?",
+    options: yesNo("from how it is made"),
+  },
+  food: {
+    legend: "How does the food sit in the mouth?",
+    options: [
+      { value: "mild", label: "Mild, soon gone", hint: "" },
+      { value: "ordinary", label: "Like most food", hint: "" },
+      { value: "tiring", label: "Tiring, or a strong aftertaste", hint: "" },
+    ],
+  },
+  knows: {
+    legend: "Does the panel know one of the two well?",
+    options: [
+      { value: "neither", label: "No", hint: "" },
+      { value: "one", label: "Yes, one of them", hint: "" },
+      { value: "confused", label: "No, and three samples at once would confuse it", hint: "" },
+    ],
+  },
+} as const;
+
+const goalText = ({ goal, sides, method }: Advised, either: boolean): string => {
+  if (goal === "similarity") return `${methodNames[method]}, to show that a difference is too small to matter`;
+  if (either) return `${methodNames[method]}, ${sides === "one" ? "one-sided" : "two-sided"}`;
+  return methodNames[method];
+};
+
+/** A method inside of a sentence: "a tetrad". */
+const named = (method: Plannable): string => `\u201c${methodNames[method]}\u201d`;
+
+const why: Record<AdviceReason, string> = {
+  "property-known":
+    "You can name the property: asking for it takes far fewer people than asking whether anything differs.",
+  "looks-differ":
+    "They look different and will not be masked: odd one out would be picked by eye. Here one sample at a time is held against the known one.",
+  "tiring-food": "The food tires or lingers: two samples at a time are all that a mouth bears.",
+  "three-confuse":
+    "Three samples at once would confuse the panel: matching one of two to a reference is the easier task.",
+  "one-known": "The panel knows one of the two: it makes a steady reference.",
+  "mild-food": "The food is mild, so four samples are no burden, and this test needs the fewest people.",
+  "ordinary-food": "Nobody knows what differs, and three samples are no burden.",
+  "which-more": "With two products and one property, the shortest question is which has more.",
+  liking: "Liking is asked for straight: which one would you rather have?",
+  "several-liked": "Several products are quickest put in order, from liked least to liked most.",
+  "how-much": "How much is a number: each sample is marked by itself on a line.",
+  order: "Several products are quickest put in order of one property.",
+  "many-products":
+    "More products than a sitting bears: on a line scale each person can rate some of them, shared out evenly.",
+  "pair-is-an-order": "Two products have an order as soon as you know which has more.",
+  "one-sided": "Only more in the one you named counts, which takes fewer people.",
+  "two-sided": "Either may have more, so both directions count.",
+  likeness: "Likeness is shown by few right answers against a limit you set, and takes more people.",
+};
+
+const warnings: Record<AdviceWarning, string> = {
+  "not-customers":
+    "People of the house and trained panels do not stand in for customers. The report will say \u201cthis panel\u201d. To speak of customers, recruit them.",
+  "mask-first":
+    "They can be told apart by looking. Mask that first, with light, lids or colored cups, or eyes decide and not mouths.",
+  "no-likeness":
+    "This method cannot show that a difference is too small to matter. For that, compare two products by odd one out, or by one property.",
+  "likeness-not-by-pairs":
+    "A preference cannot show that nobody minds: an even split may also be strong likings that cancel out.",
+  "likeness-needs-a-side":
+    "To show that a difference is too small, say which product could have more; it is then looked at one way.",
+  "two-at-a-time":
+    "This method compares two products. Take the two that your decision hangs on, or make a study of each pair.",
+  "too-many-for-a-sitting": "Each person gets some of the products. Say in part 4 how many a tray holds.",
+};
+
+const alternativeWhy: Record<AlternativeReason, string> = {
+  "fewer-people": "fewer people",
+  "fewer-cups": "three cups, not four",
+  "easier-task": "an easier task, more people",
+  "if-property": "if you can name the property after all",
+  "how-much-too": "says how much as well",
+  quicker: "quicker, and no distances",
+  "other-properties": "notices what you did not think of",
+};
+
+const minutesText = (seconds: number): string => {
+  const minutes = seconds / 60;
+  if (minutes < 1) return "less than a minute";
+  return plural(Math.round(minutes), "minute", "minutes");
+};
+
+const grams = (weight: number): string =>
+  weight >= 1000 ? `${figure(Math.round(weight / 100) / 10)}${nb}kg` : `${weight}${nb}g`;
+
+export const adviceWords = {
+  questions,
+  proposal: "The planner proposes",
+  proposed: goalText,
+  openAnswers: (count: number) =>
+    `${plural(count, "question is", "questions are")} open; the answer may change the advice.`,
+  why,
+  warnings,
+  or: "Or:",
+  alternative: (method: Plannable, reason: AlternativeReason) => `${methodNames[method]} (${alternativeWhy[reason]})`,
+  alternatives: (list: readonly string[]) => `Or: ${list.join("; ")}.`,
+  follows: "The plan goes by this.",
+  differs: (method: Plannable) =>
+    `The plan has ${named(method)}. That is yours to choose; plan, lock page and report name both.`,
+  otherGoal: "The plan is set up otherwise. That is yours to choose; plan, lock page and report name both.",
+  take: (method: Plannable) => `Take ${named(method)}`,
+  mark: "proposed",
+  /** On the lock page: the advice that did not stand. */
+  record: (advised: string, chosen: string) => `The planner advised: ${advised}. You chose: ${chosen}.`,
+  recordTerm: "Advice",
+  recordSame: (advised: string) => `The planner advised ${advised}, and the plan goes by it.`,
+  cost: {
+    heading: "What it costs",
+    caption: (effect: string | null) =>
+      effect === null
+        ? "People, trays and food of each way"
+        : `What each way takes to find ${effect} in 80 of 100 studies`,
+    captionLikeness: (effect: string) =>
+      `What each way takes to show less than ${effect} in 80 of 100 studies, if nobody can tell`,
+    distance: (value: number) => `a distance d\u2032 of ${figure(value)}`,
+    columns: {
+      way: "method",
+      people: "people",
+      trays: "trays",
+      cups: "cups",
+      food: "food",
+      minutes: "minutes each",
+      waves: "waves",
+    },
+    now: (method: Plannable) => `${methodNames[method]}, as planned`,
+    nowChance: (chance: number) => `finds it in ${inHundred(chance)}`,
+    enough: (method: Plannable) => `${methodNames[method]}, with enough people`,
+    other: (method: Plannable) => methodNames[method],
+    noNumber: "as many as planned",
+    tooMany: "over 5,000",
+    counting: "\u2026",
+    none: "\u2013",
+    food: grams,
+    note: (warmUp: boolean) =>
+      `Spares${warmUp ? " and warm-ups" : ""} are in. The methods are held to one distance, since a share who can tell means another thing for each.`,
+    noFood: "Say the portion in part 4 to see the food.",
+    noWaves: "Plan a wave in part 5 to see how many there are.",
+  },
+  time: {
+    heading: "Time at the table",
+    taste: "To taste a sample and answer",
+    tasteHint: "Without the pause. Half a minute is common practice.",
+    from: "Best from",
+    to: "to",
+    window: "When the food is as it should be",
+    windowHint: "Minutes after it leaves the heat. Leave it empty if it does not matter.",
+    minutes: "min",
+    seconds: "seconds",
+    most: "Samples a sitting, at most",
+    mostHint: "Six of a hot savory food are usual: two triangles, or three pairs.",
+    serve: "To bring one tray",
+    sitting: (samples: number, seconds: number) =>
+      `One person tastes ${plural(samples, "sample", "samples")} in a sitting, about ${minutesText(seconds)}.`,
+    wave: (people: number, seconds: number, last: number) =>
+      `A wave of ${people} takes about ${minutesText(seconds)}; its last cup is tasted after ${minutesText(last)}.`,
+    inWindow: (at: number, to: number) =>
+      `That is ${figure(Math.round(at))} minutes after the heat, within the ${figure(to)} you allow.`,
+    past: (at: number, to: number) =>
+      `The last cup is tasted ${figure(Math.ceil(at))} minutes after the heat; you allow ${figure(to)}. Last places would be colder than first ones, and cold could pass for a difference.`,
+    remedies: (list: readonly string[]) =>
+      list.length === 0
+        ? "No single change is enough: make waves smaller, trays fewer and the pause shorter together."
+        : `What would do: ${list.join(", or ")}.`,
+    smaller: (people: number) => `waves of ${people} at most`,
+    fewer: (samples: number) => `${samples} samples a sitting`,
+    shorter: (seconds: number) => `a pause of ${seconds}${nb}s`,
+    tooMany: (samples: number, most: number) =>
+      `${samples} samples in a sitting; you allow ${most}. Tired mouths find less. Spread them over sessions.`,
+    shortPause: (seconds: number) =>
+      seconds === 0
+        ? "No pause between samples: what is left in the mouth goes into the next one. Thirty seconds are usual."
+        : `A pause of ${seconds}${nb}s is short: thirty seconds are usual.`,
+  },
+  flags: {
+    heading: "Worth a second look",
+    lead: "None of this keeps you from locking.",
+    looks: "The samples can be told apart by looking, and that is not masked. The report says so.",
+    oneBatch: (names: readonly string[]) =>
+      `One batch only of ${listed(names)}: the result then speaks of that pot. Two are the least, three if it is to hold for other days.`,
+  },
+  blank: {
+    make: "Make a blank study of this",
+    makeHint: "Every cup holds one product. It shows whether labels, wording and serving give anything away.",
+    note: "Blank study: every cup holds one product. It must come out at chance; a yes means that labels, wording or serving give cups away.",
+    kitchen: "Blank study: fill every cup with the one product, whatever its letter.",
+    badge: "blank study",
+    norm: "Counts of a blank study",
+  },
+};
