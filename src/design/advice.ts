@@ -23,12 +23,12 @@ type Choice = { method: Plannable; why: AdviceReason; others: [Plannable, Altern
  * Who the panel is and whether looks differ stand in the plan itself and are always asked.
  */
 export function askedNext({ asked, looks }: Pick<Plan, "asked" | "looks">): (keyof Asked)[] {
-  const { want, products, property } = asked;
+  const { want, products, property, aim } = asked;
   if (want === null) return ["want"];
   const overall = want === "any-difference";
-  const named = (overall && property === "yes") || want === "more-of";
-  const direct = named && products !== "few" && products !== "many";
-  const whole = overall && property !== null && property !== "yes" && looks !== "differ";
+  const byProperty = overall && property === "yes" && aim !== "too-small";
+  const direct = (byProperty || want === "more-of" || want === "order") && products !== "few" && products !== "many";
+  const whole = overall && property !== null && !byProperty && (looks !== "differ" || aim === "too-small");
   return [
     ...(["want", "products", "aim"] as const),
     ...(overall ? (["property"] as const) : []),
@@ -38,10 +38,26 @@ export function askedNext({ asked, looks }: Pick<Plan, "asked" | "looks">): (key
   ];
 }
 
+/** The answers that bear on the advice; one to a question that is no longer asked stays in the plan and counts for nothing. */
+function heardOf(plan: Pick<Plan, "asked" | "looks">): Asked {
+  const next = askedNext(plan);
+  const heard = (question: keyof Asked) => next.includes(question);
+  const { want, products, aim, property, expected, food, knows } = plan.asked;
+  return {
+    want,
+    products: heard("products") ? products : null,
+    aim: heard("aim") ? aim : null,
+    property: heard("property") ? property : null,
+    expected: heard("expected") ? expected : null,
+    food: heard("food") ? food : null,
+    knows: heard("knows") ? knows : null,
+  };
+}
+
 /**
  * The method that the answers ask for.
  *
- * Takes    plan: its answers; what was not answered counts as the usual: two products, a difference, no property known,
+ * Takes    given: the answers of a plan; what was not answered counts as the usual: two products, a difference, no property known,
  *          an ordinary food, nothing said of who has more
  * Returns  null until it was said what is to be found out
  * Source   which method fits what: scopes of ISO 4120, 10399, 5495, 8587, 8588, 4121, 11136, ASTM E2139, E2263 and E3009
@@ -49,12 +65,13 @@ export function askedNext({ asked, looks }: Pick<Plan, "asked" | "looks">): (key
  *          before triangle for mild food: their power (exact binomial on the usual Thurstonian functions). What looks do
  *          to A-not-A is from memory
  */
-export function advice(plan: AdvicePlan): Advice | null {
+export function advice(given: AdvicePlan): Advice | null {
+  const plan = { ...given, asked: heardOf(given) };
   const { asked, looks } = plan;
   if (asked.want === null) return null;
   const { method, why, others } = chosen(plan);
   const alike = asked.aim === "too-small" && canBeAlike(method);
-  const sides = sidesFor(method, !alike && asked.expected === "no" ? "two" : "one");
+  const sides = sidesFor(method, !alike && asked.expected !== "yes" ? "two" : "one");
   const goal = alike ? ("similarity" as const) : ("difference" as const);
   const either = shapeOf(method).sides === "either";
   return {
@@ -71,20 +88,17 @@ export function advice(plan: AdvicePlan): Advice | null {
     alternatives: others
       .filter(([other]) => !(looks === "differ" && isOverall(other)) && (!alike || canBeAlike(other)))
       // its trays hold the product that is expected to have more once: it has to be known which that is
-      .filter(([other]) => other !== "three-alternative" || asked.expected !== "no")
+      .filter(([other]) => other !== "three-alternative" || alike || asked.expected === "yes")
       .slice(0, 3)
       .map(([other, reason]) => ({ method: other, goal, sides: sidesFor(other, sides), why: reason })),
   };
 }
 
-/** Does what the plan says to do go by the advice? Which way the test looks counts only where a method leaves it open. */
-export const followsAdvice = (
-  plan: Pick<Plan, "method" | "goal" | "sides">,
-  { method, goal, sides }: Advised,
-): boolean =>
-  plan.method === method &&
-  seeksLikeness(plan) === (goal === "similarity") &&
-  sidesFor(plan.method, plan.sides) === sidesFor(method, sides);
+/** The advice alone, as a plan keeps it; null while its answers give none. */
+export function advisedOf(plan: AdvicePlan): Advised | null {
+  const given = advice(plan);
+  return given && { method: given.method, goal: given.goal, sides: given.sides };
+}
 
 const canBeAlike = (method: Plannable): boolean => shapeOf(method).similarity;
 const isOverall = (method: Plannable): boolean => method === "triangle" || method === "tetrad" || method === "duo-trio";
@@ -133,16 +147,22 @@ const directed = {
   ] satisfies [Plannable, AlternativeReason][],
 };
 
-/** Is there any difference? With a property in hand, that is asked; else whatever the food and the panel bear. */
+/**
+ * Is there any difference? With a property in hand, that is asked; else whatever the food and the panel bear. That a
+ * difference is too small to be noticed at all is not shown by one property: others may give it away.
+ */
 function overall({ asked, looks }: AdvicePlan, two: boolean): Choice {
-  if (asked.property === "yes") {
+  // only tests that can show likeness are left where that is the aim
+  const difference = asked.aim !== "too-small";
+  if (asked.property === "yes" && difference) {
     return two
       ? { ...directed, why: "property-known" }
       : { method: "line-scale", why: "how-much", others: [["ranking", "quicker"]] };
   }
-  const named: [Plannable, AlternativeReason] = ["paired-difference", "if-property"];
-  // only tests that can show likeness are left where that is the aim
-  const difference = asked.aim !== "too-small";
+  const named: [Plannable, AlternativeReason] = [
+    "paired-difference",
+    asked.property === "yes" ? "that-property-alone" : "if-property",
+  ];
   if (looks === "differ" && difference) return { method: "a-not-a", why: "looks-differ", others: [named] };
   if (asked.food === "tiring" && difference) {
     return { method: "same-different", why: "tiring-food", others: [["duo-trio", "fewer-people"], named] };

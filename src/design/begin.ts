@@ -1,6 +1,7 @@
 import type { Attribute } from "../model/attribute.ts";
 import type { Kitchen } from "../model/kitchen.ts";
 import type { Comparisons, Plan } from "../model/plan.ts";
+import { advisedOf } from "./advice.ts";
 import { emptyPlan } from "./readiness.ts";
 
 /** How plans begin: empty, with what the kitchen usually does, or as a copy of another. Ids are given, never made here. */
@@ -69,6 +70,7 @@ export function copyOfPlan(
     declarations: plan.declarations.map((declaration) => ({ ...declaration, of: idOf(declaration.of) })),
     declarationsComplete: false,
     cautionsRead: [],
+    advised: advisedOf(plan),
   };
 }
 

@@ -2,7 +2,7 @@ import { pairPower, scaleTestOf } from "../analysis/scale-power.ts";
 import { shapeOf } from "../model/method.ts";
 import type { Plan } from "../model/plan.ts";
 import type { Advised } from "../model/plan-question.ts";
-import { cupsOnTray, dayTime, sittingsOf } from "./day-time.ts";
+import { atOnce, cupsOnTray, dayTime, sittingsOf } from "./day-time.ts";
 import { sizeOf } from "./panel-size.ts";
 import { scalePeople } from "./scale-size.ts";
 import { seeksLikeness, sizeTest } from "./size-test.ts";
@@ -27,7 +27,7 @@ export type Cost = {
   /** Minutes of one person's sitting, and how many sittings each has. */
   minutes: number;
   sittings: number;
-  /** As many people a wave as the largest one of the plan; null while it has none. */
+  /** As many people a wave as taste at once; null while nobody said how many that are. */
   waves: number | null;
 };
 
@@ -64,14 +64,15 @@ export function costOf(plan: Plan, people: number): Cost {
   const warmUps = plan.serving.warmUp ? people * sittings : 0;
   const cups = trays * cupsOnTray(plan) + warmUps;
   const { portionGrams } = plan.serving;
-  const { sittingSeconds, largest } = dayTime(plan);
+  const { sittingSeconds } = dayTime(plan);
+  const seated = atOnce(plan);
   return {
     trays,
     cups,
     grams: portionGrams === null ? null : Math.round(portionGrams * cups),
     minutes: Math.ceil(sittingSeconds / 60),
     sittings,
-    waves: largest === null ? null : Math.ceil(people / largest) * sittings,
+    waves: seated === null ? null : Math.ceil(people / seated) * sittings,
   };
 }
 

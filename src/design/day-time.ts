@@ -27,13 +27,19 @@ export function cupsOnTray(plan: Plan): number {
 export const sittingsOf = (plan: Plan): { trays: number; sittings: number } =>
   inEachSession(plan) ? { trays: 1, sittings: plan.repeats } : { trays: plan.repeats, sittings: 1 };
 
+/** How many people taste at once: those of the largest wave, else as many as there are seats; null while neither is said. */
+export const atOnce = ({ waves, pace }: Pick<Plan, "waves" | "pace">): number | null =>
+  waves.reduce((most, { people }) => Math.max(most, people), 0) || pace.seats;
+
 /** Samples that one person tastes in a sitting and that count: references yes, the warm-up no. */
 export const samplesTasted = (plan: Plan): number => cupsOnTray(plan) * sittingsOf(plan).trays;
 
-/** Seconds for one sample without the pause: tasting, and what is asked about it alone. */
+/** Seconds for one sample without the pause: tasting, and what is asked about it alone; never over before its last moment. */
 function sampleSeconds({ method, scale, pace }: Plan): number {
   if (shapeOf(method).answer !== "marks") return pace.tasteSeconds;
-  return pace.tasteSeconds + furtherQuestion * Math.max(0, askedAttributes(scale.attributes).length - 1);
+  const asked = askedAttributes(scale.attributes);
+  const moments = asked.map(({ moment }) => (moment.at === "after" ? moment.seconds + furtherQuestion : 0));
+  return Math.max(pace.tasteSeconds + furtherQuestion * Math.max(0, asked.length - 1), ...moments);
 }
 
 /** What would bring the last cup back into the window; each null where that alone does not, or would be nothing new. */
@@ -47,7 +53,7 @@ export type DayTime = {
   shortPause: boolean;
   /** Seconds of one person's sitting from first cup to last answer. */
   sittingSeconds: number;
-  /** People of the largest wave; null while no wave has any. */
+  /** People of the largest wave, or in all seats at once; null while neither is said. */
   largest: number | null;
   /** Seconds after its start at which a wave is over, the largest one; and at which its last cup is tasted. */
   waveSeconds: number;
@@ -70,7 +76,8 @@ export type DayTime = {
 export function dayTime(plan: Plan): DayTime {
   const { pace, serving } = plan;
   const samples = samplesTasted(plan);
-  const largest = plan.waves.reduce((most, { people }) => Math.max(most, people), 0) || null;
+  const seated = atOnce(plan);
+  const largest = seated && Math.min(seated, Math.max(1, plan.people));
   const last = lastCup(plan, { people: largest ?? 1, samples, pauseSeconds: serving.pauseSeconds });
   const from = pace.windowFrom ?? 0;
   const lastCupAt = pace.windowTo === null ? null : from + last / 60;

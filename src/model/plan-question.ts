@@ -1,11 +1,10 @@
 import * as z from "zod/mini";
-import { plannable } from "./method.ts";
+import { plannable, shapeOf, sidesFor } from "./method.ts";
 
 /** The planner's plain questions: what the lead answered, and which advice followed from it. */
 
 /** What the study is to find out. */
 export const wants = ["any-difference", "more-of", "liking", "how-much", "order"] as const;
-export type Want = (typeof wants)[number];
 
 /** Products that are compared: two, three to six, or more than one sitting bears. */
 export const productCounts = ["two", "few", "many"] as const;
@@ -42,6 +41,15 @@ export const advised = z.strictObject({
 });
 export type Advised = z.infer<typeof advised>;
 
+const showsLikeness = ({ method, goal, sides }: Advised): boolean =>
+  goal === "similarity" && shapeOf(method).similarity && sidesFor(method, sides) === "one";
+
+/** Does what a plan says to do go by an advice? Which way the test looks counts only where the method leaves it open. */
+export const goesBy = (plan: Advised, said: Advised): boolean =>
+  plan.method === said.method &&
+  showsLikeness(plan) === showsLikeness(said) &&
+  sidesFor(plan.method, plan.sides) === sidesFor(said.method, said.sides);
+
 /** How long things take at the table, and how long the food stays as it should be. */
 export const pace = z.strictObject({
   /** Tasting one sample and answering, without the pause. Common practice, no source. */
@@ -51,13 +59,15 @@ export const pace = z.strictObject({
   /** Minutes after leaving the heat between which the food is as it should be tasted; null: nobody said. */
   windowFrom: z.nullable(z.number().check(z.minimum(0), z.maximum(1440))),
   windowTo: z.nullable(z.number().check(z.minimum(0), z.maximum(1440))),
+  /** How many people sit at once, where no wave is planned yet; null: nobody said. */
+  seats: z.nullable(z.number().check(z.int(), z.minimum(1), z.maximum(5000))),
   /** More samples than this in a sitting are flagged. */
   mostSamples: z.number().check(z.int(), z.minimum(1), z.maximum(60)),
 });
 export type Pace = z.infer<typeof pace>;
 /** Six samples: judges of cooked pork managed about so many before they told less (abstract seen). */
 export const usualPace = (): Pace => ({
-  ...{ tasteSeconds: 30, serveSeconds: 20, windowFrom: null, windowTo: null, mostSamples: 6 },
+  ...{ tasteSeconds: 30, serveSeconds: 20, windowFrom: null, windowTo: null, seats: null, mostSamples: 6 },
 });
 
 /** Why a method is advised, one for each rule of `advice`. */
@@ -96,6 +106,7 @@ export type AlternativeReason =
   | "fewer-cups"
   | "easier-task"
   | "if-property"
+  | "that-property-alone"
   | "how-much-too"
   | "quicker"
   | "other-properties";

@@ -3,6 +3,7 @@ import type { Claim } from "../model/claim.ts";
 import type { Kitchen } from "../model/kitchen.ts";
 import type { Plan } from "../model/plan.ts";
 import { differenceWords as words } from "../words/en/differences.ts";
+import { advisedAnew } from "./plan-advice.ts";
 import { withoutProduct } from "./plan-edit.ts";
 
 /** In what two versions differ, field by field in plain words, and how one field is taken over from the other. Pure. */
@@ -74,7 +75,9 @@ export function planDifferences(mine: Plan, theirs: Plan): Difference<Plan>[] {
     [mine, theirs].flatMap(({ products }) => products.filter((each) => each.id === id))[0]?.name.trim() || undefined;
   const simple: Field[] = [
     ...Object.entries(words.plan).map(([key, label]) => ({ path: [key], label })),
+    ...Object.entries(words.asked).map(([key, label]) => ({ path: ["asked", key], label })),
     ...Object.entries(words.serving).map(([key, label]) => ({ path: ["serving", key], label })),
+    ...Object.entries(words.pace).map(([key, label]) => ({ path: ["pace", key], label })),
     ...Object.entries(words.ranking).map(([key, label]) => ({ path: ["ranking", key], label })),
     { path: ["scale", "lengthMm"], label: words.lengthMm },
   ];
@@ -82,7 +85,7 @@ export function planDifferences(mine: Plan, theirs: Plan): Difference<Plan>[] {
     const to = at(theirs, path);
     const [list, id = "", ...more] = path;
     if (list === "products" && more.length === 0 && to === undefined) return withoutProduct(plan, id);
-    const taken = put(plan, path, to) as Plan;
+    const taken = advisedAnew(put(plan, path, to) as Plan);
     return food.test(key) && theirs.declarationsComplete !== undefined
       ? { ...taken, declarationsComplete: false }
       : taken;
@@ -128,7 +131,8 @@ function differing<T>(mine: T, theirs: T, fields: readonly Field[], nameOf: Name
     const [one, other] = [at(mine, path), at(theirs, path)];
     if (same(one, other)) return [];
     const [key, last] = [path.join("/"), path.at(-1) ?? ""];
-    const said = (value: unknown): string => words.value(value, last, nameOf);
+    const said = (value: unknown): string =>
+      path[0] === "asked" ? words.answer(last, value) : words.value(value, last, nameOf);
     const values = words.large(last)
       ? { mine: words.asBefore, theirs: words.changed }
       : { mine: said(one), theirs: said(other) };

@@ -1,9 +1,12 @@
+import { askedNext } from "../design/advice.ts";
 import { orderPlan } from "../design/order-plan.ts";
 import { seeksLikeness } from "../design/size-test.ts";
 import { shapeOf, sidesFor } from "../model/method.ts";
 import { askedAttributes, inOrderOfMoments } from "../model/moments.ts";
 import { planParts } from "../model/open-part.ts";
 import type { Plan } from "../model/plan.ts";
+import { adviceRecord } from "../words/en/advice-record.ts";
+import { adviceWords } from "../words/en/organizer-advice.ts";
 import { choiceWords } from "../words/en/organizer-choice.ts";
 import { comparisonWords } from "../words/en/organizer-comparisons.ts";
 import { form as formWords } from "../words/en/organizer-form.ts";
@@ -25,7 +28,20 @@ const { locked: orderLines } = planWords.ranking;
 export function lockedFacts(plan: Plan): LockedFact[] {
   const parts = planParts.map((part) => ({ term: planWords.parts[part], lines: [summaryOf(part, plan)] }));
   const asked = { term: words.asked, lines: plan.method === "line-scale" ? lineLines(plan) : choiceLines(plan) };
-  return [...parts, asked, ...rules(plan)].filter(({ lines }) => lines.some((line) => line !== ""));
+  return [...parts, ...adviceFacts(plan), asked, ...rules(plan)].filter(({ lines }) =>
+    lines.some((line) => line !== ""),
+  );
+}
+
+/** What the planner asked and advised, and whether the plan goes by it; nothing where nobody asked it. */
+function adviceFacts(plan: Plan): LockedFact[] {
+  const { asked, advised } = plan;
+  if (advised === null) return [];
+  const answers = askedNext(plan).map((question) => adviceWords.answered(question, asked[question]));
+  return [
+    { term: adviceWords.askedTerm, lines: answers },
+    { term: adviceWords.recordTerm, lines: [adviceRecord(planWords.method.names, plan, advised)] },
+  ];
 }
 
 const choiceLines = (plan: Plan): string[] =>

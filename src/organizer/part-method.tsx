@@ -1,12 +1,17 @@
+import { useState } from "preact/hooks";
 import { discriminatorShareAt, dPrimeOf } from "../analysis/method.ts";
+import { advice } from "../design/advice.ts";
 import { seeksLikeness } from "../design/size-test.ts";
 import { shapeOf, sidesFor } from "../model/method.ts";
 import { noPreferenceRules, type Plan } from "../model/plan.ts";
+import { goesBy } from "../model/plan-question.ts";
+import { adviceWords } from "../words/en/organizer-advice.ts";
 import { choiceWords } from "../words/en/organizer-choice.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { panel } from "../words/en/panel.ts";
 import { choiceAnswers, choiceQuestions } from "../words/en/panel-choice.ts";
 import { choiceBallot, wordingOf } from "./ballot-words.ts";
+import { CostTable } from "./cost-table.tsx";
 import { Choice } from "./fields.tsx";
 import { MethodList } from "./method-list.tsx";
 import { NumberField } from "./number-field.tsx";
@@ -14,6 +19,7 @@ import { PartChoice } from "./part-choice.tsx";
 import { PartRanking } from "./part-ranking.tsx";
 import { PartScale } from "./part-scale.tsx";
 import { withMethod } from "./plan-edit.ts";
+import { Proposal } from "./proposal.tsx";
 import type { Draft } from "./use-draft.ts";
 
 const words = planWords.method;
@@ -27,7 +33,8 @@ export function PartMethod({ draft }: { draft: Draft }) {
   const mayBeAlike = shapeOf(method).similarity && sidesFor(method, plan.sides) === "one";
   return (
     <>
-      <MethodList value={method} onChange={(chosen) => edit((before) => withMethod(before, chosen))} />
+      <Proposal draft={draft} />
+      <Methods draft={draft} />
       {/* a plan from elsewhere may have a goal that its method cannot have: it is shown to be changed */}
       {mayBeAlike || plan.goal === "similarity" ? (
         <Choice
@@ -46,6 +53,7 @@ export function PartMethod({ draft }: { draft: Draft }) {
         <dt>{words.noTerm}</dt>
         <dd>{no}</dd>
       </dl>
+      <CostTable draft={draft} />
       {goal === "similarity" ? <Likeness draft={draft} /> : <Alpha draft={draft} />}
       {method === "paired-preference" ? <NoPreferenceRule draft={draft} /> : null}
       {method === "line-scale" ? (
@@ -57,6 +65,26 @@ export function PartMethod({ draft }: { draft: Draft }) {
         </>
       )}
     </>
+  );
+}
+
+/** The list of methods; folded away while the plan goes by the planner's advice, for whoever wants another. */
+function Methods({ draft: { plan, edit } }: { draft: Draft }) {
+  const given = advice(plan);
+  const [open] = useState(given === null || !goesBy(plan, given));
+  const list = (
+    <MethodList
+      value={plan.method}
+      proposed={given?.method ?? null}
+      onChange={(chosen) => edit((before) => withMethod(before, chosen))}
+    />
+  );
+  if (given === null) return list;
+  return (
+    <details open={open}>
+      <summary>{adviceWords.otherMethods}</summary>
+      {list}
+    </details>
   );
 }
 

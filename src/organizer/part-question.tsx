@@ -1,5 +1,6 @@
 import type { Plan } from "../model/plan.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
+import { AskedQuestions } from "./asked-questions.tsx";
 import { TextField } from "./fields.tsx";
 import type { Draft } from "./use-draft.ts";
 
@@ -41,6 +42,7 @@ export function PartQuestion({ draft }: { draft: Draft }) {
           onInput={(ifNo) => set({ ifNo })}
         />
       </div>
+      <AskedQuestions draft={draft} />
       <TextField
         id="question-stands-for"
         label={words.standsFor}

@@ -8,6 +8,7 @@ import { Choice, TextField } from "./fields.tsx";
 import { NumberField } from "./number-field.tsx";
 import { ComparisonFields } from "./part-comparisons.tsx";
 import { Roles } from "./part-roles.tsx";
+import { withLooks } from "./plan-advice.ts";
 import { changeProduct, changeServing, withoutProduct, withProduct } from "./plan-edit.ts";
 import { CupFields, TastingFields } from "./serving-fields.tsx";
 import type { Draft } from "./use-draft.ts";
@@ -28,7 +29,7 @@ export function PartSamples({ draft }: { draft: Draft }) {
         legend={words.looks}
         options={words.looksOptions}
         value={plan.looks}
-        onChange={(looks) => set({ looks })}
+        onChange={(looks) => edit((before) => withLooks(before, looks))}
       />
       {plan.looks === "masked" ? (
         <TextField

@@ -65,10 +65,10 @@ export const withoutProduct = (plan: Plan, id: string): Plan => {
   });
 };
 
-/** A new wave with the people who have no seat yet. */
+/** A new wave with the people who have no seat yet, as many as there are seats where that was said. */
 export function withWave(plan: Plan, id: string): Plan {
   const seated = plan.waves.reduce((sum, wave) => sum + wave.people, 0);
-  const people = Math.max(0, plan.people - seated);
+  const people = Math.min(Math.max(0, plan.people - seated), plan.pace.seats ?? plan.people);
   return {
     ...plan,
     waves: [...plan.waves, { id, starts: "", people, session: plan.waves.at(-1)?.session ?? "", batches: {} }],

@@ -7,9 +7,11 @@ import type { StudyRecord } from "../model/record.ts";
 import type { RankResult, Result } from "../model/result.ts";
 import type { AttributeResult } from "../model/result-scale.ts";
 import { drawsLine } from "../model/steps.ts";
+import { adviceRecord } from "../words/en/advice-record.ts";
 import { choiceQuestions } from "../words/en/panel-choice.ts";
 import { panelLine } from "../words/en/panel-line.ts";
 import { reader } from "../words/en/reader.ts";
+import { report } from "../words/en/report.ts";
 import type { Occasion } from "./occasion.ts";
 
 const words = reader.done;
@@ -21,6 +23,7 @@ export function doneRows(record: StudyRecord, result: Result, occasion: Occasion
   return [
     { label: words.purpose, lines: given(record.plan.objective) },
     ...copiedRow(record),
+    ...adviceRow(record),
     ...productRows(record, result),
     ...servingRows(record),
     ...panelRows(record, result),
@@ -33,6 +36,10 @@ export function doneRows(record: StudyRecord, result: Result, occasion: Occasion
 /** A changed plan after a lock is a study of its own, which names the one it began with. */
 const copiedRow = ({ plan: { copiedFrom } }: StudyRecord): DoneRow[] =>
   copiedFrom ? [{ label: words.copied, lines: [words.copiedFrom(copiedFrom.title)] }] : [];
+
+/** What the planner advised, and whether the lead took it; nothing where nobody asked it. */
+const adviceRow = ({ plan }: StudyRecord): DoneRow[] =>
+  plan.advised ? [{ label: words.advice, lines: [adviceRecord(report.methods, plan, plan.advised)] }] : [];
 
 function productRows({ plan }: StudyRecord, { study }: Result): DoneRow[] {
   const products = (study?.products ?? []).map(({ name, preparation, batches }) => ({

@@ -6,7 +6,7 @@ import { emptyPlan, openParts } from "../../src/design/readiness.ts";
 import { newId } from "../../src/model/id.ts";
 import type { Plan } from "../../src/model/plan.ts";
 import { planFileWords } from "../../src/words/en/plan-file.ts";
-import { choicePlans, linePlan, rankingPlan, readyPlan, repeated } from "../design/scenario.ts";
+import { askedPlan, choicePlans, linePlan, rankingPlan, readyPlan, repeated } from "../design/scenario.ts";
 import { problemOf } from "../problem-of.ts";
 
 const study = { id: "b2c7f2ce-9b5f-4a39-8c0d-3d3a6a1d7e10", title: "Steam first?" };
@@ -67,6 +67,8 @@ const plans: Plan[] = [
   ...choicePlans().map(([, plan]) => plan),
   repeated(readyPlan(), "sessions"),
   rankingPlan(),
+  askedPlan(),
+  askedPlan({ blank: true }),
   ...compared.map((comparisons) =>
     linePlan({
       comparisons,

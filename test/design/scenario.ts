@@ -57,6 +57,18 @@ export function readyPlan(changes: Partial<Plan> = {}): Plan {
   };
 }
 
+/** A plan that began with the planner's questions and went its own way, with what is known of the time on the day. */
+export const askedPlan = (changes: Partial<Plan> = {}): Plan =>
+  readyPlan({
+    asked: {
+      ...{ want: "any-difference", products: "two", aim: "difference", property: "no" },
+      ...{ expected: null, food: "mild", knows: "neither" },
+    },
+    advised: { method: "tetrad", goal: "difference", sides: "one" },
+    pace: { tasteSeconds: 40, serveSeconds: 15, windowFrom: 4, windowTo: 15, seats: 6, mostSamples: 4 },
+    ...changes,
+  });
+
 /** Which of the two processes the diners prefer; "no preference" may be said. */
 export const preferencePlan = (changes: Partial<Plan> = {}): Plan =>
   readyPlan({

@@ -4,7 +4,7 @@ import type { Plan } from "../../src/model/plan.ts";
 import { kitchenDifferences, planDifferences } from "../../src/organizer/differences.ts";
 import { mostSteps, noHistory, recorded, sealed, stepBack, stepForward } from "../../src/organizer/history.ts";
 import { kitchenOf } from "../design/kitchen.ts";
-import { choicePlans, juicier, linePlan, rankingPlan, readyPlan } from "../design/scenario.ts";
+import { askedPlan, choicePlans, juicier, linePlan, rankingPlan, readyPlan } from "../design/scenario.ts";
 
 const rows = (one: Plan, other: Plan): string[] =>
   planDifferences(one, other).map(({ label, mine, theirs }) => `${label}: ${mine} | ${theirs}`);
@@ -27,6 +27,19 @@ describe("in what two versions of a plan differ", () => {
       "people: 24 | 30",
       "look of the samples: they look alike | nothing",
     ]);
+  });
+  test("the planner's questions as they were asked, the time on the day; the advice follows from the answers", () => {
+    const other = readyPlan({
+      asked: { ...plan.asked, want: "liking", products: "two" },
+      pace: { ...plan.pace, windowTo: 15 },
+    });
+    expect(rows(plan, other)).toEqual([
+      "what is to be found out: nothing | Which one is liked better",
+      "how many are compared: nothing | Two products",
+      "best until (minutes): nothing | 15",
+    ]);
+    const taken = planDifferences(plan, other).reduce((into, each) => each.take(into), plan);
+    expect(taken.advised?.method).toBe("paired-preference");
   });
   test("products by name, batches by wave and product, allergens by what they are of", () => {
     const other = withWave(plan, { starts: "11:30", batches: { ...plan.waves[0]?.batches, [steamed.id]: ["N9"] } });
@@ -81,6 +94,7 @@ describe("in what two versions of a plan differ", () => {
       ...choicePlans().map(([, each]) => each),
       linePlan(),
       rankingPlan(),
+      askedPlan(),
       readyPlan({ properties: [juicier] }),
     ];
     const any = fc.constantFrom(...plans);

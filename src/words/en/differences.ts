@@ -2,9 +2,11 @@ import type { Moment, ScaleForm } from "../../model/attribute.ts";
 import type { Claim } from "../../model/claim.ts";
 import type { Kitchen } from "../../model/kitchen.ts";
 import type { Declaration, Plan, Product, Property, Wave } from "../../model/plan.ts";
+import type { Asked } from "../../model/plan-question.ts";
 import { allergenNames } from "./allergens.ts";
 import { momentPhrase } from "./moment.ts";
 import { listed, plural } from "./organizer.ts";
+import { adviceWords } from "./organizer-advice.ts";
 import { figure, percent } from "./organizer-figures.ts";
 import { formSaid } from "./organizer-form.ts";
 import { methodNames } from "./organizer-method.ts";
@@ -15,10 +17,14 @@ import { safety } from "./organizer-safety.ts";
 type Attribute = Plan["scale"]["attributes"][number];
 type Labels<T, Left extends string = never> = Record<Exclude<keyof T & string, Left>, string>;
 
-const plan: Labels<Plan, "serving" | "products" | "properties" | "waves" | "declarations" | "scale" | "ranking"> = {
+const plan: Labels<
+  Plan,
+  "asked" | "advised" | "pace" | "serving" | "products" | "properties" | "waves" | "declarations" | "scale" | "ranking"
+> = {
   title: "title",
   invented: "demo",
   copiedFrom: "study it began with",
+  blank: "blank study",
   objective: "question",
   ifYes: "if yes",
   ifNo: "if no",
@@ -64,6 +70,14 @@ const serving: Labels<Plan["serving"]> = {
   retaste: "tasting again",
   warmUp: "warm-up",
   warmUpWhat: "warm-up sample",
+};
+const pace: Labels<Plan["pace"]> = {
+  tasteSeconds: "to taste and answer (seconds)",
+  serveSeconds: "to bring one tray (seconds)",
+  windowFrom: "best from (minutes)",
+  windowTo: "best until (minutes)",
+  seats: "seats at once",
+  mostSamples: "samples a sitting, at most",
 };
 const ranking: Labels<Plan["ranking"]> = {
   name: "name of the property",
@@ -187,10 +201,15 @@ function value(of: unknown, key: string, nameOf: (id: string) => string | undefi
   return said.map(([inner, part]) => `${spaced(inner)} ${within(part, inner)}`).join(", ");
 }
 
+const nobody = () => undefined;
 const spaced = (name: string): string => name.replace(/([A-Z])/g, " $1").toLowerCase();
 
 export const differenceWords = {
   plan: plan as Record<string, string>,
+  asked: adviceWords.short as Record<string, string>,
+  answer: (question: string, answer: unknown) =>
+    typeof answer === "string" ? adviceWords.answerText(question as keyof Asked, answer) : value(answer, "", nobody),
+  pace: pace as Record<string, string>,
   serving: serving as Record<string, string>,
   ranking: ranking as Record<string, string>,
   claim: claim as Record<string, string>,

@@ -1,5 +1,6 @@
 import type { Plannable } from "../../model/method.ts";
-import type { AdviceReason, AdviceWarning, Advised, AlternativeReason } from "../../model/plan-question.ts";
+import type { AdviceReason, AdviceWarning, Advised, AlternativeReason, Asked } from "../../model/plan-question.ts";
+import { adviceText } from "./advice-record.ts";
 import { listed, organizer, plural } from "./organizer.ts";
 import { figure, inHundred } from "./organizer-figures.ts";
 import { methodNames } from "./organizer-method.ts";
@@ -67,11 +68,11 @@ const questions = {
   },
 } as const;
 
-const goalText = ({ goal, sides, method }: Advised, either: boolean): string => {
-  if (goal === "similarity") return `${methodNames[method]}, to show that a difference is too small to matter`;
-  if (either) return `${methodNames[method]}, ${sides === "one" ? "one-sided" : "two-sided"}`;
-  return methodNames[method];
-};
+/** What was answered, without the mark of a question. */
+function answerText(question: keyof Asked, answer: string | null): string {
+  const options: readonly { value: string; label: string }[] = questions[question].options;
+  return options.find(({ value }) => value === answer)?.label.replace(/\?$/, "") ?? "not answered";
+}
 
 /** A method inside of a sentence: "a tetrad". */
 const named = (method: Plannable): string => `\u201c${methodNames[method]}\u201d`;
@@ -121,6 +122,7 @@ const alternativeWhy: Record<AlternativeReason, string> = {
   "fewer-cups": "three cups, not four",
   "easier-task": "an easier task, more people",
   "if-property": "if you can name the property after all",
+  "that-property-alone": "if only the property you named counts",
   "how-much-too": "says how much as well",
   quicker: "quicker, and no distances",
   "other-properties": "notices what you did not think of",
@@ -138,12 +140,14 @@ const grams = (weight: number): string =>
 export const adviceWords = {
   questions,
   proposal: "The planner proposes",
-  proposed: goalText,
+  partTwo: "Part 2 says why, and what it costs.",
+  none: "Answer the plain questions in part 1, and the planner proposes a method here. Or choose one yourself.",
+  otherMethods: "Choose another method",
+  proposed: (advised: Advised) => adviceText(methodNames, advised),
   openAnswers: (count: number) =>
     `${plural(count, "question is", "questions are")} open; the answer may change the advice.`,
   why,
   warnings,
-  or: "Or:",
   alternative: (method: Plannable, reason: AlternativeReason) => `${methodNames[method]} (${alternativeWhy[reason]})`,
   alternatives: (list: readonly string[]) => `Or: ${list.join("; ")}.`,
   follows: "The plan goes by this.",
@@ -152,10 +156,22 @@ export const adviceWords = {
   otherGoal: "The plan is set up otherwise. That is yours to choose; plan, lock page and report name both.",
   take: (method: Plannable) => `Take ${named(method)}`,
   mark: "proposed",
-  /** On the lock page: the advice that did not stand. */
-  record: (advised: string, chosen: string) => `The planner advised: ${advised}. You chose: ${chosen}.`,
+  askedTerm: "What the planner asked",
+  /** An answer with its question. */
+  answered: (question: keyof Asked, answer: string | null) =>
+    `${questions[question].legend} ${answerText(question, answer)}.`,
   recordTerm: "Advice",
-  recordSame: (advised: string) => `The planner advised ${advised}, and the plan goes by it.`,
+  /** A short name of each question, where two versions of a plan are compared. */
+  short: {
+    want: "what is to be found out",
+    products: "how many are compared",
+    aim: "what is to be shown",
+    property: "is the property known",
+    expected: "is it known which has more",
+    food: "how the food sits",
+    knows: "does the panel know one",
+  } satisfies Record<keyof Asked, string>,
+  answerText,
   cost: {
     heading: "What it costs",
     caption: (effect: string | null) =>
@@ -165,6 +181,12 @@ export const adviceWords = {
     captionLikeness: (effect: string) =>
       `What each way takes to show less than ${effect} in 80 of 100 studies, if nobody can tell`,
     distance: (value: number) => `a distance d\u2032 of ${figure(value)}`,
+    points: (points: number) => `a difference of ${figure(points)} points`,
+    split: (split: string) => `a split of ${split}`,
+    thatMuch: "what is sought",
+    seats: "Seats at once",
+    minutes: (minutes: number, sittings: number) =>
+      sittings === 1 ? String(minutes) : `${sittings} \u00d7 ${minutes}`,
     columns: {
       way: "method",
       people: "people",
@@ -185,8 +207,6 @@ export const adviceWords = {
     food: grams,
     note: (warmUp: boolean) =>
       `Spares${warmUp ? " and warm-ups" : ""} are in. The methods are held to one distance, since a share who can tell means another thing for each.`,
-    noFood: "Say the portion in part 4 to see the food.",
-    noWaves: "Plan a wave in part 5 to see how many there are.",
   },
   time: {
     heading: "Time at the table",

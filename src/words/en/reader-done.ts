@@ -36,6 +36,7 @@ export const done = {
   swallow: { swallow: "Samples swallowed", spit: "Samples spat out", either: "Swallowed or spat out, as each chose" },
   retaste: (allowed: boolean) => (allowed ? "Tasting again allowed" : "Tasting again not allowed"),
   purpose: "Purpose",
+  advice: "Advice of the planner",
   copied: "Plan",
   copiedFrom: (title: string) => `Began with the plan of “${title.trim()}”.`,
   origin: "Origin and storage of the samples",
