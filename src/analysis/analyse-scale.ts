@@ -9,6 +9,7 @@ import { endsOf } from "../model/steps.ts";
 import { familySize } from "./attribute-family.ts";
 import { caveatsOfStudy, powerToFind } from "./caveats.ts";
 import { markedLines, plannedSessions, type Sample } from "./marking.ts";
+import { leadingTest } from "./mixed-lead.ts";
 import { type ScaleAttribute, type ScaleInput, type ScaleValue, scaleStatistics } from "./scale.ts";
 import { productsPower, scaleTestOf } from "./scale-power.ts";
 import { caveatsOfLead, termsOfFile, termsOfPlan } from "./scale-terms.ts";
@@ -160,10 +161,12 @@ function caveatsOfScale(statistics: ScaleStatistics, standsFor: string): Caveat[
   if (people === 1) list.push({ what: "one-person", judgments });
   else list.push({ what: "this-panel-only", standsFor });
   if (first && people > 1 && first.repeats > 1) {
-    list.push({ what: "repeats-averaged", people: first.people, judgments: first.judgments });
+    const tested = leadingTest(first) !== null;
+    list.push({ what: "repeats-averaged", people: tested ? first.people : people, judgments: first.judgments, tested });
   }
   const counting = familySize(attributes);
-  const exploratory = attributes.length - counting;
+  // a just-right scale has no p that could be small by chance
+  const exploratory = attributes.filter(({ inFamily, form }) => !inFamily && form.kind !== "just-right").length;
   if (exploratory > 0) list.push({ what: "further-attributes", attributes: exploratory, counting });
   return [...list, ...caveatsOfSteps(statistics), ...incompleteOf(attributes)];
 }

@@ -121,10 +121,13 @@ function tableOf(
 ): WordTable {
   const { table, notes, sides: names } = words.steps.justRight;
   const liking = found.liking !== null;
+  const intervals = found.products
+    .flatMap(({ drops }) => [drops.little, drops.much])
+    .filter(({ test }) => test !== null);
   const marked = found.products.some(({ drops }) => liking && (drops.little.tooFew || drops.much.tooFew));
   return {
     caption: table.caption(subjectOf(attribute, words)),
-    columns: table.columns(confidence, liking),
+    columns: table.columns(found.repeated ? null : confidence, liking),
     rows: found.products.flatMap((product) =>
       sides.map((side) => [
         table.name(product.product, names[side]),
@@ -134,8 +137,8 @@ function tableOf(
     ),
     note: [
       notes.means,
-      notes.shares,
-      ...(liking ? [notes.drops] : []),
+      ...(found.repeated ? [] : [notes.shares]),
+      ...(liking ? [found.repeated ? notes.dropsRepeated : notes.drops(intervals.length)] : []),
       ...(marked ? [notes.tooFew(leastShareOfSide)] : []),
     ].join(" "),
   };

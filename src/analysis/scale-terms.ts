@@ -51,7 +51,9 @@ export function caveatsOfLead(attributes: readonly AttributeResult[], places: bo
   const led = attributes.find((attribute) => leadingTest(attribute) !== null);
   const inLead = led?.leads === "mixed" && led.mixed?.terms.some(({ term }) => term === "position");
   // of values from elsewhere nobody here knows in which places they were served
-  if (led && places && !inLead) list.push({ what: "position-left-out" });
+  if (led && places && !inLead) {
+    list.push({ what: "position-left-out", balanced: led.blocks?.balanced ?? true });
+  }
   const [first] = attributes;
   const mixed = first?.mixed;
   if (first && mixed && mixed.batches !== null && first.outcome !== "withheld") {

@@ -64,7 +64,8 @@ export const caveat = z.discriminatedUnion("what", [
   z.strictObject({ what: z.literal("none-frequent"), none: count, of: count }),
   z.strictObject({ what: z.literal("none-split"), none: count, leftOut: count }),
   /** Line scale. */
-  z.strictObject({ what: z.literal("position-left-out") }),
+  /** Balanced: everybody marked each product as often, so that the orders served even it out. */
+  z.strictObject({ what: z.literal("position-left-out"), balanced: z._default(z.boolean(), true) }),
   /** Batches are drawn from many in the mixed model: its test of products, and which analysis leads. `seen`: they spread. */
   z.strictObject({
     what: z.literal("batches-drawn"),
@@ -77,7 +78,13 @@ export const caveat = z.discriminatedUnion("what", [
     pValue: z.number(),
   }),
   z.strictObject({ what: z.literal("further-attributes"), attributes: count, counting: z._default(count, 1) }),
-  z.strictObject({ what: z.literal("repeats-averaged"), people: count, judgments: count }),
+  z.strictObject({
+    what: z.literal("repeats-averaged"),
+    people: count,
+    judgments: count,
+    /** Is there a test that takes them as one person's? */
+    tested: z._default(z.boolean(), true),
+  }),
   z.strictObject({ what: z.literal("trays-below-plan"), planned: count, marked: count }),
   z.strictObject({ what: z.literal("incomplete-panelists"), attribute: line, panelists: z.array(line) }),
   z.strictObject({

@@ -73,7 +73,7 @@ describe("nine judges, four wines, two bottles each, planned as two trays a pers
   test("the report counts people, not marks, and says so", () => {
     const said = say(found, report);
     expect(said.rows.find(({ id }) => id === "people")?.value).toBe("9");
-    expect(found.caveats).toContainEqual({ what: "repeats-averaged", people: 9, judgments: 72 });
+    expect(found.caveats).toContainEqual({ what: "repeats-averaged", people: 9, judgments: 72, tested: true });
     expect(said.caveats.join(" ")).toContain("72 marks came from 9 people");
     expect(found.caveats.map(({ what }) => what)).not.toContain("trays-below-plan");
   });

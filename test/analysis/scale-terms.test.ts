@@ -64,4 +64,18 @@ describe("a study in two sessions, each product in several batches", () => {
     const { caveats } = describeResult(found, report);
     expect(caveats.filter((sentence) => sentence.includes("what is said holds for these"))).toHaveLength(3);
   });
+  test("too few marks for places: the mixed model leads without them, and nobody says that the orders balance them", () => {
+    const few = study(
+      1,
+      juicinessMarks
+        .slice(0, 3)
+        .map((own, at) => own.map((value, product) => (at < 2 && product === at ? null : value))),
+    );
+    expect(few.attributes[0]).toMatchObject({ leads: "mixed" });
+    expect(few.attributes[0]?.mixed?.leftOut).toContainEqual({ term: "position", why: "too-few" });
+    const { caveats, attributes } = describeResult(few, report);
+    expect(attributes[0]?.lead).toContain("Left out of it is the place on the tray: there are too few marks for it.");
+    expect(caveats.join(" ")).not.toContain("is balanced by the serving orders");
+    expect(caveats.join(" ")).toContain("may balance it in part only");
+  });
 });

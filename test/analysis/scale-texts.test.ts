@@ -77,3 +77,70 @@ describe("why marks are uneven, and what the mixed model makes of it", () => {
     expect(unknown.attributes[0]?.lead).toContain("Left out of it is the session: it is not known for every mark.");
   });
 });
+
+describe("just right, beside a liking", () => {
+  const head = "panelist,product,repeat,attribute,value,scale";
+  /** Product A: from everybody a step of three, and a liking of nine. */
+  const rated = (answers: readonly (readonly [step: number, liking: number])[], repeat = 1) =>
+    answers.flatMap(([step, liking], at) => [
+      `p${at},A,${repeat},Liking,${liking},liking 9`,
+      `p${at},A,${repeat},Salt,${step},just-right 3`,
+    ]);
+  const others = [
+    "p0,B,1,Liking,5,liking 9",
+    "p0,B,1,Salt,2,just-right 3",
+    "p1,B,1,Liking,6,liking 9",
+    "p1,B,1,Salt,2,just-right 3",
+  ];
+  const answers = [
+    [1, 5],
+    [1, 7],
+    [2, 5],
+    [2, 7],
+    [3, 2],
+    [3, 4],
+  ] as const;
+  const partOf = (found: ReturnType<typeof said>) => {
+    const part = found.parts.find(({ id }) => id === "right-2");
+    if (!part) throw new Error("no part");
+    return part;
+  };
+
+  test("means that are one: how far they lie apart, not that people liked it as well", () => {
+    const [sentence] = partOf(said([head, ...rated(answers), ...others])).sentences;
+    expect(sentence).toContain(
+      "“too little”; their mean liking lies within 0.05 steps of that of those to whom it was just right (",
+    );
+    expect(sentence).toMatch(/“too much”; their mean liking is 3\.0 steps below that of those/);
+    expect(sentence).not.toContain("as well as");
+  });
+  test("no spread, no interval, and that is said", () => {
+    const flat = answers.map(([step]) => [step, step === 2 ? 7 : 5] as const);
+    const [sentence] = partOf(said([head, ...rated(flat), ...others])).sentences;
+    expect(sentence).toContain("2.0 steps below that of those to whom it was just right (there is no interval)");
+  });
+  test("several intervals: each speaks for itself, which is said with their number", () => {
+    const { note } = partOf(said([head, ...rated(answers), ...others])).table;
+    expect(note).toContain("Each of the 2 intervals speaks of its own drop alone");
+  });
+  test("repeats: no intervals, and neither note nor heads promise any", () => {
+    const found = said([head, ...rated(answers), ...rated(answers, 2), ...others]);
+    const { table, sentences } = partOf(found);
+    expect(sentences.join(" ")).toContain("so there are no intervals");
+    expect([...table.columns, table.note].join(" ")).not.toMatch(/interval|Welch|different people/);
+    expect(table.note).toContain("no promise");
+  });
+  test("a just-right scale is no further property with a p; alone with repeats there is no test that knows of people", () => {
+    const beside = said([head, ...rated(answers), ...others]);
+    expect(beside.caveats.join(" ")).not.toContain("small p");
+    const alone = [head, ...rated(answers), ...rated(answers, 2), ...others].filter((line) => !line.includes("Liking"));
+    const { caveats } = said(alone);
+    expect(caveats).toContain("14 marks came from 6 people. Further marks are no further people.");
+  });
+});
+
+test("steps without a name: the sentence on their distance has a subject", () => {
+  const lines = tenths.flatMap((_, at) => [`p${at},A,${(at % 4) + 1},steps 5`, `p${at},B,${(at % 3) + 3},steps 5`]);
+  const { caveats } = said(["panelist,product,value,scale", ...lines]);
+  expect(caveats.filter((text) => text.startsWith("Means take the steps of the scale"))).toHaveLength(1);
+});

@@ -122,7 +122,7 @@ describe("just right beside liking, from the file on; test/reference/just-right-
     const part = said.parts.find(({ id }) => id === "right-2");
     const [little = 0, right = 0, much = 0] = justRightByR.current.shares.map(([share = 0]) => share * 40);
     const of = ([, , drop = 0, low = 0, high = 0]: readonly number[]) =>
-      `they liked it ${drop.toFixed(1)} steps less than those to whom it was just right (${low.toFixed(1)} to ${high.toFixed(1)}, 95\u00a0% interval)`;
+      `their mean liking is ${drop.toFixed(1)} steps below that of those to whom it was just right (${low.toFixed(1)} to ${high.toFixed(1)}, 95\u00a0% interval)`;
     expect(part?.heading).toBe("Just right: Moistness");
     expect(part?.sentences[0]).toBe(
       `“current” was just right to ${right} of 40. ${little} of 40 said “too dry” or more so; ${of(justRightByR.current.little)}. ${much} of 40 said “too moist” or more so; ${of(justRightByR.current.much)}.`,

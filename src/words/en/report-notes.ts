@@ -95,15 +95,17 @@ export const caveats: CaveatSentences = {
     `${people(c.none)} of ${wholeNumber(c.of)} had no preference. Leaving that many out makes the test speak of the others only.`,
   "none-split": (c) =>
     `The answers “no preference” were split evenly between the two${c.leftOut > 0 ? "; the odd one was left out" : ""}. That makes a preference harder to show.`,
-  "position-left-out": () =>
-    "The place on the tray is balanced by the serving orders and is not a term of the test that leads.",
+  "position-left-out": (c) =>
+    c.balanced
+      ? "The place on the tray is balanced by the serving orders and is not a term of the test that leads."
+      : "The place on the tray is not a term of the test that leads, and the serving orders, with not everybody marking everything as often, may balance it in part only.",
   "batches-drawn": (c) => batchesDrawn(c),
   "further-attributes": (c) =>
     c.counting > 1
       ? `${wholeNumber(c.counting)} properties share the agreed risk. ${c.attributes === 1 ? "1 other was" : `${wholeNumber(c.attributes)} others were`} looked at beside them and ${c.attributes === 1 ? "is" : "are"} exploratory: a small p among several is easily chance.`
       : `The question was about what stands first here. The other ${c.attributes === 1 ? "one is" : `${wholeNumber(c.attributes)} are`} looked at beside it: a small p among several is easily chance.`,
   "repeats-averaged": (c) =>
-    `${wholeNumber(c.judgments)} marks came from ${people(c.people)}. The test knows which marks are one person\u2019s: it counts people, and further marks are no further people.`,
+    `${wholeNumber(c.judgments)} marks came from ${people(c.people)}. ${c.tested ? "The test knows which marks are one person\u2019s: it counts people, and further" : "Further"} marks are no further people.`,
   "trays-below-plan": (c) =>
     `${wholeNumber(c.planned)} trays planned, ${wholeNumber(c.marked)} with a mark. Who has fewer is averaged over what is there.`,
   "incomplete-panelists": (c) =>
@@ -111,7 +113,7 @@ export const caveats: CaveatSentences = {
   "widest-difference": (c) =>
     `${c.attribute === "" ? "Pair" : `${c.attribute}: pair`} by pair, the answers do not rule out differences of up to ${shortNumber(c.points)} ${c.unit}.`,
   "steps-equal": (c) =>
-    `${listed(c.attributes)}: means take the steps of the scale as equally far apart, and hide how the answers spread. How often each step was chosen stands beside them.`,
+    `${c.attributes.some((attribute) => attribute !== "") ? `${listed(c.attributes.map((attribute) => attribute || "the property without a name"))}: means` : "Means"} take the steps of the scale as equally far apart, and hide how the answers spread. How often each step was chosen stands beside them.`,
   "device-kinds-mixed": (c) =>
     `Marks were made in different ways (${listed(c.pointers)}), which may shift them a little.`,
   "ranks-no-distance": () =>

@@ -26,23 +26,29 @@ export type RanksFacts = { people: number; chiSquare: number; df: number; pValue
 
 const range = (low: number, high: number): string => `${points(low, 1)} to ${points(high, 1)}`;
 const of = (part: number, all: number): string => `${wholeNumber(part)} of ${wholeNumber(all)}`;
+/** Means of different people are held against each other, so means are what the sentence speaks of. */
 const liked = (drop: number, unit: string): string =>
   Number(drop.toFixed(1)) === 0
-    ? "liked it as well as"
-    : `liked it ${points(Math.abs(drop), 1)} ${unit} ${drop > 0 ? "less" : "more"} than`;
-/** An interval counted the way the sentence counts: less or more. */
+    ? `their mean liking lies within 0.05 ${unit} of that`
+    : `their mean liking is ${points(Math.abs(drop), 1)} ${unit} ${drop > 0 ? "below" : "above"} that`;
+/** An interval counted the way the sentence counts: below or above. */
 const within = ({ drop, bounds }: SideFacts, confidence: number): string => {
-  if (!bounds || drop === null) return "";
+  if (drop === null) return "";
+  if (!bounds) return " (there is no interval)";
   const [low, high] = drop >= 0 ? [bounds.low, bounds.high] : [0 - bounds.high, 0 - bounds.low];
-  return ` (${range(low, high)}, ${chosenPercent(confidence)} interval${low <= 0 && high >= 0 ? "; it may be none" : ""})`;
+  const of = Number(drop.toFixed(1)) === 0 ? ", just right less these" : "";
+  return ` (${range(low, high)}${of}, ${chosenPercent(confidence)} interval${low <= 0 && high >= 0 ? "; it may be none" : ""})`;
 };
 const sideText = (side: SideFacts, { answers, unit, confidence }: JustRightFacts): string => {
   if (side.answers === 0) return `Nobody said ${side.label}.`;
   const said = `${of(side.answers, answers)} said ${side.label}`;
   if (unit === null || side.drop === null) return `${said}.`;
   if (side.tooFew) return `${said}, too few to tell what that does to liking.`;
-  return `${said}; they ${liked(side.drop, unit)} those to whom it was just right${within(side, confidence)}.`;
+  return `${said}; ${liked(side.drop, unit)} of those to whom it was just right${within(side, confidence)}.`;
 };
+
+const promise =
+  "It says where the product was liked less, and no more: it is an association, and no promise that a change would be liked.";
 
 /** What is said of scales with steps: how often each was chosen, and the middle that is a goal. */
 export const steps = {
@@ -66,7 +72,7 @@ export const steps = {
       : []),
     ...(forms.includes("just-right")
       ? [
-          "Just right: exact intervals of the shares (Clopper and Pearson). The drop of liking is the mean liking of those to whom a product was just right less that of those who chose a side, with the interval of Welch’s t; both are different people of one product.",
+          "Just right: exact intervals of the shares (Clopper and Pearson). The drop of liking is the mean liking of those to whom a product was just right less that of those who chose a side, with the interval of Welch’s t; both are different people of one product. Where somebody answered more than once for a product there are no intervals.",
         ]
       : []),
   ],
@@ -98,12 +104,11 @@ export const steps = {
     table: {
       caption: (subject: string) => `Too little, just right, too much: ${subject}`,
       name: (product: string, side: string) => `${product}, ${side.replace(" ", nbsp)}`,
-      columns: (confidence: number, liking: boolean) => [
-        "Answer",
-        "Answers",
-        `Share, ${chosenPercent(confidence)} interval`,
-        ...(liking ? ["Mean liking", `Liked less by, ${chosenPercent(confidence)} interval`] : []),
-      ],
+      /** `confidence`: null where there are no intervals. */
+      columns: (confidence: number | null, liking: boolean) => {
+        const beside = confidence === null ? "" : `, ${chosenPercent(confidence)} interval`;
+        return ["Answer", "Answers", `Share${beside}`, ...(liking ? ["Mean liking", `Liked less by${beside}`] : [])];
+      },
       none: "–",
       count: wholeNumber,
       share: (estimate: number, ends: { low: number; high: number } | null) =>
@@ -117,8 +122,10 @@ export const steps = {
       means:
         "The middle of this scale is the goal. In a mean, too little and too much would cancel out, so none is shown.",
       shares: "Intervals of shares are exact.",
-      drops:
-        "The drop compares different people: those who chose a side with those to whom it was just right (Welch’s t). It says who liked the product less, and no more: it is an association, and no promise that a change would be liked.",
+      drops: (intervals: number) =>
+        `The drop compares different people: those who chose a side with those to whom it was just right (Welch’s t). ${intervals > 1 ? `Each of the ${wholeNumber(intervals)} intervals speaks of its own drop alone: the more of them, the likelier one leaves out 0 by chance. ` : ""}${promise}`,
+      /** Where somebody answered more than once for a product. */
+      dropsRepeated: `The drop is the mean liking of answers that chose a side, held against those of just right. ${promise}`,
       tooFew: (share: number) => `* Fewer than ${percent(share)} chose this side: too few to say (a rule of thumb).`,
     },
     picture: {
