@@ -4,7 +4,7 @@ import { unitOf } from "../model/result-steps.ts";
 import type { ReportWords } from "../words/en/report.ts";
 import { decimalsFor, points, pText } from "../words/number.ts";
 import type { Row, WordTable } from "./describe.ts";
-import { sharedBy } from "./describe-family.ts";
+import { byHolm, sharedBy } from "./describe-family.ts";
 import { leadingTest } from "./mixed-lead.ts";
 import { unevenOf } from "./uneven.ts";
 
@@ -50,7 +50,11 @@ export function rowsOf(result: ScaleResult, attribute: AttributeResult, words: R
     list.push({ id: "error", label: rows.error, ...values.error(repeats, unevenOf(attribute), result.perTray) });
   }
   if (variances.residual !== null) {
-    list.push({ id: "within", label: rows.within, ...values.points(Math.sqrt(variances.residual), decimals, unit) });
+    list.push({
+      id: "within",
+      label: rows.within(batchesTakenOut(attribute)),
+      ...values.points(Math.sqrt(variances.residual), decimals, unit),
+    });
   }
   if (variances.panelist !== null) {
     list.push({ id: "between", label: rows.between, ...values.points(Math.sqrt(variances.panelist), decimals, unit) });
@@ -102,7 +106,10 @@ export function contrastsTable(
   const { contrasts } = attribute;
   const size = sharedBy(result, attribute);
   const adjuster = adjusterOf(result, attribute, size, { scale, family });
-  const columns = scale.contrasts.columns(result.confidence, adjuster, unitOf(attribute.form));
+  const columns = scale.contrasts.columns({
+    ...{ confidence: result.confidence, adjuster, unit: unitOf(attribute.form) },
+    ...{ holm: byHolm(result, attribute), batches: batchesTakenOut(attribute) },
+  });
   const decimals = decimalsOf(result, attribute);
   const several = contrasts.length > 1 || size > 1;
   // with repeats two spreads could be meant, so the ratio is left out
@@ -138,6 +145,9 @@ export function contrastsTable(
       .join(" "),
   };
 }
+
+/** Is the residual spread that within batches, since the leading model holds how batches of a product differ? */
+const batchesTakenOut = ({ leads, mixed }: AttributeResult): boolean => leads === "mixed" && mixed?.batches != null;
 
 /** What the adjusted p of comparisons are named after. */
 function adjusterOf(

@@ -130,8 +130,8 @@ function contrastsTable(
     ]);
   return {
     caption: words.caption(attribute),
-    columns: words.columns(result.confidence),
+    columns: words.columns(result.confidence, change.adjustment === "holm"),
     rows: [...rowsOf(change, words.change, 1), ...rowsOf(area, words.area, 0)],
-    note: words.note,
+    note: words.note(change.adjustment === "holm"),
   };
 }

@@ -3,6 +3,7 @@ import type { ScaleResult } from "../model/result.ts";
 import type { AttributeResult } from "../model/result-scale.ts";
 import { unitOf } from "../model/result-steps.ts";
 import type { ReportWords } from "../words/en/report.ts";
+import type { IntervalKind } from "../words/en/report-family.ts";
 import { points } from "../words/number.ts";
 import { familySize } from "./attribute-family.ts";
 import type { Part, StripPart } from "./describe.ts";
@@ -22,6 +23,16 @@ function standingOf({ alpha }: ScaleResult, attribute: AttributeResult): Standin
 /** How many properties share the risk with this one: 1 where it is alone, or exploratory. */
 export const sharedBy = ({ attributes }: ScaleResult, { inFamily }: AttributeResult): number =>
   inFamily ? familySize(attributes) : 1;
+
+/** Do its intervals stand at the risk that Holm's steps left each, so that together they have no one level? */
+export const byHolm = (result: ScaleResult, attribute: AttributeResult): boolean =>
+  attribute.adjustment === "holm" || (result.products.length === 2 && sharedBy(result, attribute) > 1);
+
+/** What the intervals of properties side by side are. */
+export function intervalsOf(result: ScaleResult, strip: readonly NamedAttribute[]): IntervalKind {
+  if (strip.some(({ attribute }) => byHolm(result, attribute))) return "holm";
+  return result.products.length > 2 ? "together" : "own";
+}
 
 /** Beside what was found of a property that is not the question's: does it count, and what does that come to? */
 export function besideText(result: ScaleResult, attribute: AttributeResult, { scale, family }: ReportWords): string {
@@ -72,7 +83,8 @@ function sentencesOf(result: ScaleResult, named: readonly NamedAttribute[], { fa
     named.filter(({ attribute }) => standingOf(result, attribute) === standing).map(({ subject }) => subject);
   const size = familySize(result.attributes);
   const [shown, notShown, exploratory] = [subjects("shown"), subjects("not-shown"), subjects("exploratory")];
-  const together = result.products.length > 2 ? family.pairs(size) : family.steps(result.confidence);
+  const holm = named.some(({ attribute }) => byHolm(result, attribute));
+  const together = result.products.length > 2 ? family.pairs(size, holm) : family.steps(result.alpha);
   return [
     ...(size > 1 ? [family.share(size, result.alpha)] : []),
     ...(size > 1 && shown.length > 0 ? [family.shown(shown)] : []),
@@ -90,6 +102,7 @@ function stripTable(result: ScaleResult, strip: readonly NamedAttribute[], words
       result.confidence,
       result.products.length,
       strip[0] ? unitOf(strip[0].attribute.form) : "points",
+      intervalsOf(result, strip),
     ),
     rows: strip.flatMap((named) => rowsOf(result, named, words)),
     note: "",

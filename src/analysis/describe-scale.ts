@@ -7,7 +7,7 @@ import type { PairFacts, ScaleFacts } from "../words/en/report-scale.ts";
 import type { AttributeText, FamilyText, Part } from "./describe.ts";
 import { contrastsTable, decimalsOf, meansTable, rowsOf } from "./describe-attribute.ts";
 import { curveParts } from "./describe-curve.ts";
-import { besideText, type NamedAttribute, sharedBy, stripParts } from "./describe-family.ts";
+import { besideText, byHolm, type NamedAttribute, sharedBy, stripParts } from "./describe-family.ts";
 import { panelPart } from "./describe-panel.ts";
 import { distributionTable, endsText, justRightParts, justRightVerdict } from "./describe-steps.ts";
 import { leadingTest } from "./mixed-lead.ts";
@@ -97,7 +97,7 @@ function turned(
   const { pValue, pValueAdjusted } = contrast;
   const common = {
     ...{ compared, pValue, pValueAdjusted, decimals, confidence: result.confidence, unit: unitOf(attribute.form) },
-    ...{ among: attribute.contrasts.length, family: sharedBy(result, attribute) },
+    ...{ among: attribute.contrasts.length, family: sharedBy(result, attribute), holm: byHolm(result, attribute) },
   };
   // 0 less a number, so that no minus zero comes out
   return difference < 0 && compared !== "interaction"
@@ -168,7 +168,7 @@ function attributeText(
           ? picture.noTest
           : two
             ? picture.two(result.confidence)
-            : picture.many(result.confidence),
+            : picture.many(result.confidence, byHolm(result, attribute)),
     },
   };
 }

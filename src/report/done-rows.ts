@@ -181,7 +181,7 @@ const modelOf = (first: AttributeResult | undefined): string =>
         ...first.mixed.terms.map(({ term }) => term),
         ...(first.mixed.batches === null ? [] : (["batch"] as const)),
       ])
-    : words.modelIs.blocks;
+    : words.modelIs.blocks(first?.blocks?.balanced ?? true);
 
 function rankDesign({ ranking: { name, definition } }: StudyRecord["plan"], result: RankResult): DoneRow[] {
   return [

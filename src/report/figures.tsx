@@ -1,6 +1,6 @@
 import type { ComponentChild } from "preact";
 import type { AttributeText, ChanceText, Description, Part } from "../analysis/describe.ts";
-import { isStrip } from "../analysis/describe-family.ts";
+import { byHolm, isStrip } from "../analysis/describe-family.ts";
 import { stepsOf, valueEnds } from "../analysis/steps.ts";
 import type { KindsResult, PairResult, Result, ScaleResult } from "../model/result.ts";
 import type { AttributeResult } from "../model/result-scale.ts";
@@ -243,7 +243,13 @@ function contrastFigures(result: ScaleResult, attribute: AttributeResult, text: 
     return {
       id: `pairs-${at + 1}${parts > 1 ? `-${part + 1}` : ""}`,
       name: `${words.name(text.heading)}${parts > 1 ? ` (${part + 1}/${parts})` : ""}`,
-      caption: () => words.caption(result.confidence, unitOf(attribute.form), attribute.leads === "mixed"),
+      caption: () =>
+        words.caption(
+          result.confidence,
+          unitOf(attribute.form),
+          attribute.leads === "mixed",
+          byHolm(result, attribute),
+        ),
       draw: (width: number, ids?: Ids) => <IntervalRows figures={figures} width={width} {...ids} />,
       table: null,
       tableId: pairsTableId(at),

@@ -1,5 +1,5 @@
 import type { Description } from "../analysis/describe.ts";
-import { type NamedAttribute, stripsOf } from "../analysis/describe-family.ts";
+import { intervalsOf, type NamedAttribute, stripsOf } from "../analysis/describe-family.ts";
 import type { ScaleResult } from "../model/result.ts";
 import { unitOf } from "../model/result-steps.ts";
 import type { StripGroup } from "../ui/strip-layout.ts";
@@ -26,14 +26,24 @@ export function stripFigure(result: ScaleResult, said: Description, part: `strip
     tableId: partTableId(part),
     name,
     caption: () =>
-      caption(
-        result.confidence,
-        groups.some(({ exploratory }) => exploratory),
-        strip[0] ? unitOf(strip[0].attribute.form) : "points",
-      ),
+      caption({
+        confidence: result.confidence,
+        exploratory: groups.some(({ exploratory }) => exploratory),
+        unit: strip[0] ? unitOf(strip[0].attribute.form) : "points",
+        mixed: mixedIn(strip),
+        holm: intervalsOf(result, strip) === "holm",
+      }),
     draw: (width, ids) => <Strip groups={groups} width={width} {...ids} />,
     table: null,
   };
+}
+
+/** In how much of a strip the mixed model leads; what has no differences is not asked. */
+function mixedIn(strip: readonly NamedAttribute[]): "all" | "none" | "some" {
+  const compared = strip.filter(({ attribute }) => attribute.contrasts.length > 0);
+  const mixed = compared.filter(({ attribute }) => attribute.leads === "mixed").length;
+  if (mixed === 0) return "none";
+  return mixed === compared.length ? "all" : "some";
 }
 
 /** With two products a property is one row under its own name; with more it heads its comparisons. */

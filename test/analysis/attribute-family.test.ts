@@ -4,6 +4,7 @@ import { resultOfScaleRows } from "../../src/analysis/analyse-scale.ts";
 import { describe as say } from "../../src/analysis/describe.ts";
 import { type ScaleInput, scaleStatistics } from "../../src/analysis/scale.ts";
 import type { ScaleResult } from "../../src/model/result.ts";
+import { stripFigure } from "../../src/report/strip-figures.tsx";
 import { report } from "../../src/words/en/report.ts";
 import { reference, relativeError } from "./reference.ts";
 
@@ -121,5 +122,35 @@ describe("what is said of them", () => {
     if (!first) throw new Error("no case");
     expect(say(resultOf(cases.two), report).verdict).toContain("among the 3 properties that count (Holm)");
     expect(say(resultOf([first]), report).parts.map(({ id }) => id)).not.toContain("strip-1");
+  });
+  test("intervals after Holm are not sold as holding together: they go with their adjusted p", () => {
+    const { parts, attributes, size } = say(resultOf(cases.two), report);
+    const strip = parts.find(({ id }) => id === "strip-1");
+    expect(strip?.sentences.join(" ")).toContain("leaves out 0 just when its adjusted p is at most 5\u00a0%");
+    expect(strip?.table.columns[2]).toBe("Interval, after Holm");
+    expect(attributes[0]?.contrasts?.columns).toContain("Interval, after Holm");
+    expect(attributes[0]?.contrasts?.note).toContain("leaves out 0 just when");
+    expect(size).toContain("interval after Holm, which goes with the adjusted p");
+    // the exploratory one stands by itself
+    expect(attributes[3]?.finding).toContain("95\u00a0% interval;");
+    for (const text of [...(strip?.table.columns ?? []), ...(strip?.sentences ?? [])])
+      expect(text).not.toMatch(/together/);
+    expect(say(resultOf(cases.three), report).parts[0]?.table.columns[2]).toBe("95\u00a0% interval, together");
+  });
+  test("the strip's caption names the analysis that its differences are of, and what its intervals are", () => {
+    const captionOf = (result: ScaleResult) => stripFigure(result, say(result, report), "strip-1")?.caption(660) ?? "";
+    const whole = inputOf(cases.two);
+    const within = captionOf(resultOf(cases.two));
+    expect(within).toMatch(/^Of every property the mean difference within panelists in points/);
+    expect(within).toContain("interval, after Holm where the property counts");
+    expect(within).not.toContain("mixed model");
+    // one mark of the second property is missing, so the mixed model leads it
+    const values = whole.values.filter(({ attribute, chew }) => attribute !== 1 || chew !== "0 1");
+    const gap = { ...resultOf(cases.two), ...scaleStatistics({ ...whole, values }) };
+    expect(gap.attributes.map(({ leads }) => leads)).toContain("mixed");
+    expect(captionOf(gap)).toContain("within panelists, or where marks are uneven the difference by the mixed model,");
+    const [first] = cases.three;
+    if (!first) throw new Error("no case");
+    expect(captionOf(resultOf([first, { ...first, inFamily: false }]))).toContain("its 95\u00a0% interval;");
   });
 });

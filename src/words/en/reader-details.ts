@@ -178,7 +178,7 @@ export const details = {
             "Over the chew: the last mark of a chew less its first, and the area by trapezoids over the planned seconds, are one value a panelist and product each, and go through the same model. Shape: within panelists with all marks, product by moment is tested against panelist by product by moment.",
           ]
         : []),
-      `The place on the tray is balanced by the orders served and is ${f.place ? "a term of the mixed model alone" : "no term of the model"}. No mark was transformed, standardized or left out.`,
+      `The place on the tray is ${f.complete && !f.unequal ? "balanced by the orders served and is " : ""}${f.place ? "a term of the mixed model alone" : "no term of the model"}. No mark was transformed, standardized or left out.`,
     ],
   },
   software: "Software and seed",

@@ -134,8 +134,8 @@ export const done = {
       : `Up to ${most} a panelist and product${mixed ? "" : ", averaged before the test"}`,
   model: "Model and error term",
   modelIs: {
-    blocks:
-      "Products compared within panelists (panelists as blocks); the error term is panelists by products. The place on the tray is balanced by the design and left out of the model.",
+    blocks: (balanced: boolean) =>
+      `Products compared within panelists (panelists as blocks); the error term is panelists by products. The place on the tray is ${balanced ? "balanced by the design and " : ""}left out of the model.`,
     mixed: modelText,
   },
   ranked: (name: string) => `Ranked: ${name.trim()}`,

@@ -71,8 +71,8 @@ export const pictures = {
     name: (attribute: string) => `Comparisons: ${attribute}`,
     row: (difference: string, low: string, high: string, p: string) => `${difference} (${low} to ${high}), ${p}`,
     p: (p: number, alpha: number) => `adjusted ${equals(p, alpha)}`,
-    caption: (confidence: number, unit: Unit, mixed: boolean) =>
-      `One row for each comparison: the ${differenceOf(mixed)}, in ${unit} of the scale, with its ${chosenPercent(confidence)} interval; dotted: no difference. Intervals and p allow for all comparisons shown.`,
+    caption: (confidence: number, unit: Unit, mixed: boolean, holm: boolean) =>
+      `One row for each comparison: the ${differenceOf(mixed)}, in ${unit} of the scale, with its ${holm ? "interval after Holm" : `${chosenPercent(confidence)} interval`}; dotted: no difference. ${holm ? "The adjusted p allow for all comparisons shown; an interval leaves out 0 just when its own is at most the risk." : "Intervals and p allow for all comparisons shown."}`,
   },
 };
 

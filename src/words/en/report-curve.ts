@@ -4,6 +4,7 @@ import type { Unit } from "../../model/result-steps.ts";
 import { chosenPercent, points, pText, statistic } from "../number.ts";
 import { momentPhrase } from "./moment.ts";
 import { listed, named, pIs } from "./phrases.ts";
+import { family } from "./report-family.ts";
 import type { TestFacts } from "./report-scale.ts";
 
 const fText = ({ fValue, numeratorDf, denominatorDf }: TestFacts): string =>
@@ -64,10 +65,10 @@ export const curve = {
   beside: "Looked at beside the question: no verdict was planned for it.",
   contrasts: {
     caption: (attribute: string) => `Differences in what changed of ${attribute}`,
-    columns: (confidence: number) => [
+    columns: (confidence: number, holm: boolean) => [
       "Difference",
       "Estimate",
-      `${chosenPercent(confidence)} interval`,
+      holm ? "Interval, after Holm" : `${chosenPercent(confidence)} interval`,
       "p",
       "p, adjusted",
     ],
@@ -85,7 +86,8 @@ export const curve = {
       ),
     range,
     p: (p: number, alpha: number) => pText(p, alpha),
-    note: "One value a person and product: the last mark of a chew less its first, or the area under all of them. Intervals and adjusted p allow for all comparisons of their kind; p speaks of its own alone.",
+    note: (holm: boolean) =>
+      `One value a person and product: the last mark of a chew less its first, or the area under all of them. ${holm ? "Adjusted p allow" : "Intervals and adjusted p allow"} for all comparisons of their kind; p speaks of its own alone.${holm ? ` ${family.afterHolm}` : ""}`,
   },
   picture: {
     name: (attribute: string) => `Curves over the chew: ${attribute}`,

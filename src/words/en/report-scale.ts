@@ -28,7 +28,12 @@ export type PairFacts = {
   among: number;
   /** How many properties share the risk. */
   family: number;
+  /** Does the interval stand at the risk that Holm's steps left it? */
+  holm: boolean;
 };
+
+/** What the heads of a table of comparisons depend on. `batches`: their spread is taken out of the residual. */
+type ContrastHeads = { confidence: number; adjuster: string; unit: Unit; holm: boolean; batches: boolean };
 
 type Named = Pick<PairFacts, "compared" | "higher" | "lower">;
 
@@ -62,7 +67,7 @@ const allowsFor = ({ among, family: size }: PairFacts): string => {
   return among > 1 ? ` that allows for all ${among} comparisons` : "";
 };
 const interval = (pair: PairFacts): string =>
-  `${points(pair.low, pair.decimals)} to ${points(pair.high, pair.decimals)}, ${chosenPercent(pair.confidence)} interval${allowsFor(pair)}`;
+  `${points(pair.low, pair.decimals)} to ${points(pair.high, pair.decimals)}, ${pair.holm ? "interval after Holm, which goes with the adjusted p" : `${chosenPercent(pair.confidence)} interval${allowsFor(pair)}`}`;
 /** p of the test of all products, and where several properties share the risk what it is among them. */
 const testP = ({ test, alpha, family: size, adjusted }: ScaleFacts): string => {
   if (!test) return "";
@@ -183,7 +188,7 @@ export const scale = {
     pValue: "p",
     error: "Judged against",
     classical: "Classical F beside it",
-    within: "Spread within people (residual standard deviation)",
+    within: (batches: boolean) => `Spread within people${batches ? " and batches" : ""} (residual standard deviation)`,
     between: "Spread between people (standard deviation)",
   },
   values: {
@@ -233,12 +238,12 @@ export const scale = {
     name: (compared: Compared, first: string, second: string) =>
       compared === "interaction" ? `${named(first)} by ${named(second)}` : `${named(first)} less ${named(second)}`,
     adjusters,
-    columns: (confidence: number, adjuster: string, unit: Unit) => ({
+    columns: ({ confidence, adjuster, unit, holm, batches }: ContrastHeads) => ({
       pair: "Difference",
       difference: unit === "steps" ? "Steps" : "Points",
       interval: `${chosenPercent(confidence)} interval`,
-      intervalTogether: `${chosenPercent(confidence)} interval, all together`,
-      effect: "In residual standard deviations",
+      intervalTogether: holm ? "Interval, after Holm" : `${chosenPercent(confidence)} interval, all together`,
+      effect: `In residual standard deviations${batches ? ", within batches" : ""}`,
       pValue: "p",
       pValueAdjusted: `p, adjusted (${adjuster})`,
     }),
@@ -248,7 +253,7 @@ export const scale = {
         "The first interval and p speak of their own pair; those together allow for every pair of this property, by the studentized range.",
       dunnett:
         "The first interval and p speak of their own comparison; those together allow for every comparison with the reference.",
-      holm: "The first interval and p speak of their own comparison; those together allow for all that were named beforehand.",
+      holm: `The first interval and p speak of their own comparison; the adjusted p allows for all that were named beforehand. ${family.afterHolm}`,
     } satisfies Record<Adjustment, string>,
     interaction:
       "An interaction is a difference of differences: by how much the effect of the one factor is another at the second level of the other.",
@@ -256,8 +261,8 @@ export const scale = {
   picture: {
     two: (confidence: number) =>
       `Every panelist’s two marks, joined by a line; beside them the difference with its ${chosenPercent(confidence)} interval.`,
-    many: (confidence: number) =>
-      `Above, every panelist’s marks, joined by lines; below, one row for each comparison: the difference with its ${chosenPercent(confidence)} interval, which allows for all of them.`,
+    many: (confidence: number, holm: boolean) =>
+      `Above, every panelist’s marks, joined by lines; below, one row for each comparison: the difference with its ${holm ? "interval after Holm, which goes with the adjusted p" : `${chosenPercent(confidence)} interval, which allows for all of them`}.`,
     noTest: "Every panelist’s marks, joined by lines.",
     /** For whoever listens: one panelist's marks. */
     panelist: (name: string, values: readonly (string | null)[]) =>
