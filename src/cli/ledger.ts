@@ -12,14 +12,20 @@ import { confidenceOf, refuseGiven } from "./method-options.ts";
 import { type Given, number } from "./options.ts";
 import { asJson, type Output, section, tableText } from "./output.ts";
 
-/** Options of `cloche result` that a table of weighings takes; the others belong to answers. */
-export const weighingOptions = { matters: "text", balance: "text", drawn: "text" } as const;
+/** Options of `cloche result` that a table of weighings takes (control and seconds: of chewed portions alone). */
+export const weighingOptions = {
+  matters: "text",
+  balance: "text",
+  drawn: "text",
+  control: "text",
+  seconds: "text",
+} as const;
 /** What belongs to answers of a panel. */
 export const answerOptions = ["goal", "limit", "dprime-limit", "beta", "none", "predicted", "sides", "alpha"] as const;
 
 /** `cloche result FILE` of a weighing ledger: losses and differences, or one document, to be printed. */
 export function resultOfLedger(given: Given, text: string, path: string, output: Output, app: string): string {
-  refuseGiven(given, answerOptions, weighingTerminal.notOfLedger);
+  refuseGiven(given, [...answerOptions, "control", "seconds"], weighingTerminal.notOfLedger);
   const { ledger, lineOf, extraColumns } = readLedger(text, path);
   if (extraColumns.length > 0) output.note(terminal.notices.extraColumns(extraColumns));
   const whole = { ...ledger, balanceStep: balanceOf(given), drawn: drawnOf(given), matters: mattersOf(given) };

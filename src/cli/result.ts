@@ -18,6 +18,7 @@ import { problem } from "../model/problem.ts";
 import type { Result } from "../model/result.ts";
 import { terminal } from "../words/en/terminal.ts";
 import { weighingTerminal } from "../words/en/terminal-weighing.ts";
+import { resultOfChews } from "./chew.ts";
 import { readText } from "./files.ts";
 import { resultOfLedger, weighingOptions } from "./ledger.ts";
 import {
@@ -59,13 +60,19 @@ export function result(argv: readonly string[], output: Output, app: string): vo
     output.print(resultOfLedger(given, text, path, output, app));
     return;
   }
+  if (given.text("method") === "chew-and-weigh" && !isStudy(text)) {
+    output.print(resultOfChews(given, text, path, output, app));
+    return;
+  }
   refuseGiven(given, Object.keys(weighingOptions), weighingTerminal.notOfAnswers);
-  // a CSV header cannot begin with a brace: no column is named so
-  const found = /^\uFEFF?\s*\{/.test(text)
+  const found = isStudy(text)
     ? resultOfStudy(given, text, path, output, app)
     : resultOfCsv(given, text, path, output, app);
   output.print(given.has("json") ? asJson(found) : resultText(found));
 }
+
+/** A CSV header cannot begin with a brace: no column is named so. */
+const isStudy = (text: string): boolean => /^\uFEFF?\s*\{/.test(text);
 
 function resultOfCsv(given: Given, text: string, path: string, output: Output, app: string): Result {
   const computed = computedMethod(given);

@@ -193,9 +193,9 @@ describe("a caller's mistake: one sentence on standard error, nothing on standar
     ["an option without its value", [...count, "--correct", "--of", "5"], /--correct/],
     ["a method nobody knows", ["count", "--method", "nose", "--correct", "1", "--of", "2"], /no method “nose”/],
     [
-      "a method not computed yet",
+      "a method that is not a count",
       ["count", "--method", "chew-and-weigh", "--correct", "1", "--of", "2"],
-      /“chew-and-weigh” yet/,
+      /not computed for the method “chew-and-weigh”.*cloche result/,
     ],
     [
       "counts of a ranking",

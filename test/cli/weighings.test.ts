@@ -1,6 +1,8 @@
 import { afterAll, describe, expect, test } from "vitest";
+import { chewResult } from "../../src/model/result-chew.ts";
 import { ledgerResult } from "../../src/model/result-ledger.ts";
 import { read } from "../../src/model/schema.ts";
+import { scenarioGains } from "../analysis/chew-example.ts";
 import { scenarioRows } from "../analysis/ledger-example.ts";
 import { massByR } from "../analysis/mass-reference.ts";
 import { folder, inProcess } from "./terminal.ts";
@@ -87,12 +89,59 @@ describe("cloche result of a weighing ledger", () => {
   });
   test("options of answers say nothing here, and those of weighings nothing to answers", async () => {
     const ledger = files.put("options.csv", scenario);
-    expect((await inProcess("result", ledger, "--goal", "similarity")).err).toMatch(
-      /--goal.*it has batches and no answers/,
-    );
+    expect((await inProcess("result", ledger, "--goal", "similarity")).err).toMatch(/--goal.*it has batches, no panel/);
     expect((await inProcess("result", ledger, "--drawn", "perhaps")).err).toMatch(/--drawn.*yes or no/);
     expect((await inProcess("result", ledger, "--balance", "0")).err).toMatch(/--balance.*smallest step/);
     const answers = files.put("answers.csv", "panelist,correct\n1,1");
     expect((await inProcess("result", answers, "--method", "triangle", "--matters", "4")).err).toMatch(/--matters/);
+  });
+});
+
+/** The invented scenario's chewed portions as a file. */
+const chewed = [
+  "panelist,product,repeat,gain_percent",
+  ...scenarioGains.flatMap((gains, person) =>
+    gains.map((gain, at) => `p${person + 1},${at < 3 ? "current" : "new"},${(at % 3) + 1},${gain}`),
+  ),
+].join("\n");
+
+describe("cloche result --method chew-and-weigh", () => {
+  const chew = ["--method", "chew-and-weigh"] as const;
+  test("the scenario: 25.4 and 22.5 %, 2.9 points less (1.4 to 4.5, R's t.test), n = 8", async () => {
+    const { code, out, err } = await inProcess("result", files.put("chew.csv", chewed), ...chew);
+    expect([code, err]).toEqual([0, ""]);
+    const said = out.replace(/\u00a0/g, " ");
+    expect(said).toMatch(
+      /In this panel portions of “new” gained 2\.9 percentage points less than those of “current” \(1\.4 to 4\.5, 95 % interval\)/,
+    );
+    expect(said).toMatch(/portions of “current” gained 25\.4 %, those of “new” 22\.5 %/);
+    expect(said).toMatch(/over the means of 8 people: 7 degrees of freedom, p = 0\.0026/);
+    expect(said).toMatch(/neither a larger nor a smaller gain shows that a product is juicier/);
+  });
+  test("as JSON, from readings: cup and rinse water taken off", async () => {
+    const rows = ["1,a,5.00,28.85,12.00,10.0,15", "1,b,4.02,3.61,,,15"];
+    const text = ["panelist,product,grams_in,grams_out,cup,rinse,seconds", ...rows].join("\n");
+    const { out } = await inProcess("result", files.put("readings.csv", text), ...chew, "--json");
+    const found = read(chewResult, JSON.parse(out));
+    expect(found.panelists.map(({ gainGrams }) => gainGrams)).toEqual([1.85, -0.41]);
+    expect(found.means[0]?.gainPercent.estimate).toBe(37);
+  });
+  test.each([
+    ["a cup that was not taken off", "grams_in,grams_out", "5.00,78.40", /line 2: 15\.7 times the portion came back/],
+    ["a portion without mass", "grams_in,grams_out", "0,6.00", /line 2: The portion has no mass/],
+    ["no number", "gain_percent", "much", /line 2, column “gain_percent”/],
+    ["a column that is missing", "grams_in", "5.00", /column “grams_out” is missing/],
+  ])("%s is refused with its line", async (_, columns, cells, sentence) => {
+    const file = files.put("bad.csv", `panelist,product,${columns}\n1,a,${cells}`);
+    const { code, out, err } = await inProcess("result", file, ...chew);
+    expect([code, out]).toEqual([2, ""]);
+    expect(err).toMatch(sentence);
+  });
+  test("one portion twice, a control that is not in the file, an option of answers", async () => {
+    const file = files.put("twice.csv", `${chewed}\np1,current,1,25`);
+    expect((await inProcess("result", file, ...chew)).err).toMatch(/line 50: .*stands on line 2 already/);
+    const chews = files.put("control.csv", chewed);
+    expect((await inProcess("result", chews, ...chew, "--control", "wax")).err).toMatch(/current and new/);
+    expect((await inProcess("result", chews, ...chew, "--sides", "two")).err).toMatch(/--sides/);
   });
 });

@@ -36,7 +36,7 @@ export const problems: Sentences = {
   "analysis/not-a-share": (d) => `${d.name} is ${d.value}; it must lie between 0 and 1.`,
   "analysis/unknown-method": (d) => `There is no method “${d.method}”. Known methods: ${d.known}.`,
   "analysis/method-not-yet": (d) =>
-    `Cloche does not compute the method “${d.method}” yet. Use one of the choice tests, a paired preference, a ranking or a rating scale.`,
+    `This is not computed for the method “${d.method}”. Use one of the choice tests, a paired preference, a ranking or a rating scale; portions that were chewed and weighed go through cloche result.`,
   "analysis/not-a-distance": (d) => `${d.name} is ${d.value}; it must be a number of 0 or more.`,
   "analysis/out-of-range": (d) => `${d.name} is ${d.value}; it must be a number from ${d.low} to ${d.high}.`,
   "analysis/unknown-product": (d) =>

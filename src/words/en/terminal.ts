@@ -6,7 +6,7 @@ const choices = "triangle, duo-trio, paired-difference, three-alternative, tetra
 const counted = `${choices},
                      same-different, a-not-a or paired-preference`;
 const methods = `${choices},
-                     same-different, a-not-a, paired-preference, line-scale or ranking`;
+                     same-different, a-not-a, paired-preference, line-scale, ranking or chew-and-weigh`;
 const riskLines = `  --goal GOAL        difference, or similarity: that fewer than a limit can tell (difference). Similarity is for
                      tests in which one answer is right
   --limit SHARE      share who can tell that still counts as alike, like 0.3; similarity needs this limit

@@ -18,21 +18,24 @@ export type LossFacts = {
 
 /** Percentages and their differences: one decimal, or two where the numbers lie within one. */
 export const decimalsOf = (span: number): number => (span < 1 ? 2 : 1);
-const within = (bounds: Bounds | null, value: number): number =>
+export const within = (bounds: Bounds | null, value: number): number =>
   decimalsOf(bounds ? bounds.high - bounds.low : Math.abs(value));
 
 export const percentOf = (value: number, decimals = 1): string => `${points(value, decimals)}${nbsp}%`;
-const confidenceText = ({ confidence }: Bounds): string => `${chosenPercent(confidence)} interval`;
+export const confidenceText = ({ confidence }: Bounds): string => `${chosenPercent(confidence)} interval`;
 /** "5.2 to 7.7, 95 % interval". */
 export const boundsText = (bounds: Bounds, decimals: number): string =>
   `${points(bounds.low, decimals)} to ${points(bounds.high, decimals)}, ${confidenceText(bounds)}`;
 
-const ratioText = (ratio: number): string => ratio.toFixed(3);
-const pointsWord = (text: string): string =>
+export const ratioText = (ratio: number): string => ratio.toFixed(3);
+export const pointsWord = (text: string): string =>
   `${text} percentage ${text === "1.0" || text === "1" ? "point" : "points"}`;
 
+/** "5.9 degrees of freedom". */
+export const degrees = (df: number): string => `${shortNumber(df)} ${df === 1 ? "degree" : "degrees"} of freedom`;
+
 /** Both ends in words where they lie on either side of 0: "from 1.2 less to 0.4 more". */
-const moreOrLess = (value: number, decimals: number): string =>
+export const moreOrLess = (value: number, decimals: number): string =>
   `${points(Math.abs(value), decimals)} ${value < 0 ? "less" : "more"}`;
 
 export const weighingWords = {
@@ -86,7 +89,7 @@ export const weighingWords = {
       `A difference of ${pointsWord(shortNumber(limit))} was to matter: the interval holds smaller and larger ones, so this cannot be said.`,
   },
   test: (design: "independent" | "paired", df: number, pValue: number) =>
-    `${design === "paired" ? "Paired t test over the pairs of batches" : "Welch’s t test of the batches"}: ${shortNumber(df)} degrees of freedom, p${pValue < 0.0001 ? " is " : `${nbsp}=${nbsp}`}${pText(pValue)}.`,
+    `${design === "paired" ? "Paired t test over the pairs of batches" : "Welch’s t test of the batches"}: ${degrees(df)}, p${pValue < 0.0001 ? " is " : `${nbsp}=${nbsp}`}${pText(pValue)}.`,
 
   tables: {
     means: "Mean losses, in percent",

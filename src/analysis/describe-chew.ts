@@ -1,0 +1,92 @@
+import type { ChewResult, GainDifference } from "../model/result-chew.ts";
+import { chewWords as words } from "../words/en/chew.ts";
+import { weighingWords } from "../words/en/weighing.ts";
+import { points } from "../words/number.ts";
+import type { WordTable } from "./describe.ts";
+import { boundsOf, cellOf, reachOf, type WeighingText } from "./describe-ledger.ts";
+
+/** The report of chewed and weighed portions in words. */
+export function describeChew(result: ChewResult): WeighingText {
+  const people = new Set(result.panelists.map(({ panelist }) => panelist)).size;
+  const portions = result.panelists.reduce((all, each) => all + each.portions, 0);
+  return {
+    heading: words.heading(people, portions),
+    found: [...foundIn(result), ...controlText(result)],
+    tables: [meansTable(result), personsTable(result)],
+    notShown: [
+      words.meaning,
+      ...(result.unit === "panelist" ? [words.unit.panelist] : []),
+      ...result.warnings.map(words.warning),
+      ...(result.products.length > 2 ? [words.severalCompared(result.products.length)] : []),
+    ],
+  };
+}
+
+function foundIn(result: ChewResult): string[] {
+  const differences = result.differences.filter(({ percentagePoints }) => percentagePoints.estimate !== null);
+  if (differences.length > 0) return differences.flatMap((difference) => comparedText(result, difference));
+  const mean = result.means.find(({ product }) => product === result.products[0]);
+  const estimate = mean?.gainPercent.estimate ?? null;
+  return mean && estimate !== null
+    ? [words.alone(mean.product, estimate, boundsOf(mean.gainPercent))]
+    : [words.nothing];
+}
+
+function comparedText(result: ChewResult, difference: GainDifference): string[] {
+  const { first, second, percentagePoints, grams, ratio, test, design, units } = difference;
+  const bounds = boundsOf(percentagePoints);
+  const verdict = !result.warnings.some(({ what }) => what === "few-people" || what === "few-portions");
+  const [one, other] = [first, second].map((name) => result.means.find(({ product }) => product === name)?.gainPercent);
+  const ends = boundsOf(ratio);
+  return [
+    words.found({
+      first,
+      second,
+      points: percentagePoints.estimate ?? 0,
+      bounds,
+      verdict,
+      alone: result.unit === "portion",
+    }),
+    ...(one?.estimate == null || other?.estimate == null
+      ? []
+      : [words.bothMeans({ product: first, percent: one.estimate }, { product: second, percent: other.estimate })]),
+    ...(grams.estimate === null ? [] : [words.grams(grams.estimate, boundsOf(grams))]),
+    ...(bounds
+      ? [ratio.estimate !== null && ends ? words.ratio(first, second, ratio.estimate, ends) : words.noRatio(first)]
+      : []),
+    ...(result.matters === null || !bounds
+      ? []
+      : [weighingWords.matters[reachOf(bounds, result.matters)](result.matters)]),
+    ...(test ? [words.test(design, units, test.df, test.pValue)] : []),
+  ];
+}
+
+function controlText({ control, means }: ChewResult): string[] {
+  const found = means.find(({ product }) => product === control)?.gainPercent;
+  return control === null || found?.estimate == null ? [] : [words.control(control, found.estimate, boundsOf(found))];
+}
+
+const { none, intervals } = weighingWords.tables;
+const plain = (value: number | null, decimals: number): string => (value === null ? none : points(value, decimals));
+
+function meansTable(result: ChewResult): WordTable {
+  return {
+    caption: words.tables.means,
+    columns: words.tables.meansColumns,
+    rows: result.means.map(({ product, gainPercent, gainGrams, seconds, panelists, portions }) => [
+      ...[product, cellOf(gainPercent), cellOf(gainGrams), plain(seconds, 1), String(panelists), String(portions)],
+    ]),
+    note: intervals(result.confidence),
+  };
+}
+
+function personsTable({ panelists }: ChewResult): WordTable {
+  return {
+    caption: words.tables.persons,
+    columns: words.tables.personsColumns,
+    rows: panelists.map(({ panelist, product, portions, gainPercent, gainGrams, seconds }) => [
+      ...[panelist, product, plain(gainPercent, 1), plain(gainGrams, 2), plain(seconds, 1), String(portions)],
+    ]),
+    note: "",
+  };
+}
