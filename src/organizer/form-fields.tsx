@@ -1,18 +1,28 @@
-import { useRef } from "preact/hooks";
 import type { Attribute, ScaleForm } from "../model/attribute.ts";
 import { focusSoon } from "../ui/focus.ts";
 import { type FormKind, form as words } from "../words/en/organizer-form.ts";
 import { Choice, TextField } from "./fields.tsx";
 import { mostSteps, withoutStep, withStep } from "./plan-form.ts";
 
-type Judged = Pick<Attribute, "name" | "adjective" | "form">;
+type Typed = Pick<Attribute, "adjective" | "form">;
+/** A property as a plan or the kitchen knows it; only a plan says whether it counts. */
+type Judged = Typed & Pick<Attribute, "id" | "name"> & { inFamily?: boolean };
 type Steps = Exclude<ScaleForm, { kind: "line" }>;
 type Props = {
   /** Ids of the fields begin with it. */
   id: string;
   judged: Judged;
-  onChange: (change: Partial<Pick<Attribute, "adjective" | "form">>, said?: string) => void;
+  onChange: (change: Partial<Typed> & { inFamily?: boolean }, said?: string) => void;
 };
+
+/** What a property had before it came to be judged otherwise. */
+type Left = { kinds: Map<FormKind, Typed>; inFamily: boolean };
+
+/**
+ * By property, as long as the page is open: whoever only looks at another kind finds what was typed when coming back,
+ * also after the part of the plan was closed.
+ */
+const left = new Map<string, Left>();
 
 export const kindOf = (form: ScaleForm): FormKind => (form.kind === "steps" && form.liking ? "liking" : form.kind);
 
@@ -20,11 +30,11 @@ export const kindOf = (form: ScaleForm): FormKind => (form.kind === "steps" && f
 export function FormFields({ id, judged, onChange }: Props) {
   const { form, adjective } = judged;
   const kind = kindOf(form);
-  // whoever only looks at another kind finds what was typed when coming back
-  const left = useRef(new Map<FormKind, Pick<Attribute, "adjective" | "form">>());
   const choose = (next: FormKind): void => {
-    left.current.set(kind, { adjective, form });
-    onChange(left.current.get(next) ?? begun(next, kind, judged));
+    const { kinds, inFamily } = leaving(judged, kind);
+    const change = kinds.get(next) ?? begun(next, kind, judged);
+    // "just right" never counts; what counted before does so again when it is judged otherwise
+    onChange(kind === "just-right" && judged.inFamily !== undefined ? { ...change, inFamily } : change);
   };
   return (
     <>
@@ -42,10 +52,19 @@ export function FormFields({ id, judged, onChange }: Props) {
   );
 }
 
+/** Notes what the property has, and gives all that was noted. */
+function leaving({ id, adjective, form, inFamily = false }: Judged, kind: FormKind): Left {
+  const before = left.get(id) ?? { kinds: new Map(), inFamily };
+  const now = { ...before, inFamily: kind === "just-right" ? before.inFamily : inFamily };
+  now.kinds.set(kind, { adjective, form });
+  left.set(id, now);
+  return now;
+}
+
 /** Another kind with its usual labels. A line and steps ask with an adjective, the others with a noun. */
-function begun(next: FormKind, kind: FormKind, { name, adjective }: Judged): Pick<Attribute, "adjective" | "form"> {
+function begun(next: FormKind, kind: FormKind, { name, adjective }: Judged): Typed {
   const byAdjective = (one: FormKind): boolean => one === "line" || one === "steps";
-  const noun = next === "liking" ? "" : byAdjective(kind) ? name.trim().toLowerCase() : adjective;
+  const noun = next === "liking" ? "" : (byAdjective(kind) ? "" : adjective.trim()) || name.trim().toLowerCase();
   const asked = byAdjective(next) ? (byAdjective(kind) ? adjective : "") : noun;
   if (next === "line") return { adjective: asked, form: { kind: "line" } };
   return { adjective: asked, form: formOf(next, words.sets[next][0]?.labels(asked) ?? []) };

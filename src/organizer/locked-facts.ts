@@ -15,7 +15,7 @@ import { planWords } from "../words/en/organizer-plan.ts";
 import { choiceQuestions } from "../words/en/panel-choice.ts";
 import { lineQuestion, wordingOf } from "./ballot-words.ts";
 import { dealtWords } from "./part-orders.tsx";
-import { summaryOf } from "./plan-summary.ts";
+import { likingFlag, summaryOf } from "./plan-summary.ts";
 
 /** One thing that locking fixes, as a term and its lines. */
 export type LockedFact = { term: string; lines: string[] };
@@ -124,7 +124,10 @@ function rules(plan: Plan): LockedFact[] {
       term: words.orders,
       lines: orders ? [dealtWords(plan, orders)] : [],
     },
-    { term: words.panel, lines: [words.panelOf(panelTypes[panelType].label, standsFor.trim())] },
+    {
+      term: words.panel,
+      lines: [words.panelOf(panelTypes[panelType].label, standsFor.trim()), likingFlag(plan)].filter(Boolean),
+    },
     {
       term: words.products,
       lines: products.map(({ name, preparation }, at) => words.productOf(at, name, preparation)),

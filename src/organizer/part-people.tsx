@@ -4,7 +4,6 @@ import { type SizeTest, seeksLikeness, sizeTest } from "../design/size-test.ts";
 import { shapeOf } from "../model/method.ts";
 import { leastForVerdict } from "../model/outcome.ts";
 import { type Plan, panelTypes } from "../model/plan.ts";
-import { asksLiking } from "../model/steps.ts";
 import { choiceWords } from "../words/en/organizer-choice.ts";
 import { splitText } from "../words/en/organizer-people.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
@@ -12,7 +11,7 @@ import { Dial } from "./dial.tsx";
 import { Choice } from "./fields.tsx";
 import { NumberField } from "./number-field.tsx";
 import { Repeats } from "./part-repeats.tsx";
-import { sizeFigures, sizeWords } from "./plan-summary.ts";
+import { likingFlag, sizeFigures, sizeWords } from "./plan-summary.ts";
 import { Saw, SawTable } from "./saw.tsx";
 import { ScaleSoughtPart } from "./scale-sought.tsx";
 import { SoughtDial, SoughtUnit } from "./sought-dial.tsx";
@@ -117,16 +116,10 @@ function PeopleDial({ draft: { plan, edit } }: { draft: Draft }) {
   );
 }
 
-/** Does this plan ask what people like? */
-const asksForLiking = ({ method, ranking, scale }: Plan): boolean =>
-  method === "paired-preference" ||
-  (method === "ranking" && ranking.liking) ||
-  (method === "line-scale" && scale.attributes.some(({ form }) => asksLiking(form)));
-
 /** Who sits on the panel. Where it is asked what it likes, people who stand for nobody but themselves are flagged. */
 function PanelType({ draft: { plan, edit } }: { draft: Draft }) {
-  const { panel, panelTypes: types, panelFlag } = planWords.method;
-  const flag = asksForLiking(plan) ? panelFlag[plan.panelType] : "";
+  const { panel, panelTypes: types } = planWords.method;
+  const flag = likingFlag(plan);
   return (
     <>
       <Choice

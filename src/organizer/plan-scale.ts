@@ -44,6 +44,8 @@ export function changeAttribute(plan: Plan, id: string, change: Partial<Attribut
 function following(before: Attribute, after: Attribute): Partial<Attribute> {
   const { form } = after;
   if (form.kind === "line") return followingEnds(before, after);
+  // a line that is given up leaves no ends of its old word behind; those that somebody typed wait for it
+  if (before.form.kind === "line") return withoutUsualEnds(before);
   if (form.kind !== "steps" || form.liking) return {};
   return { form: { ...form, labels: followingLabels(form.labels, before.adjective, after.adjective) } };
 }
@@ -56,6 +58,15 @@ function followingEnds(before: Attribute, after: Attribute): Pick<Attribute, "lo
     lowAnchor: untouched(after.lowAnchor, were.low) ? are.low : after.lowAnchor,
     highAnchor: untouched(after.highAnchor, were.high) ? are.high : after.highAnchor,
   };
+}
+
+function withoutUsualEnds({
+  adjective,
+  lowAnchor,
+  highAnchor,
+}: Attribute): Pick<Attribute, "lowAnchor" | "highAnchor"> {
+  const { low, high } = scaleWords.ends(adjective.trim());
+  return { lowAnchor: lowAnchor === low ? "" : lowAnchor, highAnchor: highAnchor === high ? "" : highAnchor };
 }
 
 /** Moves a property up (-1) or down (1); the first one is what the question is about. */

@@ -4,6 +4,7 @@ import { allergenUnion } from "../design/packet.ts";
 import { seeksLikeness, sizeTest, usualDPrime } from "../design/size-test.ts";
 import type { PlanPart } from "../model/open-part.ts";
 import type { Plan } from "../model/plan.ts";
+import { asksLiking } from "../model/steps.ts";
 import type { SizeWords } from "../words/en/organizer-people.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { scaleSize } from "../words/en/organizer-scale-size.ts";
@@ -62,3 +63,13 @@ export function summaryOf(part: PlanPart, plan: Plan): string {
     }
   }
 }
+
+/** Does this plan ask what people like? */
+const asksForLiking = ({ method, ranking, scale }: Plan): boolean =>
+  method === "paired-preference" ||
+  (method === "ranking" && ranking.liking) ||
+  (method === "line-scale" && scale.attributes.some(({ form }) => asksLiking(form)));
+
+/** What is to be said of a panel whose liking is not that of customers; empty where none is asked for, or it is. */
+export const likingFlag = (plan: Plan): string =>
+  asksForLiking(plan) ? planWords.method.panelFlag[plan.panelType] : "";

@@ -13,7 +13,9 @@ export const scaleSize = {
   differenceSlider: "Smallest difference that matters, by slider",
   deviation: "Scatter of one person\u2019s marks",
   deviationSlider: "Scatter of one person\u2019s marks, by slider",
-  hint: "Difference: between the means of two products, on a scale that runs from 0 at one end to 100 at the other: of nine steps, one is 12.5 points. Scatter: the standard deviation that is left once person and product are taken out.",
+  /** `steps`: how many the first property has; null on a line. */
+  hint: (steps: number | null) =>
+    `Difference: between the means of two products, on a scale that runs from 0 at one end to 100 at the other${steps === null ? "" : `; of your ${steps} steps, one is ${points(100 / (steps - 1))}`}. Scatter: the standard deviation that is left once person and product are taken out.`,
   points: "points",
   from: "Where the scatter comes from",
   fromHint: "Such as \u201cstudy of 3 May\u201d or \u201ca guess\u201d. It is locked with the plan.",

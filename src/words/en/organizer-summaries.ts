@@ -66,7 +66,10 @@ function methodText(plan: Plan): string {
 
 function propertiesText({ scale: { attributes } }: Plan): string {
   if (attributes.length === 0) return "nothing to judge yet";
-  return listed(
+  // several moments are a list of their own, which "and" would run into the next property
+  const moments = attributes.some(({ further }) => further.length > 0);
+  const together = (each: string[]): string => (moments ? each.join("; ") : listed(each));
+  return together(
     attributes.map(
       ({ name, form, moment, further, inFamily }, at) =>
         `${name.trim() || "a property without a name"}${formShort(form)} ${listed([moment, ...further.map((other) => other.moment)].map(scale.momentText))}${at > 0 && form.kind !== "just-right" ? scale.standing(inFamily) : ""}`,
@@ -137,7 +140,7 @@ export const summaries = {
       ? ""
       : [
           `${wavesText(plan)}.`,
-          plan.place.trim() && `${plan.place.trim()}.`,
+          plan.place.trim() && `${plan.place.trim().replace(/\.$/, "")}.`,
           plan.serverKnowsKey === null ? "" : `The server ${plan.serverKnowsKey ? "knows" : "does not know"} the key.`,
         ]
           .filter(Boolean)
