@@ -144,6 +144,8 @@ function openSamples(plan: Plan): OpenPart[] {
   open.push(...openRoles(plan));
   if (shapeOf(plan.method).answer === "marks") open.push(...openComparisons(plan));
   if (plan.blank && !oneFood(plan)) open.push({ part: "samples", what: "blank-preparations" });
+  const { windowFrom, windowTo } = plan.pace;
+  if (windowTo !== null && windowTo <= (windowFrom ?? 0)) open.push({ part: "samples", what: "window" });
   if (plan.looks === null) open.push({ part: "samples", what: "looks" });
   if (plan.looks === "masked" && isBlank(plan.masking)) open.push({ part: "samples", what: "masking" });
   return open;

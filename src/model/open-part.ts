@@ -59,6 +59,8 @@ export type OpenPart =
   /** Fewer than give a verdict; or so few at this alpha that not even all right would reach it. */
   | { part: "people"; what: "too-few-people"; people: number; least: number }
   | { part: "people"; what: "no-critical-number"; people: number; risk: number }
+  /** The food is as it should be until a time that comes before the one from which it is. */
+  | { part: "samples"; what: "window" }
   /** A blank study whose products are not one food. */
   | { part: "samples"; what: "blank-preparations" }
   | { part: "samples"; what: "products"; count: number; least: number; most: number }

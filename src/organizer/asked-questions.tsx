@@ -21,7 +21,7 @@ export function AskedQuestions({ draft: { plan, edit } }: { draft: Draft }) {
           onAnswer={(change) => edit((before) => answered(before, change))}
         />
       ))}
-      <Outcome plan={plan} />
+      <AdviceLine plan={plan} />
     </>
   );
 }
@@ -42,7 +42,7 @@ function Question({ question, asked, onAnswer }: QuestionProps) {
 }
 
 /** Said where the answers are given; the reasons, and what it costs, stand with the method. */
-function Outcome({ plan }: { plan: Plan }) {
+export function AdviceLine({ plan }: { plan: Plan }) {
   const given = advice(plan);
   return (
     <p class={given ? "note" : "unseen"} role="status">

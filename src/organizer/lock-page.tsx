@@ -24,6 +24,7 @@ import { fieldOf, keyOf, pagePartOf } from "./plan-edit.ts";
 import { ProblemNote } from "./problem-note.tsx";
 import { fieldAddress, papersAddress, studyAddress } from "./route.ts";
 import type { StudyProps } from "./study.tsx";
+import { SecondLook } from "./time-at-table.tsx";
 import { WordGate } from "./word-gate.tsx";
 
 const words = lockWords.lock;
@@ -126,6 +127,7 @@ function WhatLockingFixes({ plan }: { plan: Plan }) {
           ))}
         </dl>
       </section>
+      <SecondLook plan={plan} />
       <section>
         <p>{words.key}</p>
         <p class="stop">{words.lost}</p>

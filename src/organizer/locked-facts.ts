@@ -142,7 +142,7 @@ function rules(plan: Plan): LockedFact[] {
         ),
       ),
     },
-    { term: words.tasting, lines: [words.tastingOf(plan)] },
+    { term: words.tasting, lines: [words.tastingOf(plan), words.paceOf(plan)] },
     {
       term: words.screen,
       lines: planWords.samples.paletteOptions.filter(({ value }) => value === plan.palette).map(({ label }) => label),

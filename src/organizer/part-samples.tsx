@@ -2,8 +2,10 @@ import { productBounds } from "../design/method.ts";
 import { newId } from "../model/id.ts";
 import { shapeOf } from "../model/method.ts";
 import type { Plan } from "../model/plan.ts";
+import { goesBy } from "../model/plan-question.ts";
 import { focusSoon } from "../ui/focus.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
+import { AdviceLine } from "./asked-questions.tsx";
 import { Choice, TextField } from "./fields.tsx";
 import { NumberField } from "./number-field.tsx";
 import { ComparisonFields } from "./part-comparisons.tsx";
@@ -11,6 +13,7 @@ import { Roles } from "./part-roles.tsx";
 import { withLooks } from "./plan-advice.ts";
 import { changeProduct, changeServing, withoutProduct, withProduct } from "./plan-edit.ts";
 import { CupFields, TastingFields } from "./serving-fields.tsx";
+import { WindowFields } from "./time-at-table.tsx";
 import type { Draft } from "./use-draft.ts";
 
 const words = planWords.samples;
@@ -31,6 +34,7 @@ export function PartSamples({ draft }: { draft: Draft }) {
         value={plan.looks}
         onChange={(looks) => edit((before) => withLooks(before, looks))}
       />
+      {plan.looks === "differ" && plan.advised && !goesBy(plan, plan.advised) ? <AdviceLine plan={plan} /> : null}
       {plan.looks === "masked" ? (
         <TextField
           id="samples-masking"
@@ -126,6 +130,7 @@ function Cup({ draft }: { draft: Draft }) {
     <fieldset class="group">
       <legend class="label">{words.sample}</legend>
       <CupFields {...servingOf(draft)} vesselHint={words.vesselHint} />
+      <WindowFields draft={draft} />
     </fieldset>
   );
 }

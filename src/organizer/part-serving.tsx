@@ -9,6 +9,7 @@ import { Choice, TextField } from "./fields.tsx";
 import { NumberField } from "./number-field.tsx";
 import { Orders } from "./part-orders.tsx";
 import { changeWave, readBatches, readCodes, withoutWave, withWave } from "./plan-edit.ts";
+import { TimeAtTable } from "./time-at-table.tsx";
 import type { Draft } from "./use-draft.ts";
 
 const words = planWords.serving;
@@ -40,6 +41,7 @@ export function PartServing({ draft }: { draft: Draft }) {
           </span>
         ) : null}
       </p>
+      <TimeAtTable draft={draft} />
       <Orders plan={plan} />
       <TextField
         id="serving-place"
@@ -62,17 +64,18 @@ export function PartServing({ draft }: { draft: Draft }) {
 
 function WaveFields({ draft, wave, at }: { draft: Draft; wave: Wave; at: number }) {
   const { plan, edit } = draft;
+  const sessions = inEachSession(plan) || wave.session.trim() !== "" || plan.waves.length > 1;
   return (
     <fieldset class="group">
       <legend class="label">{words.wave(at)}</legend>
-      <div class={plan.products.length > 2 ? "wave-row many" : "wave-row"}>
+      <div class={sessions || plan.products.length > 2 ? "wave-row many" : "wave-row"}>
         <TextField
           id={`wave-${at}-starts`}
           label={words.starts}
           value={wave.starts}
           onInput={(starts) => edit((before) => changeWave(before, wave.id, { starts }))}
         />
-        {inEachSession(plan) || wave.session.trim() !== "" || plan.waves.length > 1 ? (
+        {sessions ? (
           <TextField
             id={`wave-${at}-session`}
             label={choiceWords.session}

@@ -1,4 +1,5 @@
 import { toDeclare } from "../design/readiness.ts";
+import { usualDPrime } from "../design/size-test.ts";
 import { type Allergen, allergens } from "../model/allergen.ts";
 import { type Plannable, shapeOf } from "../model/method.ts";
 import type { OpenPart } from "../model/open-part.ts";
@@ -8,10 +9,17 @@ import { predictedOf } from "./plan-ranking.ts";
 
 /** Changes of a plan, as functions from one plan to the next. Ids are given, never made here. */
 
+/**
+ * What is sought until the lead says otherwise: one share who can tell means a far smaller difference where a property is
+ * named, so that there a distance stands in its place.
+ */
+const soughtAtFirst = (method: Plannable): number | null => (shapeOf(method).property ? usualDPrime : null);
+
 /** Another method; what was typed for the one before stays. Likeness, or looks, are nothing for every method. */
 export const withMethod = (plan: Plan, method: Plannable): Plan => ({
   ...plan,
   method,
+  dPrimeSought: plan.dPrimeSought === soughtAtFirst(plan.method) ? soughtAtFirst(method) : plan.dPrimeSought,
   stopping: ["marks", "order"].includes(shapeOf(method).answer) ? { rule: "fixed" } : plan.stopping,
   goal: shapeOf(method).similarity ? plan.goal : "difference",
 });
@@ -211,6 +219,8 @@ export function fieldOf(open: OpenPart): string {
       return open.count > open.most ? `product-${open.most}-remove` : "samples-add";
     case "product-name":
       return `product-${open.product}-name`;
+    case "window":
+      return "window-to";
     case "blank-preparations":
       return "product-1-preparation";
     case "product-preparation":

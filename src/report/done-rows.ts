@@ -54,7 +54,7 @@ function productRows({ plan }: StudyRecord, { study }: Result): DoneRow[] {
   ];
 }
 
-function servingRows({ plan: { serving }, packet }: StudyRecord): DoneRow[] {
+function servingRows({ plan: { serving, pace }, packet }: StudyRecord): DoneRow[] {
   const { portionGrams, servingCelsius, vessel, cleanser, pauseSeconds, swallow, retaste, warmUp, warmUpWhat } =
     serving;
   const samples = packet.trays[0]?.codes.length ?? 0;
@@ -62,6 +62,9 @@ function servingRows({ plan: { serving }, packet }: StudyRecord): DoneRow[] {
     { label: words.portion, lines: portionGrams === null ? [] : [words.grams(portionGrams)] },
     { label: words.servedAt, lines: servingCelsius === null ? [] : [words.celsius(servingCelsius)] },
     { label: words.measured, lines: [] },
+    ...(pace.windowTo === null
+      ? []
+      : [{ label: words.window, lines: [words.windowIs(pace.windowFrom ?? 0, pace.windowTo)] }]),
     { label: words.vessel, lines: given(vessel) },
     { label: words.serving, lines: samples === 0 ? [] : [words.together(samples)] },
     { label: words.between, lines: given(cleanser, words.pause(pauseSeconds)) },

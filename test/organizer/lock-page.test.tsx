@@ -48,3 +48,11 @@ test("a plan for five people cannot be locked, and the point leads to its field"
   expect(link?.getAttribute("href")).toBe(`#/study/${study}/field/people-people`);
   expect(others).toEqual([]);
 });
+
+test("a last cup that would be cold may be locked, with its minutes and what to change said beside it", async () => {
+  const plan = readyPlan();
+  await show({ ...plan, pace: { ...plan.pace, windowFrom: 4, windowTo: 10 } });
+  expect(action()).not.toBeNull();
+  // 4 min, eleven further trays of 20 s, three times 60 s: 10.67 min
+  expect(screen.getByText(/10\.7 minutes after the heat, and you allow 10\..*waves of 10 at most/)).toBeTruthy();
+});

@@ -208,48 +208,6 @@ export const adviceWords = {
     note: (warmUp: boolean) =>
       `Spares${warmUp ? " and warm-ups" : ""} are in. The methods are held to one distance, since a share who can tell means another thing for each.`,
   },
-  time: {
-    heading: "Time at the table",
-    taste: "To taste a sample and answer",
-    tasteHint: "Without the pause. Half a minute is common practice.",
-    from: "Best from",
-    to: "to",
-    window: "When the food is as it should be",
-    windowHint: "Minutes after it leaves the heat. Leave it empty if it does not matter.",
-    minutes: "min",
-    seconds: "seconds",
-    most: "Samples a sitting, at most",
-    mostHint: "Six of a hot savory food are usual: two triangles, or three pairs.",
-    serve: "To bring one tray",
-    sitting: (samples: number, seconds: number) =>
-      `One person tastes ${plural(samples, "sample", "samples")} in a sitting, about ${minutesText(seconds)}.`,
-    wave: (people: number, seconds: number, last: number) =>
-      `A wave of ${people} takes about ${minutesText(seconds)}; its last cup is tasted after ${minutesText(last)}.`,
-    inWindow: (at: number, to: number) =>
-      `That is ${figure(Math.round(at))} minutes after the heat, within the ${figure(to)} you allow.`,
-    past: (at: number, to: number) =>
-      `The last cup is tasted ${figure(Math.ceil(at))} minutes after the heat; you allow ${figure(to)}. Last places would be colder than first ones, and cold could pass for a difference.`,
-    remedies: (list: readonly string[]) =>
-      list.length === 0
-        ? "No single change is enough: make waves smaller, trays fewer and the pause shorter together."
-        : `What would do: ${list.join(", or ")}.`,
-    smaller: (people: number) => `waves of ${people} at most`,
-    fewer: (samples: number) => `${samples} samples a sitting`,
-    shorter: (seconds: number) => `a pause of ${seconds}${nb}s`,
-    tooMany: (samples: number, most: number) =>
-      `${samples} samples in a sitting; you allow ${most}. Tired mouths find less. Spread them over sessions.`,
-    shortPause: (seconds: number) =>
-      seconds === 0
-        ? "No pause between samples: what is left in the mouth goes into the next one. Thirty seconds are usual."
-        : `A pause of ${seconds}${nb}s is short: thirty seconds are usual.`,
-  },
-  flags: {
-    heading: "Worth a second look",
-    lead: "None of this keeps you from locking.",
-    looks: "The samples can be told apart by looking, and that is not masked. The report says so.",
-    oneBatch: (names: readonly string[]) =>
-      `One batch only of ${listed(names)}: the result then speaks of that pot. Two are the least, three if it is to hold for other days.`,
-  },
   blank: {
     make: "Make a blank study of this",
     makeHint: "Every cup holds one product. It shows whether labels, wording and serving give anything away.",

@@ -53,6 +53,17 @@ export const lockWords = {
             ? "More than one bite of a sample is allowed."
             : "Going back to a sample is allowed.",
       ].join(" "),
+    paceOf: ({ pace: { windowFrom, windowTo, mostSamples } }: Plan) =>
+      [
+        windowTo === null && windowFrom === null
+          ? ""
+          : windowTo === null
+            ? `As it should be from ${windowFrom ?? 0} minutes after the heat.`
+            : `As it should be from ${windowFrom ?? 0} to ${windowTo} minutes after the heat.`,
+        `At most ${plural(mostSamples, "sample", "samples")} a sitting.`,
+      ]
+        .filter(Boolean)
+        .join(" "),
     never: "None of this can ever be changed, by anybody. A mistake means a new study.",
     key: "The key, which says what each code is, is sealed under a passphrase. The passphrase is shown once, on the next page. Have a pen or a printer at hand.",
     lost: "Whoever loses both the passphrase and the sealed page cannot open this study. Nobody else can either.",

@@ -130,6 +130,8 @@ export function openPartSentence(open: OpenPart): string {
       return `Name ${productName(open.product, open.name)}.`;
     case "product-preparation":
       return `Write how ${productName(open.product, open.name)} is prepared, up to the cup.`;
+    case "window":
+      return "The food is as it should be until a time before it begins to be so. Change one of the two minutes.";
     case "blank-preparations":
       return "In a blank study every cup holds one food. Give all products one preparation.";
     case "same-name":

@@ -20,6 +20,8 @@ export const done = {
   servedAt: "Serving temperature",
   celsius: (celsius: number) => `${number(celsius)}${nbsp}\u00b0C, as planned`,
   measured: "Temperatures measured",
+  window: "Time after the heat",
+  windowIs: (from: number, to: number) => `As it should be from ${number(from)} to ${number(to)} minutes, as planned`,
   vessel: "Vessel",
   looks: "Looks",
   looksAre: {
