@@ -11,7 +11,7 @@ import { caveatsOfStudy, powerToFind } from "./caveats.ts";
 import { markedLines, plannedSessions, type Sample } from "./marking.ts";
 import { leadingTest } from "./mixed-lead.ts";
 import { type ScaleAttribute, type ScaleInput, type ScaleValue, scaleStatistics } from "./scale.ts";
-import { productsPower, scaleTestOf } from "./scale-power.ts";
+import { productsPower, scaleTestOf, verdictSteps } from "./scale-power.ts";
 import { caveatsOfLead, termsOfFile, termsOfPlan } from "./scale-terms.ts";
 import { linePoints, markValue } from "./steps.ts";
 import { caveatsOfLiking, caveatsOfSteps, tellsLiking } from "./steps-caveats.ts";
@@ -177,7 +177,8 @@ function caveatOfPower(plan: Plan): Caveat[] {
   if (test === null || plan.people < 1) return [];
   const power = productsPower(test, plan.people);
   if (power >= powerToFind) return [];
-  return [{ what: "scale-plan-could-not-find", points: test.difference, deviation: test.deviation, power }];
+  const { difference, deviation } = test;
+  return [{ what: "scale-plan-could-not-find", points: difference, deviation, power, steps: verdictSteps(plan) }];
 }
 
 /** Who left something out, one caveat for each property whatever its moments. */

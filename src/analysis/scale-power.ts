@@ -166,6 +166,12 @@ export function scaleTestOf(plan: Planned, sought: ScaleSought | null = plan.sca
   };
 }
 
+/** How many steps the scale has that the verdict is about, whose points are counted from 0 to 100 here; null for a line. */
+export function verdictSteps({ scale: { attributes } }: Pick<Plan, "scale">): number | null {
+  const [first] = attributes;
+  return !first || first.form.kind === "line" ? null : first.form.labels.length;
+}
+
 /**
  * The share of one mark's variance by which people differ in how they see the products.
  *

@@ -16,23 +16,25 @@ export const scaleSizeOptions = {
   products: "text",
   "per-tray": "text",
   "people-deviation": "text",
+  steps: "text",
 } as const;
 /** What it does not. */
 const ofOthers = ["pd", "dprime", "limit", "dprime-limit"] as const;
 
 /**
- * `cloche size --method line-scale`: people for a difference in points, or what so many people find.
+ * `cloche size --method line-scale`: people for a difference in points or steps, or what so many people find.
  *
  * Throws   Problem "cli/bad-option", "cli/missing-option"
  */
 export function scaleSize(given: Given): ScaleSizeAnswer {
   refuseGiven(given, ofOthers, expected.pointsInstead);
   required(given, "deviation");
-  const deviation = points(given, "deviation");
-  const seen = given.text("people-deviation") === null ? null : seenOf(given, deviation);
+  const scale = scaleOf(given);
+  const deviation = amount(given, "deviation", scale);
+  const seen = given.text("people-deviation") === null ? null : seenOf(given, scale);
   const test = { ...designOf(given), alpha: alphaOf(given), deviation, seenShare: seenShareOf(deviation, seen) };
   const beta = number(given, "beta", 0.2, (value) => value > 0 && value < 1, expected.risk);
-  const { asked, people, difference, power } = answered(given, test, 1 - beta);
+  const { asked, people, difference, power } = answered(given, test, 1 - beta, scale);
   const effect = people !== null && difference !== null ? { ...test, difference } : null;
   const known = people !== null && differenceKnown({ ...test, people }).df >= 1;
   return {
@@ -40,15 +42,17 @@ export function scaleSize(given: Given): ScaleSizeAnswer {
     goal: "difference",
     sides: "two",
     ...test,
-    peopleDeviation: seen,
+    steps: scale.steps,
+    deviation: deviation / scale.unit,
+    peopleDeviation: seen === null ? null : seen / scale.unit,
     beta,
     rule: "noncentral-t",
     asked,
     people,
-    difference,
+    difference: difference === null ? null : difference / scale.unit,
     power,
     productsPower: effect && people !== null ? productsPower(effect, people) : null,
-    halfWidth: known ? differenceHalfWidth({ ...test, people, residualDeviation: deviation }) : null,
+    halfWidth: known ? differenceHalfWidth({ ...test, people, residualDeviation: deviation }) / scale.unit : null,
   };
 }
 
@@ -58,32 +62,38 @@ function designOf(given: Given): { products: number; perTray: number; repeats: n
   return { products, perTray, repeats: given.text("repeats") === null ? 1 : whole(given, "repeats", 1, 12) };
 }
 
-/** How far people differ in what they see: a part of the scatter, so no more than that. */
-const seenOf = (given: Given, deviation: number): number =>
-  number(
-    given,
-    "people-deviation",
-    0,
-    (value) => value >= 0 && value <= deviation,
-    expected.partOfDeviation(deviation),
-  );
+/** `unit`: points of 100 that one step is, or one point. */
+type Scale = { steps: number | null; unit: number; most: number };
 
-/** A number of points of the line. */
-const points = (given: Given, option: string): number =>
-  number(given, option, 0, (value) => value >= 0.01 && value <= 100, expected.points);
+function scaleOf(given: Given): Scale {
+  if (given.text("steps") === null) return { steps: null, unit: 1, most: 100 };
+  const steps = whole(given, "steps", 2, 11);
+  return { steps, unit: 100 / (steps - 1), most: steps - 1 };
+}
+
+/** In points of 100: how far people differ in what they see: a part of the scatter, so no more than that. */
+const seenOf = (given: Given, { steps, unit }: Scale): number => {
+  const whole = Number(given.text("deviation"));
+  const fits = (value: number) => value >= 0 && value <= whole;
+  return unit * number(given, "people-deviation", 0, fits, expected.partOfDeviation(whole, steps));
+};
+
+/** In points of 100, what was given in points of the line or in steps. */
+const amount = (given: Given, option: string, { steps, unit, most }: Scale): number =>
+  unit * number(given, option, 0, (value) => value >= 0.01 && value <= most, expected.amount(steps, most));
 
 type Found = Pick<ScaleSizeAnswer, "asked" | "people" | "difference" | "power">;
 
-function answered(given: Given, test: Omit<ScaleTest, "difference">, power: number): Found {
+function answered(given: Given, test: Omit<ScaleTest, "difference">, power: number, scale: Scale): Found {
   if (given.text("people") === null) {
     required(given, "difference");
-    const difference = points(given, "difference");
+    const difference = amount(given, "difference", scale);
     const found = scalePeople({ ...test, difference }, power);
     return { asked: "people", difference, people: found?.people ?? null, power: found?.power ?? null };
   }
   const people = whole(given, "people", 1, mostPeople);
   if (given.text("difference") !== null) {
-    const difference = points(given, "difference");
+    const difference = amount(given, "difference", scale);
     return { asked: "power", difference, people, power: pairPower({ ...test, difference }, people) };
   }
   const difference = differenceFoundBy(test, people, power);

@@ -198,7 +198,7 @@ export const attributeResult = z.strictObject({
   panelists: z.array(panelistValues),
   /** Panelists with a value missing, and for which products. */
   incomplete: z.array(z.strictObject({ panelist: line, missing: z.array(line) })),
-  /** Mean by place served, as a check; empty without a study. */
+  /** Mean by place served, as a check; empty where nobody wrote places down. */
   positions: z.array(z.strictObject({ position: count, judgments: count, mean: z.number() })),
   /** In the order of `panelists`, of those with a mark. */
   checks: z._default(z.array(panelCheck), []),

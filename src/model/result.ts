@@ -56,6 +56,8 @@ export const caveat = z.discriminatedUnion("what", [
     points: z.number(),
     deviation: z.number(),
     power: z.number(),
+    /** Of the scale that the verdict is about; null for a line. Both figures are of 100 all the same. */
+    steps: z._default(z.nullable(count), null),
   }),
   /** Preference: what it does not say; and of whom it speaks. */
   z.strictObject({ what: z.literal("preference-plan-could-not-find"), share: z.number(), power: z.number() }),

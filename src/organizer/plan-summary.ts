@@ -1,5 +1,5 @@
 import { familyOf } from "../analysis/method.ts";
-import { pairPower, scaleTestOf } from "../analysis/scale-power.ts";
+import { pairPower, scaleTestOf, verdictSteps } from "../analysis/scale-power.ts";
 import { allergenUnion } from "../design/packet.ts";
 import { seeksLikeness, sizeTest, usualDPrime } from "../design/size-test.ts";
 import type { PlanPart } from "../model/open-part.ts";
@@ -40,7 +40,13 @@ export function sizeWords(plan: Plan): { words: SizeWords; share: number } {
 function scaleSummary(plan: Plan): string {
   const test = plan.method === "line-scale" ? scaleTestOf(plan) : null;
   if (test === null || plan.people < 1) return "";
-  return scaleSize.summary(pairPower(test, plan.people), test.difference, test.deviation, plan.scaleSought?.from ?? "");
+  return scaleSize.summary(
+    pairPower(test, plan.people),
+    test.difference,
+    test.deviation,
+    plan.scaleSought?.from ?? "",
+    verdictSteps(plan),
+  );
 }
 
 /** One sentence for a part of the plan, as it stands; empty when nothing of it was decided. */

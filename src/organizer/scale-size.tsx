@@ -1,5 +1,12 @@
 import { useMemo } from "preact/hooks";
-import { differenceKnown, pairPower, productsPower, type ScaleTest, scaleTestOf } from "../analysis/scale-power.ts";
+import {
+  differenceKnown,
+  pairPower,
+  productsPower,
+  type ScaleTest,
+  scaleTestOf,
+  verdictSteps,
+} from "../analysis/scale-power.ts";
 import { differenceHalfWidth } from "../design/interval-width.ts";
 import { differenceFoundBy, scalePeople } from "../design/scale-size.ts";
 import type { Plan, ScaleSought } from "../model/plan.ts";
@@ -23,7 +30,7 @@ export function ScalePower({ plan, sought }: { plan: Plan; sought: ScaleSought }
   return (
     <>
       <p class="lead-in" aria-live="polite">
-        {scaleSentences(test, plan.people, enough).join(" ")}
+        {scaleSentences(test, plan.people, enough, verdictSteps(plan)).join(" ")}
       </p>
       <Saw points={shown} chosen={plan.people} share={sought.difference} words={words} />
       <details>
@@ -52,16 +59,16 @@ const curve = (test: ScaleTest, last: number) =>
   Array.from({ length: last - 5 }, (_, at) => at + 6).map((people) => ({ people, power: pairPower(test, people) }));
 
 /** What so many people find, and how many would find it four times in five. */
-function scaleSentences(test: ScaleTest, people: number, enough: number | null): string[] {
+function scaleSentences(test: ScaleTest, people: number, enough: number | null, steps: number | null): string[] {
   if (people < 1 || differenceKnown({ ...test, people }).df < 1) return [words.tooFew];
   const chance = pairPower(test, people);
   const least = differenceFoundBy(test, people, wanted);
   const half = differenceHalfWidth({ ...test, people, residualDeviation: test.deviation });
   const sentences = [
-    words.finds(people, chance, test.difference),
+    words.finds(people, chance, test.difference, steps),
     enough === null ? words.tooMany : words.needed(enough),
-    least === null ? words.nothing(people) : words.least(people, least),
-    words.width(half),
+    least === null ? words.nothing(people) : words.least(people, least, steps),
+    words.width(half, steps),
   ];
   const pairs = (test.products * (test.products - 1)) / 2;
   if (pairs > 1) sentences.push(words.several(pairs, productsPower(test, people)));

@@ -1,4 +1,5 @@
-import type { Plan, ScaleSought } from "../model/plan.ts";
+import { verdictSteps } from "../analysis/scale-power.ts";
+import type { ScaleSought } from "../model/plan.ts";
 import { scaleSize as words } from "../words/en/organizer-scale-size.ts";
 import { Dial } from "./dial.tsx";
 import { EarlierScatter } from "./earlier-scatter.tsx";
@@ -18,7 +19,7 @@ export function ScaleSoughtPart({ draft: { plan, edit } }: { draft: Draft }) {
   return (
     <>
       <Figures sought={sought} set={set} />
-      <p class="fine">{words.hint(stepsOf(plan))}</p>
+      <p class="fine">{words.hint(verdictSteps(plan), sought.difference, sought.deviation)}</p>
       {plan.repeats > 1 ? <Seen sought={sought} set={set} /> : null}
       {plan.scaleSought === null ? (
         <p class="fine">
@@ -52,12 +53,6 @@ export function ScaleSoughtPart({ draft: { plan, edit } }: { draft: Draft }) {
       <p class="note">{words.supposed(sought.from.trim() || words.guess)}</p>
     </>
   );
-}
-
-/** How many steps the property has that the question is about; null where it has none. */
-function stepsOf({ scale: { attributes } }: Plan): number | null {
-  const form = attributes[0]?.form;
-  return form?.kind === "steps" ? form.labels.length : null;
 }
 
 /** What further trays do not average out. Left empty, nothing of it is supposed, and the sentence below says so. */

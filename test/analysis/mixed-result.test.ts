@@ -54,3 +54,28 @@ test("nothing to fit gives none: one panelist, or marks without any spread", () 
   const flat = ["one", "two", "three"].flatMap((panelist) => [row(panelist, "a", 5), row(panelist, "b", 5)]);
   expect(resultOfScaleRows(0.05, flat, "1").attributes[0]?.mixed).toBeNull();
 });
+
+test("below one degree of freedom F, its comparison and the interval go by one: p is that of the Cauchy distribution", () => {
+  // made up: three batches of either product, which spread so much that they leave less than one degree
+  const marks: [panelist: number, product: string, value: number, batch: number][] = [
+    ...([69, 56, 63, 71, 63] as const).map((value, at): [number, string, number, number] => [at, "B", value, at % 3]),
+    ...([50, 53, 70, 54] as const).map((value, at): [number, string, number, number] => [
+      at + 1,
+      "A",
+      value,
+      (at + 1) % 3,
+    ]),
+  ];
+  const rows = marks.map(([panelist, product, value, batch]) => ({
+    ...{ panelist: `p${panelist}`, product, value, batch: `${product}${batch}` },
+    ...{ repeat: "1", attribute: "", moment: "" },
+  }));
+  const [attribute] = resultOfScaleRows(0.05, rows, "1").attributes;
+  expect(attribute?.leads).toBe("mixed");
+  const [only] = attribute?.contrasts ?? [];
+  const t = Math.sqrt(attribute?.mixed?.fValue ?? Number.NaN);
+  expect([attribute?.mixed?.denominatorDf, only?.df]).toEqual([1, 1]);
+  const cauchy = (2 / Math.PI) * Math.atan(1 / t);
+  expect(relativeError(attribute?.mixed?.pValue ?? Number.NaN, cauchy)).toBeLessThan(1e-9);
+  expect(relativeError(only?.pValue ?? Number.NaN, cauchy)).toBeLessThan(1e-9);
+});

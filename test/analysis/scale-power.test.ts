@@ -18,6 +18,10 @@ test("12 people, 3 products, 8 points at a scatter of 12: the F test has 0.2570 
   expect(more).toEqual([]);
   expect(caveat.power).toBeCloseTo(0.25703283229474949, 8);
   expect(caveats["scale-plan-could-not-find"](caveat)).toMatch(/differ by 8 points.*scatter by 12.*26\u00a0%/);
+  // of nine steps one is 12.5 points of 100
+  expect(caveats["scale-plan-could-not-find"]({ ...caveat, steps: 9 })).toMatch(
+    /differ by 0\.64 steps and marks scatter by 0\.96 as/,
+  );
 });
 
 test("a plan that could find it, or that supposed nothing, has no such caveat", () => {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { analyseScale } from "../../src/analysis/analyse-scale.ts";
 import { describe as describeResult } from "../../src/analysis/describe.ts";
+import { modelText } from "../../src/words/en/mixed.ts";
 import { report } from "../../src/words/en/report.ts";
 import { linePlan } from "../design/scenario.ts";
 import { juicinessMarks, lineRecord, type Marks } from "./study-records.ts";
@@ -45,7 +46,14 @@ describe("a study in two sessions, each product in several batches", () => {
     expect(attribute?.mixed?.variances.batch).not.toBeNull();
     expect(found.caveats).toContainEqual(expect.objectContaining({ what: "batches-drawn", leads: "mixed" }));
     expect(found.caveats.map(({ what }) => what)).not.toContain("position-left-out");
-    clean(describeResult(found, report));
+    const said = describeResult(found, report);
+    clean(said);
+    // which spread an effect is counted in: that of a batch's own marks, the batches taken out
+    expect(said.attributes[0]?.contrasts?.columns).toContain("In residual standard deviations, within batches");
+    expect(said.rows.find(({ id }) => id === "within")?.label).toContain("within people and batches");
+    expect(modelText(["session", "position", "batch"])).toMatch(
+      /fixed: products, the session and the place on the tray; .* batches within their product, drawn from many\.$/,
+    );
   });
   test("no mark missing: the block test leads, and what batches as drawn from many would say stands beside it", () => {
     const found = study(3, juicinessMarks);

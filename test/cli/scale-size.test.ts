@@ -36,7 +36,27 @@ test("in words: sentence first, what is supposed last", async () => {
   expect(await said("--difference 0.1 --deviation 50")).toMatch(/More than 5000 people/);
 });
 
+test("steps of a scale: the same study in its own unit, and the answer in it (of nine steps one is 12.5 points)", async () => {
+  const [points, steps] = [
+    await sized("--people 12 --deviation 12.5"),
+    await sized("--people 12 --deviation 1 --steps 9"),
+  ];
+  expect([points.steps, steps.steps, steps.deviation]).toEqual([null, 9, 1]);
+  expect(steps.difference).toBeCloseTo(points.difference / 12.5, 10);
+  expect(steps.halfWidth).toBeCloseTo(points.halfWidth / 12.5, 10);
+  const text = await said("--difference 0.64 --deviation 0.96 --steps 9");
+  expect(text).toContain("For a difference of 0.64\u00a0steps: 38 people.");
+  expect(text).toContain("scatter by 0.96\u00a0steps");
+  expect(text).not.toContain("points");
+  expect(await said("--people 1 --deviation 1 --steps 5")).toContain("cannot find even 4\u00a0steps");
+});
+
 test.each([
+  [
+    "a difference wider than the steps",
+    "--method line-scale --difference 8.5 --deviation 1 --steps 9",
+    /steps from 0\.01 to 8/,
+  ],
   ["no deviation", "--method line-scale --difference 8", /needs --deviation/],
   ["no difference", "--method line-scale --deviation 8", /needs --difference/],
   ["a share", "--method line-scale --deviation 8 --pd 0.3", /--pd is “0\.3”.*--difference says/],

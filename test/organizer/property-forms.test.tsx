@@ -93,9 +93,9 @@ describe("what is said of a plan follows its form", () => {
     expect(likingFlag({ ...linePlan(), panelType: "trained" })).toBe("");
   });
   test("how many points a step is, where there are steps", () => {
-    expect(scaleSize.hint(null)).not.toContain("steps");
+    expect(scaleSize.hint(null, 8, 12)).not.toContain("steps");
     // nine steps from 0 to 100 have eight gaps
-    expect(scaleSize.hint(9)).toContain("of your 9 steps, one is 12.5");
+    expect(scaleSize.hint(9, 8, 12)).toContain("Of your 9 steps one is 12.5");
   });
   test("a place that ends with a full stop ends with one", () => {
     expect(summaryOf("serving", linePlan({ place: "Tasting room." }))).not.toContain("..");

@@ -53,6 +53,20 @@ test("a difference and a scatter become part of the plan, and the sentences foll
   expect(now.scaleSought).toBeNull();
 });
 
+test("a scale with steps: its figures stand in steps too (of nine steps one is 12.5 points)", () => {
+  const plan = linePlan({ people: 30 });
+  const [first] = plan.scale.attributes;
+  if (!first) throw new Error("the scenario has a property");
+  const form = { kind: "steps" as const, labels: new Array<string>(9).fill(""), liking: false };
+  asLead(lead, <Part first={{ ...plan, scale: { ...plan.scale, attributes: [{ ...first, form }] } }} />);
+  expect(text()).not.toContain(" line ");
+  type("people-difference", "8");
+  type("people-deviation", "12");
+  expect(text()).toContain("Of your 9 steps one is 12.5 points, so that 8 points are 0.64 steps");
+  expect(text()).toContain("a difference of 8 points (0.64 steps) between two products is found in 55 of 100");
+  expect(summaryOf("people", now).replaceAll("\u00a0", " ")).toContain("8 points (0.64 steps) in 55 of 100");
+});
+
 test("two products: 38 are the first number for 8 points at 12 (R 4.2.2, power.t.test, paired, strict)", () => {
   const { products } = linePlan();
   asLead(lead, <Part first={linePlan({ people: 24, products: products.slice(0, 2) })} />);

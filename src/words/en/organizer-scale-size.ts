@@ -1,3 +1,4 @@
+import { shortNumber } from "../number.ts";
 import { organizer, plural } from "./organizer.ts";
 import { figure, inHundred, oneDecimal } from "./organizer-figures.ts";
 
@@ -7,15 +8,18 @@ const { nb } = organizer;
 const peopleOf = (count: number): string => plural(count, "person", "people");
 const points = (value: number): string => `${figure(value)}${nb}points`;
 const rounded = (value: number): string => `${oneDecimal(value)}${nb}points`;
+/** What points of 100 are on a scale with so many steps; nothing more on a line. */
+const stepsOf = (value: number, steps: number): string => `${shortNumber((value * (steps - 1)) / 100, 2)}${nb}steps`;
+const also = (value: number, steps: number | null): string => (steps === null ? "" : ` (${stepsOf(value, steps)})`);
 
 export const scaleSize = {
   difference: "Smallest difference that matters",
   differenceSlider: "Smallest difference that matters, by slider",
   deviation: "Scatter of one person\u2019s marks",
   deviationSlider: "Scatter of one person\u2019s marks, by slider",
-  /** `steps`: how many the first property has; null on a line. */
-  hint: (steps: number | null) =>
-    `Difference: between the means of two products, on a scale that runs from 0 at one end to 100 at the other${steps === null ? "" : `; of your ${steps} steps, one is ${points(100 / (steps - 1))}`}. Scatter: the standard deviation that is left once person and product are taken out.`,
+  /** `steps`: of the first property's scale; null for the line. */
+  hint: (steps: number | null, difference: number, deviation: number) =>
+    `Difference: between the means of two products, in points: the scale runs from 0 at one end to 100 at the other. ${steps === null ? "" : `Of your ${steps} steps one is ${shortNumber(100 / (steps - 1), 1)}${nb}points, so that ${points(difference)} are ${stepsOf(difference, steps)} and a scatter of ${points(deviation)} is ${stepsOf(deviation, steps)}. `}Scatter: the standard deviation that is left once person and product are taken out.`,
   points: "points",
   from: "Where the scatter comes from",
   fromHint: "Such as \u201cstudy of 3 May\u201d or \u201ca guess\u201d. It is locked with the plan.",
@@ -25,17 +29,17 @@ export const scaleSize = {
   keep: "Keep them in the plan",
   leaveOut: "Leave them out of the plan",
 
-  finds: (count: number, chance: number, difference: number) =>
-    `With ${peopleOf(count)}, a difference of ${points(difference)} between two products is found in ${inHundred(chance)} such studies.`,
+  finds: (count: number, chance: number, difference: number, steps: number | null) =>
+    `With ${peopleOf(count)}, a difference of ${points(difference)}${also(difference, steps)} between two products is found in ${inHundred(chance)} such studies.`,
   needed: (count: number) =>
     `${peopleOf(count)} are the first number that reaches 80${nb}of${nb}100, and every larger one does.`,
   tooMany: "No kitchen seats the people that this would take. Look for a larger difference, or ask fewer products.",
-  least: (count: number, difference: number) =>
-    `The smallest that ${plural(count, "person finds", "people find")} in 80 of 100 studies: ${rounded(difference)}.`,
+  least: (count: number, difference: number, steps: number | null) =>
+    `The smallest that ${plural(count, "person finds", "people find")} in 80 of 100 studies: ${rounded(difference)}${also(difference, steps)}.`,
   nothing: (count: number) =>
-    `${plural(count, "person finds", "people find")} no difference that the line has room for.`,
-  width: (points: number) =>
-    `A difference will be known to within ${rounded(points)} either way (95${nb}% interval of one pair).`,
+    `${plural(count, "person finds", "people find")} no difference that the scale has room for.`,
+  width: (points: number, steps: number | null) =>
+    `A difference will be known to within ${rounded(points)}${also(points, steps)} either way (95${nb}% interval of one pair).`,
   tooFew: "Two people are the least for a rating scale, more where each has only some of the products.",
   needsProducts: "What so many people find can be said once part 4 has its products.",
   supposed: (from: string) =>
@@ -76,6 +80,6 @@ export const scaleSize = {
     fromCautious: (row: string) => `${row}, upper limit`,
   },
 
-  summary: (chance: number, difference: number, deviation: number, from: string) =>
-    `Finds a difference of ${points(difference)} in ${inHundred(chance)} such studies, if marks scatter by ${points(deviation)}${from.trim() === "" ? "" : ` (${from.trim()})`}.`,
+  summary: (chance: number, difference: number, deviation: number, from: string, steps: number | null) =>
+    `Finds a difference of ${points(difference)}${also(difference, steps)} in ${inHundred(chance)} such studies, if marks scatter by ${points(deviation)}${also(deviation, steps)}${from.trim() === "" ? "" : ` (${from.trim()})`}.`,
 };

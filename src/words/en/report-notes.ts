@@ -15,6 +15,10 @@ const people = (count: number): string => (count === 1 ? "1 person" : `${wholeNu
 const about = (attribute: string): string => (attribute === "" ? "" : `${attribute}: `);
 const noted = (note: string): string => (note.trim() === "" ? "" : ` Note: “${note.trim()}”`);
 
+/** A figure of the plan, in points of 100, as the scale has it. */
+const supposedAs = (value: number, steps: number | null): string =>
+  steps === null ? shortNumber(value) : shortNumber((value * (steps - 1)) / 100, 2);
+
 /** Of which batches the test speaks, and what a few of them cost. */
 function batchesDrawn(c: Extract<Caveat, { what: "batches-drawn" }>): string {
   const test = `F(${c.numeratorDf}, ${shortNumber(c.denominatorDf)}) is ${statistic(c.fValue)}, p ${pText(c.pValue)}`;
@@ -60,7 +64,7 @@ export const caveats: CaveatSentences = {
   "kinds-plan-could-not-find": (c) =>
     `If the distance is d\u2032 ${shortNumber(c.dPrime)}, a panel as planned shows it ${percent(c.power)} of the time: a miss was more likely than a find.`,
   "scale-plan-could-not-find": (c) =>
-    `If products differ by ${shortNumber(c.points)} points of 100 and marks scatter by ${shortNumber(c.deviation)} as supposed, a panel as planned shows it ${percent(c.power)} of the time: a miss was more likely than a find.`,
+    `If products differ by ${supposedAs(c.points, c.steps)}${c.steps === null ? " points of 100" : " steps"} and marks scatter by ${supposedAs(c.deviation, c.steps)} as supposed, a panel as planned shows it ${percent(c.power)} of the time: a miss was more likely than a find.`,
   "one-person": (c) =>
     `${answers(c.judgments)} of one person: the result speaks of that person on that day, and of nobody else.`,
   "few-batches": (c) => {

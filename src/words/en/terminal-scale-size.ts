@@ -1,6 +1,9 @@
 import { percent, shortNumber, wholeNumber } from "../number.ts";
 
-/** What `cloche size --method line-scale` answers. Points are hundredths of the line; numbers with full precision. */
+/**
+ * What `cloche size --method line-scale` answers, with full precision. Differences and deviations are in steps where the
+ * scale has `steps`, else in points, which are hundredths of the line.
+ */
 export type ScaleSizeAnswer = {
   method: "line-scale";
   goal: "difference";
@@ -8,6 +11,7 @@ export type ScaleSizeAnswer = {
   products: number;
   perTray: number;
   repeats: number;
+  steps: number | null;
   alpha: number;
   beta: number;
   /** Supposed: residual deviation of one mark. */
@@ -32,20 +36,26 @@ export function scaleSizeText(answer: ScaleSizeAnswer): string {
   return [headLine(answer), ...foundLines(answer), ...besideLines(answer), supposed(answer)].join("\n");
 }
 
-const points = (value: number): string => `${shortNumber(value, 3)}\u00a0points`;
+/** The unit of the scale behind a number. */
+const inUnit =
+  ({ steps }: Pick<ScaleSizeAnswer, "steps">) =>
+  (value: number): string =>
+    `${shortNumber(value, 3)}\u00a0${steps === null ? "points" : "steps"}`;
 
 const headLine = ({ products, perTray, alpha, beta }: ScaleSizeAnswer): string =>
   `line-scale, ${products} products${perTray < products ? `, ${perTray} on a tray` : ""}, two-sided: risk of a false alarm ${risk(alpha)}, of missing it ${risk(beta)}.`;
 
 const risk = (share: number): string => `${shortNumber(share * 100, 6)}\u00a0%`;
 
-function foundLines({ asked, people, difference, power, repeats, beta }: ScaleSizeAnswer): string[] {
+function foundLines(answer: ScaleSizeAnswer): string[] {
+  const { asked, people, difference, power, repeats, beta, steps } = answer;
+  const points = inUnit(answer);
   const panel = `${people === 1 ? "1 person" : `${wholeNumber(people ?? 0)} people`}${repeats > 1 ? ` with ${repeats} trays each` : ""}`;
   if (people === null || power === null || difference === null) {
     return [
       asked === "people"
         ? `More than ${wholeNumber(mostPeople)} people would be needed for ${points(difference ?? 0)}.`
-        : `${panel} cannot find even 100\u00a0points ${percent(1 - beta)} of the time.`,
+        : `${panel} cannot find even ${points(steps === null ? 100 : steps - 1)} ${percent(1 - beta)} of the time.`,
     ];
   }
   if (asked === "effect") {
@@ -64,7 +74,8 @@ function foundLines({ asked, people, difference, power, repeats, beta }: ScaleSi
 /** Most people that are looked through. */
 const mostPeople = 5000;
 
-function besideLines({ products, productsPower, halfWidth }: ScaleSizeAnswer): string[] {
+function besideLines(answer: ScaleSizeAnswer): string[] {
+  const { products, productsPower, halfWidth } = answer;
   const lines: string[] = [];
   if (products > 2 && productsPower !== null) {
     lines.push(
@@ -73,16 +84,16 @@ function besideLines({ products, productsPower, halfWidth }: ScaleSizeAnswer): s
   }
   if (halfWidth !== null) {
     lines.push(
-      `A difference is then known to within ${points(halfWidth)} either way (95\u00a0% interval of one pair).`,
+      `A difference is then known to within ${inUnit(answer)(halfWidth)} either way (95\u00a0% interval of one pair).`,
     );
   }
   return lines;
 }
 
-const supposed = ({ deviation, peopleDeviation, repeats }: ScaleSizeAnswer): string =>
-  `All of this supposes that one person's marks scatter by ${points(deviation)} once person and product are taken out${repeats > 1 ? seenText(peopleDeviation) : ""}.`;
+const supposed = (answer: ScaleSizeAnswer): string =>
+  `All of this supposes that one person's marks scatter by ${inUnit(answer)(answer.deviation)} once person and product are taken out${answer.repeats > 1 ? seenText(answer) : ""}.`;
 
-const seenText = (seen: number | null): string =>
+const seenText = ({ peopleDeviation: seen, steps }: ScaleSizeAnswer): string =>
   seen === null
     ? ", and that people do not differ in how they see the products (--people-deviation says otherwise)"
-    : `, of which ${points(seen)} are people who see the products differently: further trays do not average those out`;
+    : `, of which ${inUnit({ steps })(seen)} are people who see the products differently: further trays do not average those out`;

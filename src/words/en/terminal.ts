@@ -87,7 +87,8 @@ ${riskLines}
                      which on it stays so; criticalNumber, power, rule
   -h, --help         this text
 
-Of ratings (line-scale), in points of a line of 100, or in steps where the scale has steps:
+Of ratings (line-scale), in points of a line of 100:
+  --steps N          the scale has N steps, from 2 to 11: differences and deviations are then told in steps
   --difference P     smallest difference between two products that matters
   --deviation P      how one person's marks scatter, product and person taken out: residual deviation of an earlier study
   --products N       how many are compared (2); --per-tray N if fewer lie on a tray
@@ -221,10 +222,13 @@ The sealed half is plain text here. Keep it from whoever serves or tastes.`,
     notOfMethod: (method: string) => `left out for ${method}`,
     countable: "a choice test; ratings and ranks go through cloche result",
     sizeable: "a choice test or line-scale; the size of a ranking is a matter of how far apart its products are",
-    pointsInstead: "left out for line-scale: --difference says in points what is to be found",
+    pointsInstead: "left out for line-scale: --difference says in points or steps what is to be found",
     points: "a number of points from 0.01 to 100, like 8",
+    amount: (steps: number | null, most: number) =>
+      `a number of ${steps === null ? "points" : "steps"} from 0.01 to ${most}, like ${steps === null ? 8 : 0.5}`,
     upTo: (most: number) => `a number from 0 to ${most}`,
-    partOfDeviation: (deviation: number) => `a part of the deviation, from 0 to ${deviation} points`,
+    partOfDeviation: (deviation: number, steps: number | null) =>
+      `a part of the deviation, from 0 to ${deviation} ${steps === null ? "points" : "steps"}`,
     oneLimit: "left out where --dprime-limit is given: one limit is enough",
     oneEffect: "left out where --dprime is given: one of the two is enough",
     limitInstead: "left out for similarity: --limit or --dprime-limit says what counts as alike",
