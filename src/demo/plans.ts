@@ -191,6 +191,68 @@ export const rankingPlan = (): Plan => ({
   waves: waves(["13:00", "13:40"], 6, [current, steamed, rested, held], 33),
 });
 
+/** Ids of the two questions of Q12. */
+export const likingQuestions = {
+  liking: "c1a7e55e-0d1e-4b3a-9c52-7a1f0e6d2b10",
+  juiciness: "c1a7e55e-0d1e-4b3a-9c52-7a1f0e6d2b11",
+} as const;
+
+/** Q12: how well is each of the two liked, and is it juicy enough? 60 diners, nine steps of liking and five of just right. */
+export const likingPlan = (): Plan => ({
+  ...kitchenPlan([current, steamed]),
+  title: "Demo: Steam first, how well is it liked?",
+  objective:
+    "Find out whether diners like the new process better, and whether meatballs are too dry or too juicy for them.",
+  ifYes: "Cook the one that is liked better, if the weighing allows it.",
+  ifNo: "Decide by cook loss and cost alone.",
+  standsFor: "grown-up diners of the four canteens",
+  panelType: "consumers",
+  method: "line-scale",
+  people: 60,
+  spares: 6,
+  scale: {
+    lengthMm: 120,
+    attributes: [
+      {
+        id: likingQuestions.liking,
+        name: "Liking",
+        adjective: "",
+        definition: "The meatball as a whole.",
+        form: {
+          kind: "steps",
+          liking: true,
+          labels: [
+            ...["dislike extremely", "dislike very much", "dislike moderately", "dislike slightly"],
+            "neither like nor dislike",
+            ...["like slightly", "like moderately", "like very much", "like extremely"],
+          ],
+        },
+        lowAnchor: "",
+        highAnchor: "",
+        moment: { at: "before-swallowing" },
+        further: [],
+        inFamily: false,
+      },
+      {
+        id: likingQuestions.juiciness,
+        name: "Juiciness",
+        adjective: "juiciness",
+        definition: "How much juice you feel in the mouth while you chew.",
+        form: {
+          kind: "just-right",
+          labels: ["far too little", "a little too little", "just right", "a little too much", "far too much"],
+        },
+        lowAnchor: "",
+        highAnchor: "",
+        moment: { at: "before-swallowing" },
+        further: [],
+        inFamily: false,
+      },
+    ],
+  },
+  waves: waves(["12:00", "12:20", "12:40", "13:00"], 15, [current, steamed], 35),
+});
+
 /** Q10: is the new process with and without a rest alike enough? 60 triangles, locked and not yet tasted. */
 export const likenessPlan = (): Plan => ({
   ...kitchenPlan([steamed, rested]),

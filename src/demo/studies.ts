@@ -4,6 +4,7 @@ import { chewDay } from "./chew-day.ts";
 import { choiceDay, rightOf } from "./choice-day.ts";
 import { claimActs, demoClaim } from "./claim.ts";
 import { lockActs } from "./lead.ts";
+import { likingDay } from "./liking-day.ts";
 import { lineDay } from "./line-day.ts";
 import { type Lock, lockDemo } from "./lock.ts";
 import {
@@ -12,6 +13,7 @@ import {
   differencePlan,
   duoTrioPlan,
   likenessPlan,
+  likingPlan,
   linePlan,
   preferencePlan,
   rankingPlan,
@@ -88,7 +90,8 @@ export const scenes: readonly Scene[] = [
   },
   { name: "Q11", plan: chewPlan, day: chewDay, after: 3, seated: true },
   { name: "Q8", plan: rankingPlan, day: rankingDay, after: 3, seated: true },
-  { name: "Q10", plan: likenessPlan, day: onlyLocked, after: 3, seated: false },
+  { name: "Q12", plan: likingPlan, day: likingDay, after: 4, seated: false },
+  { name: "Q10", plan: likenessPlan, day: onlyLocked, after: 4, seated: false },
 ];
 
 export type DemoStudy = {

@@ -213,3 +213,34 @@ test("the ranking: rank sums 20, 36, 39, 25, Friedman 12.1 on 3 and p = 0.007 by
   expect(result.orders.map(({ judgments }) => judgments)).toEqual([3, 3, 3, 3]);
   expect(result.departures).toEqual([]);
 });
+
+describe("liking and just right of 60 diners, which R has from the steps typed once more", () => {
+  const found = () => resultOf(9) as ScaleResult;
+
+  test("new is liked better by 0.6 of a step, 0.25 to 0.95: t.test of R, paired", () => {
+    const [liking] = found().attributes;
+    const contrast = liking?.contrasts[0];
+    // whichever way round the two are held against each other
+    const sign = contrast?.first === "new" ? 1 : -1;
+    const ends = [contrast?.low ?? 0, contrast?.high ?? 0].map((end) => sign * end).sort((a, b) => a - b);
+    const got = [sign * (contrast?.difference ?? 0), ...ends];
+    for (const [at, value] of got.entries()) expect(value).toBeCloseTo(byR.liking.difference[at] ?? Number.NaN, 10);
+    expect(relativeError(contrast?.pValue ?? 0, byR.liking.pValue)).toBeLessThan(1e-11);
+    liking?.means.forEach(({ estimate }, at) => {
+      close(estimate, byR.liking.means[at]);
+    });
+  });
+
+  test("counts of just right, and what too little juice cost in liking, with Welch's interval", () => {
+    const products = found().attributes[1]?.justRight?.products ?? [];
+    expect(products.map(({ counts }) => counts)).toEqual(byR.liking.counts);
+    products.forEach(({ drops: { little } }, product) => {
+      const got = [little.meanSide, little.meanRight, little.drop, little.test?.low, little.test?.high];
+      for (const [at, value] of got.entries()) {
+        expect(value).toBeCloseTo(byR.liking.little[product]?.[at] ?? Number.NaN, 10);
+      }
+    });
+    expect(products).toHaveLength(2);
+    expect(found().departures).toEqual([]);
+  });
+});

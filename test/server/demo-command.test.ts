@@ -59,13 +59,13 @@ const printed = z.strictObject({
   studies: z.array(z.strictObject({ id: z.string(), title: z.string(), state: z.enum(["revealed", "locked"]) })),
 });
 
-test("--json prints one document; with its set-up address a lead gets in and finds the ten studies", async () => {
+test("--json prints one document; with its set-up address a lead gets in and finds the eleven studies", async () => {
   const where = join(folder, "mine");
   const said = z.parse(printed, JSON.parse(await demo(/^\}$/m, "--json", "--folder", where)));
   expect(said.folder).toBe(where);
   expect(existsSync(join(where))).toBe(true);
   expect(said.passphrase).toBe(demoPassphrase());
-  expect(said.studies.map(({ state }) => state)).toEqual([...Array(9).fill("revealed"), "locked"]);
+  expect(said.studies.map(({ state }) => state)).toEqual([...Array(10).fill("revealed"), "locked"]);
   const [origin = "", code = ""] = (said.setUp[0] ?? "").split("/organizer/#setup=");
   const { json } = await callServer(origin, "POST", "/api/enroll", { body: { code, name: "Odalys Brandt" } });
   const { token, role } = z.parse(enrollReply, json);
@@ -79,7 +79,7 @@ test("without --json it tells what start tells, the studies, and the passphrase"
   const out = await demo(/Ctrl\+C/, "--folder", join(folder, "mine"));
   expect(out).toContain("/organizer/#setup=");
   expect(out).toContain(demoPassphrase());
-  expect(out.match(/\(with a report\)/g)).toHaveLength(9);
+  expect(out.match(/\(with a report\)/g)).toHaveLength(10);
   expect(out.match(/\(locked\)/g)).toHaveLength(1);
   // another start would be another demo
   expect(out).not.toContain("--lead-link");

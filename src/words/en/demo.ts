@@ -4,7 +4,7 @@ const rows = (lines: readonly string[]) => lines.map((line) => `    ${line}`).jo
 export const demoTerminal = {
   help: `cloche demo: run the server with an invented kitchen to look around in
 
-Quillmere Kitchen asks whether its meatballs are juicier when they are steamed first. Nine of its studies are tasted,
+Quillmere Kitchen asks whether its meatballs are juicier when they are steamed first. Ten of its studies are tasted,
 closed and opened; one is locked and waits for you to taste it; one claim says what they were for. All of it is
 invented, and says so. It stands in a folder of its own: a new temporary one, or an empty one that you name. To begin
 anew, stop the command and start it again; to get rid of it, remove the folder.
@@ -29,7 +29,7 @@ and these of cloche start, which --help of that command explains: --port, --host
 export const demoWords = {
   offer: {
     heading: "Just looking?",
-    text: "Quillmere Kitchen is an invented kitchen with ten studies: nine with their reports, and one that is locked and waits for you to taste it. A claim says what they were for. Loading it adds them to this server, each marked as invented.",
+    text: "Quillmere Kitchen is an invented kitchen with eleven studies: ten with their reports, and one that is locked and waits for you to taste it. A claim says what they were for. Loading it adds them to this server, each marked as invented.",
     keep: "They stay with the data of this server and cannot be taken out again. For a look beside your own studies, start “npx cloche demo”: it has a folder of its own.",
     load: "Load the demo",
     loading: "Loading the demo…",

@@ -34,6 +34,31 @@ reach <- qt(0.975, df.residual(fit)) * error
 means <- colMeans(rows)
 contrast <- function(first, second) means[first] - means[second] + c(0, -reach, reach)
 
+
+# liking: one diner after the other, nine steps of liking and five of just right (3 is just right), current and new
+liked_current <- c(
+  5, 7, 6, 6, 7, 7, 9, 6, 3, 6, 5, 4, 7, 4, 7, 5, 6, 4, 8, 7,
+  7, 5, 4, 5, 6, 8, 4, 6, 6, 6, 4, 5, 5, 8, 6, 8, 6, 6, 7, 6,
+  9, 6, 6, 8, 6, 6, 6, 9, 9, 7, 8, 6, 5, 6, 5, 7, 6, 6, 3, 7)
+liked_new <- c(
+  5, 9, 5, 8, 8, 6, 7, 6, 4, 6, 4, 6, 6, 5, 9, 5, 6, 7, 5, 7,
+  9, 8, 4, 7, 7, 8, 6, 5, 7, 5, 5, 6, 7, 8, 7, 7, 6, 7, 8, 6,
+  9, 8, 6, 9, 6, 8, 5, 7, 8, 9, 8, 9, 6, 7, 6, 7, 7, 7, 7, 8)
+right_current <- c(
+  3, 3, 2, 3, 2, 2, 3, 2, 2, 3, 2, 2, 3, 1, 2, 1, 2, 2, 3, 2,
+  2, 1, 2, 2, 2, 3, 1, 3, 3, 1, 2, 3, 2, 2, 2, 3, 2, 2, 2, 2,
+  2, 2, 2, 2, 3, 2, 2, 3, 2, 2, 2, 2, 2, 2, 2, 2, 2, 1, 2, 2)
+right_new <- c(
+  3, 3, 3, 2, 2, 3, 3, 2, 3, 2, 4, 2, 3, 1, 3, 2, 3, 4, 3, 3,
+  3, 2, 2, 3, 4, 3, 3, 2, 3, 1, 4, 3, 2, 2, 3, 3, 3, 3, 4, 4,
+  3, 4, 4, 3, 4, 4, 3, 3, 3, 3, 4, 3, 3, 3, 3, 3, 2, 2, 3, 3)
+liked <- t.test(liked_new, liked_current, paired = TRUE)
+drop <- function(liking, step) {
+  low <- liking[step < 3]; right <- liking[step == 3]
+  welch <- t.test(right, low)
+  numbers(c(mean(low), mean(right), mean(right) - mean(low), welch$conf.int))
+}
+
 writeLines(c(
   "{",
   ' "id": "demo-by-r",',
@@ -48,5 +73,9 @@ writeLines(c(
   paste0(' "preference": { "pValue": ', number(preference$p.value), ', "share": ', numbers(c(preference$estimate, preference$conf.int)), " },"),
   paste0(' "line": { "fValue": ', number(table[["F value"]]), ', "pValue": ', number(table[["Pr(>F)"]]),
          ', "df": ', numbers(c(table[["Df"]], df.residual(fit))), ","),
-  paste0('  "newOverCurrent": ', numbers(contrast(2, 1)), ', "restOverNew": ', numbers(contrast(3, 2)), " }"),
+  paste0('  "newOverCurrent": ', numbers(contrast(2, 1)), ', "restOverNew": ', numbers(contrast(3, 2)), " },"),
+  paste0(' "liking": { "difference": ', numbers(c(liked$estimate, liked$conf.int)), ', "pValue": ', number(liked$p.value), ","),
+  paste0('  "means": ', numbers(c(mean(liked_current), mean(liked_new))), ","),
+  paste0('  "counts": [', numbers(tabulate(right_current, 5)), ", ", numbers(tabulate(right_new, 5)), "],"),
+  paste0('  "little": [', drop(liked_current, right_current), ", ", drop(liked_new, right_new), "] }"),
   "}"), "values.json")
