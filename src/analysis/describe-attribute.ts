@@ -27,13 +27,13 @@ function adjustedRow(result: ScaleResult, attribute: AttributeResult, { family }
 
 export function rowsOf(result: ScaleResult, attribute: AttributeResult, words: ReportWords): Row[] {
   const { rows, values } = words.scale;
-  const { blocks, variances, people, judgments, repeats, leads } = attribute;
+  const { blocks, variances, people, judgments, repeats, leads, means } = attribute;
   const test = leadingTest(attribute);
   const decimals = decimalsOf(result, attribute);
   const unit = unitOf(attribute.form);
   const list: Row[] = [
     { id: "people", label: rows.people, ...values.count(people) },
-    { id: "judgments", label: rows.judgments, ...values.marks(judgments, repeats, leads === "mixed") },
+    { id: "judgments", label: rows.judgments, ...values.marks(judgments, repeats, leads === "blocks" && means.length > 0) },
   ];
   if (!blocks || !test) return list;
   list.push(

@@ -134,7 +134,8 @@ describe("just right, beside a liking", () => {
     const beside = said([head, ...rated(answers), ...others]);
     expect(beside.caveats.join(" ")).not.toContain("small p");
     const alone = [head, ...rated(answers), ...rated(answers, 2), ...others].filter((line) => !line.includes("Liking"));
-    const { caveats } = said(alone);
+    const { caveats, rows } = said(alone);
+    expect(rows.find(({ id }) => id === "judgments")?.behind).not.toContain("averaged");
     expect(caveats).toContain("14 marks came from 6 people. Further marks are no further people.");
   });
 });

@@ -193,9 +193,9 @@ export const scale = {
   },
   values: {
     count: (value: number) => plain(wholeNumber(value)),
-    marks: (judgments: number, repeats: number, mixed: boolean) => ({
+    marks: (judgments: number, repeats: number, averaged: boolean) => ({
       value: wholeNumber(judgments),
-      behind: repeats > 1 ? `up to ${wholeNumber(repeats)} of one person and product${mixed ? "" : ", averaged"}` : "",
+      behind: repeats > 1 ? `up to ${wholeNumber(repeats)} of one person and product${averaged ? ", averaged" : ""}` : "",
     }),
     fValue: ({ fValue, numeratorDf, denominatorDf }: TestFacts) => ({
       value: statistic(fValue),
