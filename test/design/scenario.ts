@@ -124,6 +124,28 @@ export function linePlan(changes: Partial<Plan> = {}): Plan {
   };
 }
 
+/** The same three products judged in steps: juiciness on five, liking on nine, and whether they are juicy enough. */
+export function stepsPlan(changes: Partial<Plan> = {}): Plan {
+  const plan = linePlan();
+  const [first] = plan.scale.attributes;
+  if (!first) throw new Error("no property");
+  const same = { ...first, lowAnchor: "", highAnchor: "", moment: { at: "before-swallowing" as const } };
+  const five = ["not at all juicy", "a little juicy", "juicy", "very juicy", "extremely juicy"];
+  const nine = ["dislike extremely", "", "", "", "neither like nor dislike", "", "", "", "like extremely"];
+  const attributes: Plan["scale"]["attributes"] = [
+    { ...same, form: { kind: "steps", labels: five, liking: false } },
+    {
+      ...{ ...same, id: "7e1f5a96-b3cc-4b9d-8f30-4c1d8e5a6be1", name: "Liking", adjective: "" },
+      form: { kind: "steps", labels: nine, liking: true },
+    },
+    {
+      ...{ ...same, id: "7e1f5a96-b3cc-4b9d-8f30-4c1d8e5a6be2", name: "Enough juice", adjective: "juiciness" },
+      form: { kind: "just-right", labels: ["too little", "just right", "too much"] },
+    },
+  ];
+  return { ...plan, title: "Steam first: liked?", scale: { ...plan.scale, attributes }, ...changes };
+}
+
 export const held = "4d0e5f86-a3bb-4b9d-8f30-4c1d8e5a6b0b";
 
 /** The two processes, the new one rested and held, in order of juiciness; the order that the kitchen expects is named. */

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Plan } from "../../src/model/plan.ts";
-import { choicePlans, linePlan, rankingPlan, readyPlan, repeated } from "../design/scenario.ts";
+import { choicePlans, linePlan, rankingPlan, readyPlan, repeated, stepsPlan } from "../design/scenario.ts";
 import { bytesOnTablets, type Packer, packer, type World } from "./blind-world.ts";
 
 const plan = readyPlan();
@@ -54,6 +54,7 @@ function overTheChew(): Plan {
 describe("G1: non-interference", () => {
   const severalProducts: [string, Plan][] = [
     ["line scale over the chew", overTheChew()],
+    ["steps, liking and just right", stepsPlan()],
     ["ranking", rankingPlan()],
   ];
   test.each([...choicePlans(), ...severalTrays, ...severalProducts])(
