@@ -1,6 +1,7 @@
 import type { Interval } from "../model/interval.ts";
-import type { Result } from "../model/result.ts";
+import type { Caveat, Result } from "../model/result.ts";
 import type { ReportWords } from "../words/en/report.ts";
+import { describeBlank } from "./describe-blank.ts";
 import { choiceWords } from "./describe-choice.ts";
 import { kindsWords } from "./describe-kinds.ts";
 import { pairWords } from "./describe-pair.ts";
@@ -110,13 +111,15 @@ export type FamilyText = Omit<Description, "test" | "caution" | "caveats" | "dep
  */
 export function describe(result: Result, words: ReportWords): Description {
   const family = familyText(result, words);
-  return {
+  const ofCaveat = (caveat: Caveat) => sentence(words.caveats, caveat);
+  const said: Description = {
     test: `${words.methods[result.method]}, ${goalOf(result, words)}`,
     ...family,
     caution: family.meaning === "" ? "" : words.pIsNot,
-    caveats: result.caveats.map((caveat) => sentence(words.caveats, caveat)),
+    caveats: result.caveats.map(ofCaveat),
     departures: departuresOf(result, words),
   };
+  return result.study?.blank ? describeBlank(result, said, words, ofCaveat) : said;
 }
 
 function goalOf(result: Result, { preference, twoSided, goals }: ReportWords): string {

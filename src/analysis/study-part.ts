@@ -9,6 +9,7 @@ export function studyPart(record: StudyRecord, served: readonly Served[]): Resul
     id: record.study,
     title: plan.title,
     invented: plan.invented,
+    blank: plan.blank,
     objective: plan.objective,
     ifYes: plan.ifYes,
     ifNo: plan.ifNo,

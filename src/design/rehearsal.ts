@@ -150,7 +150,8 @@ export function* rehearse(asked: RehearsalAsked, app: string): Generator<number,
     seed: asked.seed,
     unit,
     deviation: unit === "points" ? asked.deviation : null,
-    rightly: yield* world(asked.effect, "rightly"),
+    // there is but one world of a blank study: nothing differs
+    rightly: yield* world(plan.blank ? wrongly : asked.effect, "rightly"),
     wrongly: yield* world(wrongly, "wrongly"),
     examples: shown,
   };

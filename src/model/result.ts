@@ -122,6 +122,8 @@ const resultStudy = z.strictObject({
   title: line,
   /** The demo's: nobody tasted anything, and the report says so first. */
   invented: z._default(z.boolean(), false),
+  /** Every cup held one food: the report speaks of the study, and of no product. */
+  blank: z._default(z.boolean(), false),
   objective: paragraph,
   ifYes: paragraph,
   ifNo: paragraph,

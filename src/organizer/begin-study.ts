@@ -1,11 +1,13 @@
 import { readPlanFile } from "../archive/plan-file.ts";
 import { copyOfPlan, emptyKitchen, planOfFile, planOfKitchen } from "../design/begin.ts";
+import { blankOf } from "../design/blank.ts";
 import { emptyPlan } from "../design/readiness.ts";
 import { knownFacts } from "../device/pull.ts";
 import { foldKitchen } from "../log/kitchen.ts";
 import { kitchenStream } from "../model/event.ts";
 import { newId } from "../model/id.ts";
 import type { Plan } from "../model/plan.ts";
+import { blankWords } from "../words/en/organizer-blank.ts";
 import { studiesWords } from "../words/en/organizer-studies.ts";
 import { planFileWords } from "../words/en/plan-file.ts";
 import { appendEvent, type Lead } from "./app-context.ts";
@@ -28,6 +30,12 @@ export async function copyStudy(lead: Lead, study: string, plan: Plan): Promise<
   // a copy of the demo is nobody's demo
   const called = plan.invented ? studiesWords.withoutDemo(plan.title) : plan.title;
   await beginWith(lead, copyOfPlan({ study, plan, called }, titles, newId));
+}
+
+/** Begins a new study in which every cup holds one product, to try the tasting of this one, and goes there. */
+export async function blankStudy(lead: Lead, study: string, plan: Plan): Promise<void> {
+  const called = { ...plan, title: plan.invented ? studiesWords.withoutDemo(plan.title) : plan.title };
+  await beginWith(lead, blankOf({ study, plan: called }, await titlesOf(lead), newId, blankWords.plan));
 }
 
 /**

@@ -85,7 +85,7 @@ export function withKind(measure: Measure, kind: Measure["kind"], planOf: (study
 
 /** May a study of this plan be attached to this measure? */
 export const fits = (plan: Plan, { kind, about }: Pick<Measure, "kind" | "about">): boolean =>
-  questionsFor(plan, kind).length > 0 && (about === "products" || isTwoFactors(plan));
+  !plan.blank && questionsFor(plan, kind).length > 0 && (about === "products" || isTwoFactors(plan));
 
 export const isTwoFactors = (plan: Plan): boolean =>
   plan.method === "line-scale" && plan.comparisons.kind === "two-factors";

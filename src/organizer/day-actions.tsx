@@ -3,9 +3,10 @@ import { knownTexts, pulledState } from "../device/pull.ts";
 import type { StudyState } from "../log/fold.ts";
 import { appVersion } from "../ui/app-version.ts";
 import { saveText } from "../ui/save.ts";
+import { blankWords } from "../words/en/organizer-blank.ts";
 import { dayWords } from "../words/en/organizer-day.ts";
 import { type Lead, useLead } from "./app-context.ts";
-import { copyStudy } from "./begin-study.ts";
+import { blankStudy, copyStudy } from "./begin-study.ts";
 import { contestedTrays, lateBallots, voidable } from "./day.ts";
 import { LookStep } from "./look-page.tsx";
 import { ProblemNote } from "./problem-note.tsx";
@@ -70,6 +71,11 @@ export function DayActions({ id, state }: { id: string; state: StudyState }) {
         <button type="button" class="quiet" onClick={() => doing.run(() => copyPlan(lead, id, state))}>
           {words.copy}
         </button>
+        {planOf(state)?.blank === false ? (
+          <button type="button" class="quiet" onClick={() => doing.run(() => makeBlank(lead, id, state))}>
+            {blankWords.make}
+          </button>
+        ) : null}
       </span>
       <ProblemNote thrown={doing.thrown} />
     </nav>
@@ -89,4 +95,9 @@ async function saveFile(lead: Lead, id: string): Promise<void> {
 async function copyPlan(lead: Lead, id: string, state: StudyState): Promise<void> {
   const plan = planOf(state);
   if (plan) await copyStudy(lead, id, plan);
+}
+
+async function makeBlank(lead: Lead, id: string, state: StudyState): Promise<void> {
+  const plan = planOf(state);
+  if (plan) await blankStudy(lead, id, plan);
 }

@@ -7,6 +7,7 @@ import { organizer } from "../words/en/organizer.ts";
 import { dayWords } from "../words/en/organizer-day.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { useLead } from "./app-context.ts";
+import { BlankNote } from "./blank-study.tsx";
 import { CopiedFrom } from "./copied-from.tsx";
 import { type DayRow, dayRows, minutesBetween, progressOf, tabletsOf } from "./day.ts";
 import { DayActions } from "./day-actions.tsx";
@@ -41,6 +42,7 @@ export function Day({ id, state, fetching }: StudyProps) {
       {fetching.thrown === null ? null : <p class="note">{dayWords.unreachable(fetching.at)}</p>}
       {state.offPlan.length > 0 ? <p class="note">{dayWords.offPlan(state.offPlan.length)}</p> : null}
       {state.rivals.length > 0 ? <p class="note">{dayWords.rivals(state.rivals.length)}</p> : null}
+      <BlankNote plan={plan} />
       <Invented plan={plan} opens={state.reveal === null} taste={state.close === null} />
       <DayActions id={id} state={state} />
       {dayRows(state).map(({ wave, rows }) => (

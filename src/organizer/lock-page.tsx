@@ -15,6 +15,7 @@ import { versionWords } from "../words/en/organizer-versions.ts";
 import { openPartSentence } from "../words/en/planning.ts";
 import { sentenceOf } from "../words/problem-sentence.ts";
 import { appendEvent, type Lead, useLead } from "./app-context.ts";
+import { BlankNote } from "./blank-study.tsx";
 import { fetchStudy } from "./facts.ts";
 import { keyMemory } from "./key-memory.ts";
 import { lockPlan, requireSecure } from "./lock.ts";
@@ -65,6 +66,7 @@ export function LockPage({ id, state }: StudyProps) {
         <OpenPoints id={id} open={open} />
       ) : (
         <>
+          <BlankNote plan={plan} />
           <WhatLockingFixes plan={plan} />
           <section class="heavy">
             <p class="fine">{words.facts(plan.people, plan.spares)}</p>

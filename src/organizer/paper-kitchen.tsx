@@ -3,6 +3,7 @@ import type { OpenedKey } from "../model/key.ts";
 import type { BlindPacket } from "../model/packet.ts";
 import { trayLabel } from "../model/tray.ts";
 import { CodeDigits } from "../ui/code-digits.tsx";
+import { blankWords } from "../words/en/organizer-blank.ts";
 import { paperNames, paperWords } from "../words/en/organizer-papers.ts";
 import { type BatchRow, rowsByBatch, rowsByTray, type TrayRow } from "./kitchen.ts";
 import { FlowSheet } from "./paper-parts.tsx";
@@ -15,6 +16,7 @@ export function KitchenByProduct({ lock, opened, size }: Props) {
   const rows = rowsByBatch(opened.key, lock);
   return (
     <FlowSheet lock={lock} name={paperNames["kitchen-by-product"]} size={size} black={paperWords.blackBar}>
+      {lock.plan.blank ? <p>{blankWords.kitchen}</p> : null}
       {lock.plan.waves.map((wave, at) => (
         <section key={wave.id} class="sheet-part">
           <h2>{paperWords.wave(at + 1, wave.starts)}</h2>
@@ -76,6 +78,7 @@ export function KitchenByTray({ lock, opened, size }: Props) {
   const mark = lock.packet.reference;
   return (
     <FlowSheet lock={lock} name={paperNames["kitchen-by-tray"]} size={size} black={paperWords.blackBar}>
+      {lock.plan.blank ? <p>{blankWords.kitchen}</p> : null}
       <p class="small-print">
         {words.letters(lock.plan.products.map(({ name }) => name))}
         {mark ? ` ${words.referenceNote(mark)}` : ""}

@@ -30,7 +30,8 @@ export function PartMethod({ draft }: { draft: Draft }) {
   const { method } = plan;
   const goal = seeksLikeness(plan) ? "similarity" : "difference";
   const { yes, no } = words.says[method][goal];
-  const mayBeAlike = shapeOf(method).similarity && sidesFor(method, plan.sides) === "one";
+  // a blank study has but one aim: to find nothing
+  const mayBeAlike = !plan.blank && shapeOf(method).similarity && sidesFor(method, plan.sides) === "one";
   return (
     <>
       <Proposal draft={draft} />

@@ -39,7 +39,9 @@ const withPredicted = (plan: Plan): Plan => ({
 /** Changes a product. Another name is the same food; another preparation is not. */
 export function changeProduct(plan: Plan, id: string, change: Partial<Product>): Plan {
   const before = plan.products.find((product) => product.id === id);
-  const products = plan.products.map((product) => (product.id === id ? { ...product, ...change } : product));
+  // the cups of a blank study hold one food: what is written of one product holds for all
+  const shared = plan.blank && change.preparation !== undefined ? { preparation: change.preparation } : {};
+  const products = plan.products.map((product) => ({ ...product, ...shared, ...(product.id === id ? change : {}) }));
   const same = change.preparation === undefined || change.preparation === before?.preparation;
   return same ? { ...plan, products } : otherFood({ ...plan, products });
 }

@@ -7,6 +7,7 @@ import { planWords } from "../words/en/organizer-plan.ts";
 import { rehearsalWords } from "../words/en/organizer-rehearsal.ts";
 import { openPartSentence } from "../words/en/planning.ts";
 import { useLead } from "./app-context.ts";
+import { BlankNote, MakeBlank } from "./blank-study.tsx";
 import { CopiedFrom } from "./copied-from.tsx";
 import { FieldProblems } from "./number-field.tsx";
 import { headingId, Page } from "./page.tsx";
@@ -70,6 +71,7 @@ export function PlanPage({ id, state, field }: StudyProps & { field: string | nu
       >
         <p class="fine under">{begun ? planWords.begun(begun) : ""}</p>
         <CopiedFrom plan={plan} />
+        <BlankNote plan={plan} />
         <StudyClaims study={id} plan={plan} />
         <PlanVersions state={state} draft={draft} nameOf={nameOf} />
         {lead.keep?.at === "failed" ? <ProblemNote thrown={lead.keep.thrown} /> : null}
@@ -97,6 +99,7 @@ export function PlanPage({ id, state, field }: StudyProps & { field: string | nu
         </p>
         <LockLine id={id} open={open} flush={draft.flush} />
         <PlanAsFile study={id} plan={plan} />
+        <MakeBlank study={id} plan={plan} />
         <div class="foot">
           <VersionsLine state={state} />
           <UndoBar {...draft} then={() => focusSoon(shown === null ? headingId : headingOf(shown))} />

@@ -6,6 +6,7 @@ import type { Plan } from "../model/plan.ts";
 import { type EffectUnit, playsOfRehearsal, type Rehearsal, type WorldPlayed } from "../model/rehearsal.ts";
 import { useWidth } from "../ui/use-width.ts";
 import { organizer } from "../words/en/organizer.ts";
+import { blankWords } from "../words/en/organizer-blank.ts";
 import { rehearsalWords as words } from "../words/en/organizer-rehearsal.ts";
 import { Dial } from "./dial.tsx";
 import { Choice, TextField } from "./fields.tsx";
@@ -43,7 +44,7 @@ export function RehearsePage({ id, state, start }: StudyProps & { start?: () => 
       <p class="fine under">
         <a href={studyAddress(id)}>{words.back}</a>
       </p>
-      <p class="lead-in">{words.lead}</p>
+      <p class="lead-in">{plan.blank ? blankWords.rehearsal.lead : words.lead}</p>
       <SupposedFields plan={plan} supposed={supposed} set={(change) => setSupposed({ ...supposed, ...change })} />
       <p class="after-row">
         <button
@@ -74,24 +75,26 @@ function SupposedFields({ plan, supposed, set }: FieldsProps) {
   return (
     <div class="fields">
       <div class="dials">
-        <Dial
-          label={words.effectSlider}
-          low={offset}
-          high={Math.min(high, unit === "points" ? 40 : unit === "d-prime" ? 4 : high)}
-          step={unit === "d-prime" ? 0.1 : 1}
-          value={value}
-          onValue={setShown}
-        >
-          <NumberField
-            id="rehearse-effect"
-            label={seeksLikeness(plan) ? words.apart : words.effect[unit]}
-            unit={words.units[unit]}
-            value={value}
+        {plan.blank ? null : (
+          <Dial
+            label={words.effectSlider}
             low={offset}
-            high={high}
+            high={Math.min(high, unit === "points" ? 40 : unit === "d-prime" ? 4 : high)}
+            step={unit === "d-prime" ? 0.1 : 1}
+            value={value}
             onValue={setShown}
-          />
-        </Dial>
+          >
+            <NumberField
+              id="rehearse-effect"
+              label={seeksLikeness(plan) ? words.apart : words.effect[unit]}
+              unit={words.units[unit]}
+              value={value}
+              low={offset}
+              high={high}
+              onValue={setShown}
+            />
+          </Dial>
+        )}
         {unit === "points" ? (
           <div class="dial">
             <NumberField
@@ -164,9 +167,9 @@ function Outcome({ plan, rehearsal, texts }: { plan: Plan; rehearsal: Rehearsal;
     <>
       <section>
         <h2>{words.results}</h2>
-        <World unit={unit} world={rightly} found={words.rightly(goal, rightly)} />
+        {plan.blank ? null : <World unit={unit} world={rightly} found={words.rightly(goal, rightly)} />}
         <World unit={unit} world={wrongly} found={words.wrongly(goal, wrongly)} />
-        <Squares rightly={rightly} wrongly={wrongly} />
+        <Squares rightly={plan.blank ? null : rightly} wrongly={wrongly} />
         {remarks.map((remark) => (
           <p key={remark} class="fine">
             {remark}
@@ -204,19 +207,21 @@ function World({ unit, world, found }: { unit: EffectUnit; world: WorldPlayed; f
   );
 }
 
-function Squares({ rightly, wrongly }: Pick<Rehearsal, "rightly" | "wrongly">) {
+function Squares({ rightly, wrongly }: { rightly: WorldPlayed | null; wrongly: WorldPlayed }) {
   const holder = useRef<HTMLElement>(null);
   const width = useWidth(holder, 600);
   const inHundred = ({ yes, plays }: WorldPlayed): number => Math.round((100 * yes) / plays);
   const rows = [
-    { yes: inHundred(rightly), label: words.rightRow },
+    ...(rightly ? [{ yes: inHundred(rightly), label: words.rightRow }] : []),
     { yes: inHundred(wrongly), label: words.wrongRow },
   ];
   return (
     <figure ref={holder} class="hundred">
       <HundredSquares rows={rows} width={width} caption="rehearsal-caption" />
       <figcaption id="rehearsal-caption" class="fine">
-        {words.picture(inHundred(rightly), inHundred(wrongly))}
+        {rightly
+          ? words.picture(inHundred(rightly), inHundred(wrongly))
+          : blankWords.rehearsal.picture(inHundred(wrongly))}
       </figcaption>
     </figure>
   );

@@ -1,4 +1,5 @@
 import { organizer } from "../words/en/organizer.ts";
+import { blankWords } from "../words/en/organizer-blank.ts";
 import { studiesWords as words } from "../words/en/organizer-studies.ts";
 import { studyAddress } from "./route.ts";
 import type { Known } from "./study-find.ts";
@@ -26,6 +27,7 @@ export function StudyTable({ studies, onCopy }: { studies: readonly Known[]; onC
               <a href={studyAddress(study.id)}>{titleOf(study)}</a>
               <p class="fine">
                 {words.methods[study.plan.method]}
+                {study.plan.blank ? ` \u00b7 ${blankWords.badge}` : ""}
                 {study.plan.invented ? ` \u00b7 ${words.invented}` : ""}
               </p>
             </th>

@@ -33,7 +33,7 @@ export function ResultBody({ result, said, question, verdictId, lead = false, ch
         {said.verdict}
       </h1>
       <p class="lead-in">{said.size}</p>
-      <p class="agreed">{said.agreed}</p>
+      {said.agreed !== "" && <p class="agreed">{said.agreed}</p>}
       {said.meaning !== "" && (
         <aside class="note">
           <p>{said.meaning}</p>

@@ -32,6 +32,7 @@ export function ResultPage({ study, lead, app, now, fetchRemarks }: Props) {
     <Frame end={<TopLine test={said.test} record={record} />} lead={lead}>
       {!record.keyMatches && <Stop text={reader.top.mismatch} />}
       {study.missing > 0 && <Stop text={reader.top.missing(study.missing)} />}
+      {result.study?.blank && <p class="invented">{reader.top.blank}</p>}
       {result.study?.invented && <p class="invented">{reader.top.invented}</p>}
       {study.failure !== null && (
         <p class="fine screen-only" role="status">

@@ -1,7 +1,7 @@
 import type { Plannable } from "../../model/method.ts";
 import type { AdviceReason, AdviceWarning, Advised, AlternativeReason, Asked } from "../../model/plan-question.ts";
 import { adviceText } from "./advice-record.ts";
-import { listed, organizer, plural } from "./organizer.ts";
+import { organizer, plural } from "./organizer.ts";
 import { figure, inHundred } from "./organizer-figures.ts";
 import { methodNames } from "./organizer-method.ts";
 
@@ -128,12 +128,6 @@ const alternativeWhy: Record<AlternativeReason, string> = {
   "other-properties": "notices what you did not think of",
 };
 
-const minutesText = (seconds: number): string => {
-  const minutes = seconds / 60;
-  if (minutes < 1) return "less than a minute";
-  return plural(Math.round(minutes), "minute", "minutes");
-};
-
 const grams = (weight: number): string =>
   weight >= 1000 ? `${figure(Math.round(weight / 100) / 10)}${nb}kg` : `${weight}${nb}g`;
 
@@ -207,13 +201,5 @@ export const adviceWords = {
     food: grams,
     note: (warmUp: boolean) =>
       `Spares${warmUp ? " and warm-ups" : ""} are in. The methods are held to one distance, since a share who can tell means another thing for each.`,
-  },
-  blank: {
-    make: "Make a blank study of this",
-    makeHint: "Every cup holds one product. It shows whether labels, wording and serving give anything away.",
-    note: "Blank study: every cup holds one product. It must come out at chance; a yes means that labels, wording or serving give cups away.",
-    kitchen: "Blank study: fill every cup with the one product, whatever its letter.",
-    badge: "blank study",
-    norm: "Counts of a blank study",
   },
 };

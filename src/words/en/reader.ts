@@ -86,6 +86,7 @@ export const reader = {
   organizer: "/organizer/",
   organizerAgain: "/organizer/#/again",
   top: {
+    blank: "Blank study: every cup held one product. This is no finding about any food.",
     invented: "Demo: an invented kitchen. This is no finding about any food.",
     locked: (instant: string) => `locked ${day(instant)}`,
     matches: (commitment: string) => `key matches its seal ${grouped(commitment)}`,

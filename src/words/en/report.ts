@@ -12,6 +12,7 @@ import {
   wholeNumber,
 } from "../number.ts";
 import { plain, type Range, range } from "./phrases.ts";
+import { blank } from "./report-blank.ts";
 import {
   agreedIfShown,
   agreedSteps,
@@ -63,6 +64,7 @@ export const report = {
     string
   >,
 
+  blank,
   verdict: choiceVerdict,
   size: choiceSize,
   agreed: agreedSteps,
