@@ -1,4 +1,5 @@
 import type { AskedAttribute } from "../model/attribute.ts";
+import { sameMoment } from "../model/moments.ts";
 import type { BlindPacket, BlindTray } from "../model/packet.ts";
 import { sheetMm } from "./labels.ts";
 import type { PaperSize } from "./use-print.ts";
@@ -13,6 +14,8 @@ export type BallotLeaf = { tray: BlindTray; at: number; of: number; lines: Paper
 const longestUprightMm = 180;
 /** Margins, head, box and foot of a leaf; one question with its line; a further line of its end words or its text. */
 const headAndFootMm = 37;
+/** How to answer, above the first question of a leaf, with the space below. */
+const howMm = 6.3;
 const questionMm = 23;
 const endWordsLineMm = 4.6;
 const askLineMm = 5.7;
@@ -55,7 +58,7 @@ export function roomMm(size: PaperSize, wide: boolean, paragraphs: readonly numb
   const { width, height } = sheetMm[size];
   const leaf = wide ? width : height / 2;
   const lines = paragraphs.reduce((sum, characters) => sum + linesOf(characters, across.small), 0);
-  return leaf - headAndFootMm - lines * smallLineMm;
+  return leaf - headAndFootMm - howMm - lines * smallLineMm;
 }
 
 /**
@@ -69,8 +72,8 @@ export function ballotLeaves(packet: BlindPacket, size: PaperSize, print: readon
   if (line === null) return choiceLeaves(packet);
   const wide = isWide(packet);
   return packet.trays.flatMap((tray) => {
-    const lines = tray.codes.flatMap((code) => line.attributes.map((attribute) => ({ code, attribute })));
-    const leaves = filled(lines, roomMm(size, wide, print), roomMm(size, wide, []));
+    const samples = tray.codes.map((code) => line.attributes.map((attribute) => ({ code, attribute })));
+    const leaves = filled(samples, roomMm(size, wide, print), roomMm(size, wide, []), asksAlongChew(line.attributes));
     return leaves.map((lines, at) => ({ tray, at: at + 1, of: leaves.length, lines, questions: [] }));
   });
 }
@@ -88,20 +91,35 @@ function choiceLeaves(packet: BlindPacket): BallotLeaf[] {
   );
 }
 
-/** Lines on leaves, each as full as its room allows; a question that is higher than a leaf has one for itself. */
-function filled(lines: readonly PaperLine[], firstRoom: number, room: number): PaperLine[][] {
+/** Is a sample asked about at several moments of one chew? */
+export const asksAlongChew = ([first, ...others]: readonly AskedAttribute[]): boolean =>
+  first !== undefined && others.some(({ moment }) => !sameMoment(moment, first.moment));
+
+/**
+ * Lines on leaves. What is asked of one sample stays on one leaf where that holds it; else leaves are as full as their
+ * room allows. A question that is higher than a leaf has one for itself.
+ *
+ * Takes    along: nobody turns a leaf in the middle of a chew, so the first leaf may be left to its small print
+ */
+function filled(samples: readonly PaperLine[][], firstRoom: number, room: number, along: boolean): PaperLine[][] {
   const leaves: PaperLine[][] = [[]];
   let left = firstRoom;
-  for (const line of lines) {
-    const height = heightMm(line.attribute);
-    // the small print may leave no room at all: the first leaf then holds it alone
-    const begun = leaves.length === 1 || (leaves.at(-1)?.length ?? 0) > 0;
-    if (height > left && begun) {
-      leaves.push([]);
-      left = room;
+  const turn = (): void => {
+    leaves.push([]);
+    left = room;
+  };
+  for (const lines of samples) {
+    const heights = lines.map(({ attribute }) => heightMm(attribute));
+    const whole = heights.reduce((sum, height) => sum + height, 0);
+    if (whole > left && whole <= room && (along || (leaves.at(-1)?.length ?? 0) > 0)) turn();
+    for (const [at, line] of lines.entries()) {
+      const height = heights[at] ?? 0;
+      // the small print may leave no room at all: the first leaf then holds it alone
+      const begun = leaves.length === 1 || (leaves.at(-1)?.length ?? 0) > 0;
+      if (height > left && begun) turn();
+      leaves.at(-1)?.push(line);
+      left -= height;
     }
-    leaves.at(-1)?.push(line);
-    left -= height;
   }
   return leaves;
 }

@@ -1,3 +1,4 @@
+import type { AskedAttribute } from "../model/attribute.ts";
 import type { BlindPacket } from "../model/packet.ts";
 import { drawsLine } from "../model/steps.ts";
 import { trayLabel } from "../model/tray.ts";
@@ -7,7 +8,7 @@ import { listed } from "../words/en/organizer.ts";
 import { paperWords } from "../words/en/organizer-papers.ts";
 import { panel } from "../words/en/panel.ts";
 import { panelLine } from "../words/en/panel-line.ts";
-import { type BallotLeaf, ballotLeaves, isWide, type PaperLine } from "./ballot-pages.ts";
+import { asksAlongChew, type BallotLeaf, ballotLeaves, isWide, type PaperLine } from "./ballot-pages.ts";
 import { lineQuestion } from "./ballot-words.ts";
 import { ChoiceQuestions } from "./paper-choice.tsx";
 import { MeasureBar } from "./paper-parts.tsx";
@@ -67,15 +68,18 @@ function Leaf({ packet, leaf, print }: { packet: BlindPacket; leaf: BallotLeaf; 
           </p>
         </>
       ) : null}
-      <div class={packet.line ? "leaf-body lines" : "leaf-body"}>
-        {packet.line ? (
-          leaf.lines.map((line) => (
+      {packet.line ? (
+        <div class="leaf-body lines">
+          <p class="leaf-how">{leaf.lines.length > 0 ? howOf(packet.line.attributes) : words.how.next}</p>
+          {leaf.lines.map((line) => (
             <LineQuestion key={`${line.code} ${line.attribute.id}`} line={line} packet={packet} />
-          ))
-        ) : (
+          ))}
+        </div>
+      ) : (
+        <div class="leaf-body">
           <ChoiceQuestions packet={packet} codes={leaf.tray.codes} questions={leaf.questions} />
-        )}
-      </div>
+        </div>
+      )}
       <p class="leaf-foot">
         <MeasureBar />
         <span class="leaf-signs">
@@ -90,6 +94,13 @@ function Leaf({ packet, leaf, print }: { packet: BlindPacket; leaf: BallotLeaf; 
       </p>
     </section>
   );
+}
+
+/** What to do on paper, where the tablet would take a touch. */
+function howOf(attributes: readonly AskedAttribute[]): string {
+  const steps = attributes.some(({ form }) => form.kind !== "line");
+  const how = drawsLine(attributes) ? (steps ? words.how.both : words.how.line) : words.how.steps;
+  return asksAlongChew(attributes) ? `${how} ${words.how.chew}` : how;
 }
 
 /** One question with its bare line, as long as the tablet's, or with its steps. */
@@ -149,8 +160,7 @@ function smallPrint(packet: BlindPacket): string[][] {
       ? [words.meaningOfEnds(packet.ranking.least, packet.ranking.most, sentence(packet.ranking.definition))]
       : []),
     ...(attributes.some(({ moment }) => moment.at === "after") ? [words.clock] : []),
-    ...(drawsLine(attributes) ? [words.mark] : []),
-    ...(attributes.some(({ form }) => form.kind !== "line") ? [words.step] : []),
+    ...(attributes.some(({ moment }) => moment.at === "chews") ? [words.chews] : []),
   ];
   return [allergens(packet), packet.cautions.map((caution) => clearance.caution[caution]), how].filter(
     (lines) => lines.length > 0,

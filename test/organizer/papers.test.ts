@@ -155,6 +155,20 @@ describe("leaves of the backup ballots", () => {
     }
   });
 
+  test("what is asked of a sample stays on one leaf, and no leaf is turned in the middle of a chew", () => {
+    const moments = [{ at: "first-bite" }, { at: "after", seconds: 10 }, { at: "before-swallowing" }] as const;
+    const chew = moments.map((moment, at) => ({ ...juicy, id: second.id.replace(/.$/, String(at)), moment }));
+    for (const packet of [line([juicy, second]), line(chew)]) {
+      for (const size of ["a4", "letter"] as const) {
+        const mine = ballotLeaves(packet, size, [300, 600]).filter(({ tray }) => tray.tray === 1);
+        for (const code of packet.trays[0]?.codes ?? []) {
+          const on = mine.filter(({ lines }) => lines.some((one) => one.code === code));
+          expect(on.length, `${code} on ${size}`).toBe(1);
+        }
+      }
+    }
+  });
+
   test("small print that takes the whole leaf leaves the questions to the next ones, and none is lost", () => {
     const [first, ...others] = ballotLeaves(line([juicy]), "a4", [5000]).filter(({ tray }) => tray.tray === 1);
     expect(first?.lines).toEqual([]);

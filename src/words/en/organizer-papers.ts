@@ -124,8 +124,15 @@ export const paperWords = {
     meaningOfEnds: (least: string, most: string, definition: string) =>
       `\u201c${least}\u201d and \u201c${most}\u201d mean: ${definition}`,
     meaning: (adjective: string, definition: string) => `\u201c${adjective}\u201d means: ${definition}`,
-    mark: "Cross each line with one stroke, where your answer lies.",
-    step: "Where boxes stand below a question, tick one of them.",
+    chews: "Count your chews from the first bite.",
+    /** What to do, above the first question of each leaf. */
+    how: {
+      line: "Cross each line with one stroke, where your answer lies.",
+      steps: "Tick one box under each question.",
+      both: "Cross each line with one stroke, where your answer lies; under the other questions tick one box.",
+      chew: "All questions of a sample go with one chew.",
+      next: "The questions stand on the next leaves.",
+    },
     tick: "Tick one box.",
     places: (count: number, least: string, most: string) =>
       `Write the number of its place into the box of each sample: 1 for ${least}, ${count} for ${most}.`,
