@@ -48,7 +48,7 @@ const sideText = (side: SideFacts, { answers, unit, confidence }: JustRightFacts
 };
 
 const promise =
-  "It says where the product was liked less, and no more: it is an association, and no promise that a change would be liked.";
+  "A drop says where the product was liked less, and no more: it is an association, and no promise that a change would be liked.";
 
 /** What is said of scales with steps: how often each was chosen, and the middle that is a goal. */
 export const steps = {
