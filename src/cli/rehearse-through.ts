@@ -114,7 +114,9 @@ function writeBallot(
   played: StudyRecord,
   now: () => string,
 ): void {
-  tablet.write("tray-opened", { tray, clearance: packet.allergens.version }, now());
+  const { allergens, consent } = packet;
+  const agreed = consent ? { consent: consent.version } : {};
+  tablet.write("tray-opened", { tray, clearance: allergens.version, ...agreed }, now());
   for (const judgment of played.judgments.filter((each) => each.tray === tray)) {
     const { question, choice, guess } = judgment;
     tablet.write("answer-kept", { tray, question, choice, guess, elapsedMs: 0, screen, salt: newSalt() }, now());

@@ -114,8 +114,9 @@ export class Ballots {
   }
 
   #opened({ tray, tablet, at }: Sitting): Act {
-    const clearance = this.#packet.allergens.version;
-    return { id: this.#newEventId(), by: tablet, at, kind: "tray-opened", body: { tray, clearance } };
+    const { allergens, consent } = this.#packet;
+    const body = { tray, clearance: allergens.version, ...(consent ? { consent: consent.version } : {}) };
+    return { id: this.#newEventId(), by: tablet, at, kind: "tray-opened", body };
   }
 
   #end({ tray, tablet, remark }: Sitting, answered: number): Act[] {

@@ -1,5 +1,7 @@
 import { emptyPlan } from "../design/readiness.ts";
 import type { Declaration, Plan, Product, Wave } from "../model/plan.ts";
+import type { SafetyLimit } from "../model/safety-limit.ts";
+import { isHolding, usualLimits } from "../model/safety-limit.ts";
 
 /**
  * Quillmere Kitchen, an invented central kitchen that cooks for four school canteens and a small hospital. It asks
@@ -60,6 +62,13 @@ const meatball = (of: string): Declaration => ({
 });
 const crackers: Declaration = { of: "cleanser", contains: ["gluten-cereals"], mayContain: [], other: "", none: false };
 
+/** Poultry, 74 °C, and the usual limits of holding, but hot at 63 °C by the kitchen's own rule. */
+const limits: SafetyLimit[] = usualLimits()
+  .filter((limit) => isHolding(limit) || limit.food.startsWith("Poultry"))
+  .map((limit) =>
+    limit.kind === "hot-holding" ? { ...limit, celsius: 63, source: "Quillmere Kitchen, rule of the house" } : limit,
+  );
+
 /** What all plans have in common. */
 export function kitchenPlan(products: Product[]): Plan {
   return {
@@ -85,8 +94,12 @@ export function kitchenPlan(products: Product[]): Plan {
     palette: "dim",
     declarations: [...products.map(({ id }) => meatball(id)), meatball("warm-up"), crackers],
     declarationsComplete: true,
-    cautionsRead: ["hygiene", "choking", "undercooked"],
-    cautionsApplying: ["hygiene", "choking", "undercooked"],
+    cautionsRead: ["hygiene", "choking"],
+    cautionsApplying: ["hygiene", "choking"],
+    carrier: false,
+    limits,
+    served: "meatballs of turkey and barley",
+    contact: "Odalys Brandt, in the kitchen office",
   };
 }
 

@@ -1,6 +1,7 @@
 import type { Attribute } from "../model/attribute.ts";
 import type { Kitchen } from "../model/kitchen.ts";
 import type { Comparisons, Plan } from "../model/plan.ts";
+import { isHolding, usualLimits } from "../model/safety-limit.ts";
 import { advisedOf } from "./advice.ts";
 import { emptyPlan } from "./readiness.ts";
 
@@ -8,8 +9,9 @@ import { emptyPlan } from "./readiness.ts";
 
 /** A kitchen of which nobody has said anything: the same starting points as an empty plan has. */
 export function emptyKitchen(): Kitchen {
-  const { serving, palette, place, cautionsApplying, avoidCodes, alpha, panelType, standsFor } = emptyPlan();
-  return { serving, palette, place, cautionsApplying, avoidCodes, alpha, panelType, standsFor, properties: [] };
+  const { serving, palette, place, cautionsApplying, avoidCodes, alpha, panelType, standsFor, contact } = emptyPlan();
+  const usual = { serving, palette, place, cautionsApplying, avoidCodes, alpha, panelType, standsFor, contact };
+  return { ...usual, limits: usualLimits(), properties: [] };
 }
 
 /** The most properties that a plan takes. */
@@ -17,18 +19,19 @@ const mostProperties = 12;
 
 /**
  * A new plan that does what this kitchen usually does. What the kitchen did not say stays as in an empty plan; no word
- * is given on its behalf: declarations, cautions read and questions of the day stay open.
+ * is given on its behalf: declarations, cautions read and questions of the day stay open. Of its limits those of holding
+ * apply to all food; which limit of cooking does is asked.
  *
  * Takes    kitchen; newId gives a fresh id at each call
  */
 export function planOfKitchen(kitchen: Kitchen, newId: () => string): Plan {
-  const { properties, ...usual } = kitchen;
+  const { properties, limits, ...usual } = kitchen;
   const empty = emptyPlan();
   const attributes = properties
     .filter(({ starts }) => starts)
     .slice(0, mostProperties)
     .map(({ starts: _starts, ...attribute }) => withNewIds({ ...attribute, inFamily: false }, newId));
-  return { ...empty, ...usual, scale: { ...empty.scale, attributes } };
+  return { ...empty, ...usual, limits: limits.filter(isHolding), scale: { ...empty.scale, attributes } };
 }
 
 /**

@@ -5,8 +5,9 @@ import { askedAttributes, inOrderOfMoments } from "../model/moments.ts";
 import type { BlindPacket, BlindTray } from "../model/packet.ts";
 import type { Plan } from "../model/plan.ts";
 import { drawsLine } from "../model/steps.ts";
+import { consentOf } from "./consent.ts";
 import { designMethod } from "./method.ts";
-import { applyingCautions } from "./readiness.ts";
+import { applyingCautions } from "./open-safety.ts";
 
 /**
  * The blind packet of a study: all that its tablets ever receive.
@@ -32,6 +33,7 @@ export function blindPacketOf(plan: Plan, study: string, trays: BlindTray[], com
     palette: plan.palette,
     allergens: { version: sha256(canonicalText(union)), ...union },
     cautions: applyingCautions(plan),
+    consent: consentOf(plan),
     swallow,
     cleanser,
     pauseSeconds,
@@ -58,12 +60,16 @@ const rankingOf = ({ ranking: { least, most, definition } }: Plan): BlindPacket[
 /**
  * Allergens over everything that is served, each in one list only, in the order of the law that the plan page shows
  * too: the order of products, of declarations and of words within them leaves no trace. Declarations of a product
- * that the plan no longer has are left out, as is that of a warm-up that is not served.
+ * that the plan no longer has are left out, as is that of a warm-up or a carrier that is not served.
  */
 export function allergenUnion(plan: Plan): Omit<BlindPacket["allergens"], "version"> {
   const products = new Set(plan.products.map((product) => product.id));
   const served = plan.declarations.filter(({ of }) =>
-    of === "warm-up" ? plan.serving.warmUp : of === "cleanser" || of === "carrier" || products.has(of),
+    of === "warm-up"
+      ? plan.serving.warmUp
+      : of === "carrier"
+        ? plan.carrier !== false
+        : of === "cleanser" || products.has(of),
   );
   const contains = new Set(served.flatMap((declaration) => declaration.contains));
   const may = new Set(served.flatMap((declaration) => declaration.mayContain));

@@ -1,13 +1,14 @@
 import { familyOf } from "../analysis/method.ts";
-import { type Caution, cautions } from "../model/attribute.ts";
 import { shapeOf, sidesFor } from "../model/method.ts";
 import type { OpenPart } from "../model/open-part.ts";
 import { leastForVerdict } from "../model/outcome.ts";
-import { type Declaration, emptyRanking, emptyScale, type Plan } from "../model/plan.ts";
+import { emptyRanking, emptyScale, type Plan } from "../model/plan.ts";
 import { nothingAsked, usualPace } from "../model/plan-question.ts";
+import { isHolding, usualLimits } from "../model/safety-limit.ts";
 import { heldOf, ordersOf, partsOf, productBounds } from "./method.ts";
 import { openComparisons } from "./open-comparisons.ts";
 import { isRisk, openMethod } from "./open-method.ts";
+import { openSafety } from "./open-safety.ts";
 import { alike, isBlank } from "./open-text.ts";
 import { inEachSession, sessionsOf } from "./seating.ts";
 import { seeksLikeness, sizeTest } from "./size-test.ts";
@@ -71,26 +72,15 @@ export function emptyPlan(): Plan {
     declarationsComplete: false,
     cautionsRead: [],
     cautionsApplying: ["hygiene", "choking"],
+    carrier: null,
+    carrierWhat: "",
+    limits: usualLimits().filter(isHolding),
+    uncooked: false,
+    responsible: "",
+    served: "",
+    contact: "",
     avoidCodes: [],
   };
-}
-
-/** Cautions of a plan, in fixed order: those the lead named, and hygiene and choking, which every tasting has. */
-export function applyingCautions(plan: Plan): Caution[] {
-  const applying = new Set<Caution>(["hygiene", "choking", ...plan.cautionsApplying]);
-  return cautions.filter((caution) => applying.has(caution));
-}
-
-/**
- * What needs an allergen declaration: each product (by id), and the warm-up and the cleanser if there are any.
- * A carrier is declared where there is one; the plan does not say whether there is.
- */
-export function toDeclare(plan: Plan): string[] {
-  return [
-    ...plan.products.map((product) => product.id),
-    ...(plan.serving.warmUp ? ["warm-up"] : []),
-    ...(isBlank(plan.serving.cleanser) ? [] : ["cleanser"]),
-  ];
 }
 
 /** Everything a plan still lacks before it can be locked, in the order of its parts; empty when it is ready. */
@@ -212,22 +202,3 @@ function openSeats(plan: Plan): OpenPart[] {
     return inWaves === planned ? [] : [{ part: "serving", what: "people-in-session", session, planned, inWaves }];
   });
 }
-
-function openSafety(plan: Plan): OpenPart[] {
-  const open: OpenPart[] = [];
-  const declared = new Set(plan.declarations.filter(saysSomething).map((declaration) => declaration.of));
-  for (const of of toDeclare(plan)) {
-    if (declared.has(of)) continue;
-    const at = plan.products.findIndex(({ id }) => id === of);
-    const name = plan.products[at]?.name ?? "";
-    open.push({ part: "safety", what: "declaration", of, product: at < 0 ? null : at, name });
-  }
-  if (!plan.declarationsComplete) open.push({ part: "safety", what: "declarations-complete" });
-  for (const caution of applyingCautions(plan)) {
-    if (!plan.cautionsRead.includes(caution)) open.push({ part: "safety", what: "caution", caution });
-  }
-  return open;
-}
-
-const saysSomething = ({ contains, mayContain, other, none }: Declaration): boolean =>
-  none || contains.length > 0 || mayContain.length > 0 || !isBlank(other);

@@ -59,7 +59,8 @@ const mark = z.strictObject({
 
 /** Bodies by kind, version 1. */
 export const panelBodies = {
-  "tray-opened": z.strictObject({ tray, clearance: hash }),
+  /** `consent`: the version of the text that was agreed to; absent where the packet has none. */
+  "tray-opened": z.strictObject({ tray, clearance: hash, consent: z.optional(hash) }),
   "answer-kept": z.strictObject({
     tray,
     question: count,

@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import { knownAttribute } from "./attribute.ts";
 import { panelTypes, plan } from "./plan.ts";
+import { safetyLimit, usualLimits } from "./safety-limit.ts";
 
 /**
  * The one stream that holds what a kitchen usually does. A server is one kitchen's, so its id is the same everywhere:
@@ -25,6 +26,9 @@ export const kitchen = z.strictObject({
   alpha: plan.shape.alpha,
   panelType: z.enum(panelTypes),
   standsFor: plan.shape.standsFor,
+  contact: plan.shape.contact,
+  /** The kitchen's table of limits. A plan takes over what applies to its food. */
+  limits: z._default(z.array(safetyLimit).check(z.maxLength(60)), usualLimits()),
   properties: z.array(kitchenProperty).check(z.maxLength(60)),
 });
 export type Kitchen = z.infer<typeof kitchen>;

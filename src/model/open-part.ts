@@ -82,7 +82,11 @@ export type OpenPart =
   | { part: "serving"; what: "batch"; wave: number; product: number; name: string }
   | { part: "serving"; what: "warm-up" }
   | { part: "serving"; what: "server" }
-  /** `of` as in the plan's declarations: a product's id, "warm-up" or "cleanser"; `product` is null for the latter two. */
+  /** `of` as in the plan's declarations: a product's id, "warm-up", "cleanser" or "carrier"; `product` is null for all but products. */
   | { part: "safety"; what: "declaration"; of: string; product: number | null; name: string }
   | { part: "safety"; what: "declarations-complete" }
+  /** Is there a carrier, and what is it? Which limit of cooking applies? Who answers for undercooked food? */
+  | { part: "safety"; what: "carrier" | "carrier-what" | "cooking-limit" | "responsible" }
+  /** What people are told that they will taste, and whom they can turn to. */
+  | { part: "safety"; what: "served" | "contact" }
   | { part: "safety"; what: "caution"; caution: Caution };

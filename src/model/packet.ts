@@ -19,6 +19,15 @@ export const blindTray = z.strictObject({
 });
 export type BlindTray = z.infer<typeof blindTray>;
 
+/**
+ * The page on which people agree to take part, as it is read to them: the log says by the version, which covers every
+ * word, to which text somebody agreed.
+ */
+const consent = z.strictObject({
+  version: hash,
+  lines: z.array(z.strictObject({ term: line, text: paragraph })).check(z.maxLength(12)),
+});
+
 export const blindPacket = z.strictObject({
   v: z.literal(1),
   study: id,
@@ -55,6 +64,8 @@ export const blindPacket = z.strictObject({
     other: z.array(line),
   }),
   cautions: z.array(z.enum(cautions)),
+  /** What people agree to before the first sample; null where nobody was asked. The words around it ship with the app. */
+  consent: z._default(z.nullable(consent), null),
   swallow: z.enum(["swallow", "spit", "either"]),
   cleanser: line,
   pauseSeconds: count,

@@ -3,6 +3,7 @@ import { allergens } from "./allergen.ts";
 import { attribute, cautions, lineLengths } from "./attribute.ts";
 import { plannable } from "./method.ts";
 import { advised, asked, nothingAsked, pace, usualPace } from "./plan-question.ts";
+import { safetyLimit } from "./safety-limit.ts";
 import { code, count, id, line, paragraph } from "./schema.ts";
 
 const product = z.strictObject({
@@ -266,6 +267,19 @@ export const plan = z.strictObject({
   /** Cautions that apply to this food and were read by the lead. */
   cautionsRead: z.array(z.enum(cautions)),
   cautionsApplying: z.array(z.enum(cautions)),
+  /** Is something served on or with the samples, such as bread, rice or a sauce? null until answered. */
+  carrier: z._default(z.nullable(z.boolean()), null),
+  carrierWhat: z._default(line, ""),
+  /** The limits of the kitchen's table that this food is held against, as they stood then: holding, and what was chosen of cooking. */
+  limits: z._default(z.array(safetyLimit).check(z.maxLength(60)), []),
+  /** Nothing in this study has to be cooked through, so that no limit of cooking applies. */
+  uncooked: z._default(z.boolean(), false),
+  /** Who answers for food that is raw or undercooked by design; where there is such food, no limit of cooking holds it back. */
+  responsible: z._default(line, ""),
+  /** What people are told that they will taste, before they agree to: it names the food and nothing that differs. */
+  served: z._default(line, ""),
+  /** Whom people can turn to, then and later. */
+  contact: z._default(line, ""),
   /** Codes the kitchen never wants on a cup (room numbers, local slang). */
   avoidCodes: z.array(code).check(z.maxLength(300)),
 });

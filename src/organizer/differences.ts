@@ -67,7 +67,7 @@ const same = (one: unknown, other: unknown): boolean =>
   one === undefined || other === undefined ? one === other : canonicalText(one) === canonicalText(other);
 
 /** What is eaten: whoever takes it over has not given the word that the declarations are whole. */
-const food = /^(products|declarations|serving\/(cleanser|warmUp))/;
+const food = /^(products|declarations|carrier|serving\/(cleanser|warmUp))/;
 
 /** In what two plans differ, in the order of the page. */
 export function planDifferences(mine: Plan, theirs: Plan): Difference<Plan>[] {

@@ -3,10 +3,12 @@ import type { KitchenState } from "../log/kitchen.ts";
 import { focusSoon } from "../ui/focus.ts";
 import { organizer } from "../words/en/organizer.ts";
 import { kitchenWords as words } from "../words/en/organizer-kitchen.ts";
+import { limitWords } from "../words/en/organizer-limits.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { useLead } from "./app-context.ts";
 import { fetchKitchen, useKitchen, usePolling } from "./facts.ts";
 import { differences, withServing } from "./kitchen-edit.ts";
+import { LimitTableFields } from "./kitchen-limit-table.tsx";
 import { Properties } from "./kitchen-properties.tsx";
 import { CautionFields, CodesField, PanelFields, RoomFields } from "./kitchen-room.tsx";
 import { OtherVersions } from "./other-versions.tsx";
@@ -49,6 +51,7 @@ function Defaults({ state }: { state: KitchenState }) {
         <Section title={words.room} fields={<RoomFields draft={draft} />} />
         <Section title={words.panel} fields={<PanelFields draft={draft} />} />
         <Section title={words.cautions} fields={<CautionFields draft={draft} />} />
+        <Section title={limitWords.heading} fields={<LimitTableFields draft={draft} />} />
         <Section title={words.codes} fields={<CodesField draft={draft} />} />
         <Section title={words.properties} fields={<Properties draft={draft} />} />
       </div>

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import type { Kitchen } from "../model/kitchen.ts";
+import { organizerConsent } from "../words/en/organizer-consent.ts";
 import { kitchenWords } from "../words/en/organizer-kitchen.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { Check, Choice, TextField } from "./fields.tsx";
@@ -48,6 +49,13 @@ export function PanelFields({ draft }: Props) {
         options={kitchenWords.panelTypes}
         value={draft.kitchen.panelType}
         onChange={(panelType) => set(draft, { panelType })}
+      />
+      <TextField
+        id="kitchen-contact"
+        label={organizerConsent.contact}
+        hint={organizerConsent.contactHint}
+        value={draft.kitchen.contact}
+        onInput={(contact) => set(draft, { contact })}
       />
       <TextField
         id="kitchen-stands-for"

@@ -1,6 +1,6 @@
-import { toDeclare } from "../design/readiness.ts";
 import { usualDPrime } from "../design/size-test.ts";
 import { type Allergen, allergens } from "../model/allergen.ts";
+import { type Caution, cautions } from "../model/attribute.ts";
 import { type Plannable, shapeOf } from "../model/method.ts";
 import type { OpenPart } from "../model/open-part.ts";
 import type { Declaration, Plan, Product, Wave } from "../model/plan.ts";
@@ -126,8 +126,22 @@ export function changeDeclaration(plan: Plan, of: string, change: (before: Decla
   return otherFood({ ...plan, declarations });
 }
 
-export const withoutDeclaration = (plan: Plan, of: string): Plan =>
-  otherFood({ ...plan, declarations: plan.declarations.filter((declaration) => declaration.of !== of) });
+/** Says whether there is a carrier, and what it is. The declaration of one that there is not goes with it. */
+export const withCarrier = (plan: Plan, change: Partial<Pick<Plan, "carrier" | "carrierWhat">>): Plan => {
+  const changed = { ...plan, ...change };
+  return otherFood(
+    changed.carrier === false
+      ? { ...changed, carrierWhat: "", declarations: plan.declarations.filter(({ of }) => of !== "carrier") }
+      : changed,
+  );
+};
+
+/** Says whether a caution applies. Where alcohol is served, samples are spat out unless somebody plans otherwise. */
+export const withCaution = (plan: Plan, caution: Caution, applies: boolean): Plan => ({
+  ...plan,
+  cautionsApplying: cautions.filter((each) => (each === caution ? applies : plan.cautionsApplying.includes(each))),
+  serving: caution === "alcohol" && applies ? { ...plan.serving, swallow: "spit" } : plan.serving,
+});
 
 /** Says how one allergen stands in one thing; both lists stay in the order of the law's list. */
 export const declareAllergen = (declaration: Declaration, allergen: Allergen, as: DeclaredAs): Declaration => ({
@@ -143,12 +157,6 @@ export const declareNone = (declaration: Declaration, none: boolean): Declaratio
 
 const listWith = (list: Allergen[], allergen: Allergen, wanted: boolean): Allergen[] =>
   allergens.filter((each) => (each === allergen ? wanted : list.includes(each)));
-
-/** What is to be declared, by id: what the plan serves, and a carrier once somebody began to declare one. */
-export const declarables = (plan: Plan): string[] => [
-  ...toDeclare(plan),
-  ...(plan.declarations.some(({ of }) => of === "carrier") ? ["carrier"] : []),
-];
 
 /** The field of the plan page that answers an open part: the id of its control. */
 export function fieldOf(open: OpenPart): string {
@@ -264,6 +272,13 @@ export function fieldOf(open: OpenPart): string {
       return "safety-complete";
     case "caution":
       return `caution-${open.caution}`;
+    case "carrier":
+    case "carrier-what":
+    case "cooking-limit":
+    case "responsible":
+    case "served":
+    case "contact":
+      return `safety-${open.what}`;
   }
 }
 

@@ -24,9 +24,11 @@ export class BallotLog {
     this.#salt = salt;
   }
 
-  async opened(study: string, tray: number, clearance: string): Promise<void> {
+  /** `consent`: the version of the text that was agreed to, where there was one. */
+  async opened(study: string, tray: number, clearance: string, consent?: string): Promise<void> {
     const mark = `opened ${study} ${tray} ${clearance}`;
-    await this.#append(study, { kind: "tray-opened", body: { tray, clearance }, mark });
+    const body = { tray, clearance, ...(consent && { consent }) };
+    await this.#append(study, { kind: "tray-opened", body, mark });
   }
 
   async answered(study: string, answer: Answer): Promise<void> {

@@ -34,6 +34,7 @@ export type Remark = { at: "remark"; tray: Tray; text: string; kept: boolean };
 /** Where a tablet stands. Nothing of a person outlives their tray. */
 export type Step =
   | { at: "rest" }
+  | { at: "consent"; tray: Tray }
   | { at: "clearance"; tray: Tray }
   | { at: "rules"; tray: Tray }
   | Tasting
@@ -144,7 +145,7 @@ export function openingStep(
     return { at: "remark", tray, text: draft?.at === "remark" ? draft.text : "", kept: false };
   }
   if (progress === "remarked") return { at: "remark", tray, text: "", kept: true };
-  if (progress !== "cleared" && progress !== "begun") return { at: "clearance", tray };
+  if (progress !== "cleared" && progress !== "begun") return { at: packet.consent ? "consent" : "clearance", tray };
   if (draft?.at === "question" && draft.question === open) {
     const { question, guess } = draft;
     const picked = draft.picked !== null && isAnswer(packet, tray, draft.picked) ? draft.picked : null;

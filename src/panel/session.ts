@@ -59,10 +59,16 @@ export class Session extends SessionBase {
 
   // --- before the question
 
+  /** "I take part": it is kept with the clearance, when somebody begins. */
+  agree(): void {
+    const { step } = this.state;
+    if (step.at === "consent") this.move({ at: "clearance", tray: step.tray });
+  }
+
   /** "None of these concerns me": the clearance is kept, then the rules show. */
   clear(): Promise<void> {
-    return this.workOn("clearance", async ({ study, allergens }, { tray }) => {
-      await this.log.opened(study, tray.tray, allergens.version);
+    return this.workOn("clearance", async ({ study, allergens, consent }, { tray }) => {
+      await this.log.opened(study, tray.tray, allergens.version, consent?.version);
       return { at: "rules", tray };
     });
   }
@@ -148,9 +154,11 @@ export class Session extends SessionBase {
     });
   }
 
-  /** "Stop: something here concerns me." No reason is asked for or kept. */
+  /** "Stop: something here concerns me", or "I would rather not". No reason is asked for or kept, nor which of the two. */
   notCleared(): Promise<void> {
-    return this.workOn("clearance", (packet, { tray }) => this.#end(packet, tray, "not-cleared"));
+    return this.workOn(this.state.step.at === "consent" ? "consent" : "clearance", (packet, { tray }) =>
+      this.#end(packet, tray, "not-cleared"),
+    );
   }
 
   /** Ends the tray without an answer. */

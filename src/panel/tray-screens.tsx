@@ -1,5 +1,6 @@
 import { isLineStep } from "./flow.ts";
 import { Clearance } from "./screens/clearance.tsx";
+import { Consent } from "./screens/consent.tsx";
 import { Differ, Stopped, Thanks } from "./screens/pages.tsx";
 import { Remark } from "./screens/remark.tsx";
 import { Rules } from "./screens/rules.tsx";
@@ -18,14 +19,15 @@ export function TrayScreen({ session, state }: { session: Session; state: Sessio
     return line ? <line.Screen step={step} ballot={line.ballot} problem={problem} {...acts} /> : null;
   }
   switch (step.at) {
+    case "consent":
     case "clearance": {
-      const acts = {
-        clear: () => void session.clear(),
-        concerned: () => void session.notCleared(),
-        otherTray: rest,
-        stop,
-      };
-      return <Clearance tray={step.tray} packet={packet} problem={problem} {...acts} />;
+      const given = { tray: step.tray, packet, problem, otherTray: rest, stop };
+      const decline = (): void => void session.notCleared();
+      return step.at === "consent" ? (
+        <Consent {...given} agree={() => session.agree()} decline={decline} />
+      ) : (
+        <Clearance {...given} clear={() => void session.clear()} concerned={decline} />
+      );
     }
     case "rules":
       return <Rules tray={step.tray} packet={packet} begin={() => session.begin()} stop={stop} />;

@@ -88,6 +88,13 @@ const plan: Plan = {
   cautionsRead: [],
   cautionsApplying: [],
   avoidCodes: [],
+  carrier: false,
+  carrierWhat: "",
+  limits: [],
+  uncooked: false,
+  responsible: "",
+  served: "meatballs",
+  contact: "Odalys Brandt, kitchen office",
 };
 
 const orders = ordersFor("triangle");

@@ -3,6 +3,7 @@ import { allergenUnion, blindPacketOf } from "../../src/design/packet.ts";
 import { emptyPlan, openParts } from "../../src/design/readiness.ts";
 import type { OpenPart } from "../../src/model/open-part.ts";
 import { type Plan, plan as planSchema } from "../../src/model/plan.ts";
+import { isHolding } from "../../src/model/safety-limit.ts";
 import { read } from "../../src/model/schema.ts";
 import { linePlan, preferencePlan, readyPlan } from "./scenario.ts";
 
@@ -232,6 +233,27 @@ const cases: [name: string, change: (plan: Plan) => Partial<Plan>, open: OpenPar
     () => ({ cautionsApplying: [], cautionsRead: ["choking"] }),
     [{ part: "safety", what: "caution", caution: "hygiene" }],
   ],
+  ["no word on a carrier", () => ({ carrier: null }), [{ part: "safety", what: "carrier" }]],
+  [
+    "a carrier that is neither named nor declared",
+    () => ({ carrier: true }),
+    [
+      { part: "safety", what: "carrier-what" },
+      { part: "safety", what: "declaration", of: "carrier", product: null, name: "" },
+    ],
+  ],
+  [
+    "no limit of cooking",
+    ({ limits }) => ({ limits: limits.filter(isHolding) }),
+    [{ part: "safety", what: "cooking-limit" }],
+  ],
+  ["nothing of what is served", () => ({ served: " " }), [{ part: "safety", what: "served" }]],
+  ["nobody to turn to", () => ({ contact: "" }), [{ part: "safety", what: "contact" }]],
+  [
+    "undercooked food for which nobody answers",
+    ({ cautionsRead }) => ({ cautionsApplying: ["undercooked"], cautionsRead: [...cautionsRead, "undercooked"] }),
+    [{ part: "safety", what: "responsible" }],
+  ],
 ];
 test.each(cases)("%s is the one thing missing", (_, change, open) => {
   expect(changed(change)).toEqual(open);
@@ -304,12 +326,18 @@ describe("the allergens a panelist sees", () => {
     const union = allergenUnion({ ...plan, declarations, serving: { ...plan.serving, warmUp: false } });
     expect(union.contains).toEqual(["gluten-cereals", "egg", "milk"]);
   });
+  test("leave out a carrier that there is not", () => {
+    const declared = { of: "carrier", contains: ["soy" as const], mayContain: [], other: "", none: false };
+    const plan = readyPlan({ declarations: [...readyPlan().declarations, declared] });
+    expect(allergenUnion(plan).contains).not.toContain("soy");
+    expect(allergenUnion({ ...plan, carrier: true }).contains).toContain("soy");
+  });
   test("get another version when an ingredient changes, and the packet carries the cautions", () => {
-    const plan = readyPlan({ cautionsApplying: ["undercooked"] });
+    const plan = readyPlan({ cautionsApplying: ["undercooked"], carrier: true });
     const packet = blindPacketOf(plan, plan.products[0]?.id ?? "", [], "0".repeat(64));
-    const cleanser = { of: "carrier", contains: ["soy" as const], mayContain: [], other: "", none: false };
+    const carrier = { of: "carrier", contains: ["soy" as const], mayContain: [], other: "", none: false };
     const changedPacket = blindPacketOf(
-      { ...plan, declarations: [...plan.declarations, cleanser] },
+      { ...plan, declarations: [...plan.declarations, carrier] },
       packet.study,
       [],
       packet.commitment,

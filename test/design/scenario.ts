@@ -1,5 +1,6 @@
 import { emptyPlan } from "../../src/design/readiness.ts";
 import type { Plan } from "../../src/model/plan.ts";
+import { isHolding, usualLimits } from "../../src/model/safety-limit.ts";
 
 /** A plan with nothing missing, from the invented Quillmere Kitchen. Made anew for each test that asks. */
 export function readyPlan(changes: Partial<Plan> = {}): Plan {
@@ -53,6 +54,10 @@ export function readyPlan(changes: Partial<Plan> = {}): Plan {
     ],
     declarationsComplete: true,
     cautionsRead: ["hygiene", "choking"],
+    carrier: false,
+    limits: usualLimits().filter((limit) => isHolding(limit) || limit.food.startsWith("Poultry")),
+    served: "meatballs",
+    contact: "Odalys Brandt, kitchen office",
     ...changes,
   };
 }

@@ -96,6 +96,9 @@ test("a whole tray can be answered with the keyboard alone", async () => {
   await page.reload();
   await page.getByRole("heading", { name: words.rest.title }).waitFor();
   await press(...trayLabel(5).replace("-", ""), "Enter");
+  await page.getByRole("heading", { name: words.consent.title }).waitFor();
+  await tabTo(new RegExp(words.consent.agree));
+  await press("Enter");
   await page.getByRole("heading", { name: words.clearance.title }).waitFor();
   await tabTo(new RegExp(words.clearance.clear));
   await press("Enter");

@@ -149,6 +149,7 @@ test.each(ballots)("$method", async ({ method, change, touches, keeps, keys, kee
   await context.setOffline(true);
   await page.reload();
   await hands.openTray(1);
+  await hands.button(words.consent.agree).tap();
   await hands.button(words.clearance.clear).tap();
   await hands.button(words.rules.go).tap();
   // of what every ballot has in common one is looked at
@@ -220,7 +221,7 @@ async function tasteByKeys(page: Page, tray: number): Promise<void> {
   await tabTo(page, "#tray");
   await page.keyboard.type(trayLabel(tray).replace("-", ""));
   await page.keyboard.press("Enter");
-  for (const title of [words.clearance.title, words.rules.title]) {
+  for (const title of [words.consent.title, words.clearance.title, words.rules.title]) {
     await page.getByRole("heading", { name: title, exact: true }).waitFor();
     await tabTo(page, "button.next");
     await page.keyboard.press("Enter");

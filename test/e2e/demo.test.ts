@@ -116,6 +116,7 @@ test("the study that waits: its passphrase is shown and opens its kitchen sheet,
   const hands = new TabletHands(await (await booth.start()).newPage());
   await hands.enroll(server.origin, code, "Booth 1");
   await hands.openTray(1);
+  await hands.agree();
   await hands.button(words.clearance.clear).click();
   await hands.button(words.rules.go).click();
   const codes = hands.page.getByRole("button", { name: new RegExp([...(first?.cups[0]?.code ?? "-")].join(" ")) });

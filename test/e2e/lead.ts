@@ -103,9 +103,10 @@ export class LeadHands {
     }
   }
 
-  /** Declares everything, ticks egg for the first, and reads the cautions that apply. */
+  /** Declares everything, ticks egg for the first, cooks poultry, reads the cautions that apply, and says what people are told. */
   async safety(plan: Plan): Promise<void> {
-    const declare = this.page.getByRole("button", { name: /^Declare (?!a carrier)/ });
+    await this.field("safety-carrier").locator("input[value=no]").check();
+    const declare = this.page.getByRole("button", { name: /^Declare / });
     while ((await declare.count()) > 0) await declare.first().click();
     const lists = this.page.locator("details.declared");
     for (let at = 0; at < (await lists.count()); at++) {
@@ -115,8 +116,11 @@ export class LeadHands {
       else await list.getByRole("checkbox", { name: /^Contains none of these/ }).check();
     }
     await this.field("safety-complete").check();
+    await this.page.getByRole("checkbox", { name: /^Poultry/ }).check();
     const read = this.page.getByLabel(planWords.safety.read);
     for (let at = 0; at < plan.cautionsRead.length; at++) await read.nth(at).check();
+    await this.field("safety-served").fill(plan.served);
+    await this.field("safety-contact").fill(plan.contact);
   }
 
   private async next(part: keyof typeof planWords.parts): Promise<void> {

@@ -99,6 +99,9 @@ async function byKeyboard({ page, heading }: TabletHands, tray: number): Promise
     throw new Error(`no control ${name} can be reached`);
   };
   await press(...trayLabel(tray).replace("-", ""), "Enter");
+  await heading(words.consent.title).waitFor();
+  await tabTo(new RegExp(words.consent.agree));
+  await press("Enter");
   await heading(words.clearance.title).waitFor();
   await tabTo(new RegExp(words.clearance.clear));
   await press("Enter");

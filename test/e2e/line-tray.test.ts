@@ -85,6 +85,7 @@ test("touch: refused until measured with a card; then a tray, offline from its m
   await hands.leaveCheck();
 
   await hands.openTray(1);
+  await hands.agree();
   await hands.button(words.clearance.clear).click();
   await hands.button(words.rules.go).click();
   await hands.heading(lineWords.compare.title).waitFor();

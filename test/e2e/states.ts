@@ -35,7 +35,9 @@ export async function everyTabletState(
   await page.getByRole("alert").waitFor();
   await see("wrong check digit");
   await hands.openTray(1);
-  await hands.heading(words.clearance.title).waitFor();
+  await hands.heading(words.consent.title).waitFor();
+  await see("consent");
+  await hands.agree();
   await see("allergens and cautions");
   await hands.button(words.clearance.clear).click();
   await hands.heading(words.rules.title).waitFor();
@@ -62,6 +64,7 @@ export async function everyTabletState(
   await see("thanks");
   await hands.button(words.nextPerson).click();
   await hands.openTray(2);
+  await hands.agree();
   await hands.button(words.clearance.concerned).click();
   await hands.heading(words.stopped["not-cleared"].title).waitFor();
   await see("not cleared");

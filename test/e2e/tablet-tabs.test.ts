@@ -83,7 +83,7 @@ test("a new version waits while any window has a tray in hand; between trays all
   const second = new TabletHands(await first.page.context().newPage());
   await second.page.goto(`${origin}/panel/`);
   await second.openTray(2);
-  await second.heading(words.clearance.title).waitFor();
+  await second.heading(words.consent.title).waitFor();
   /** Marks a window; the mark is gone once the page was loaded anew. */
   const mark = (page: Page) => page.evaluate(() => void Object.assign(window, { before: true }));
   const isOld = (page: Page) => page.evaluate(() => "before" in window).catch(() => true);
@@ -96,7 +96,7 @@ test("a new version waits while any window has a tray in hand; between trays all
   await first.button(words.rest.updateNow).click();
   await first.page.getByText(words.rest.updateLater).waitFor();
   expect(await isOld(first.page)).toBe(true);
-  expect(await second.heading(words.clearance.title).count()).toBe(1);
+  expect(await second.heading(words.consent.title).count()).toBe(1);
 
   await second.button(words.clearance.otherTray).click();
   await second.heading(words.rest.title).waitFor();
@@ -108,5 +108,5 @@ test("a new version waits while any window has a tray in hand; between trays all
   );
   expect(waiting).toBeNull();
   await second.openTray(2);
-  await second.heading(words.clearance.title).waitFor();
+  await second.heading(words.consent.title).waitFor();
 });

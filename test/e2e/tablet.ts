@@ -41,9 +41,16 @@ export class TabletHands {
     await this.button(words.rest.open).click();
   }
 
-  /** Up to the question: allergens, rules, the codes touched in order. */
+  /** "I take part", on the page that comes first. */
+  async agree(): Promise<void> {
+    await this.button(words.consent.agree).click();
+    await this.heading(words.clearance.title).waitFor();
+  }
+
+  /** Up to the question: consent, allergens, rules, the codes touched in order. */
   async taste(tray: number, codes: readonly string[]): Promise<void> {
     await this.openTray(tray);
+    await this.agree();
     await this.button(words.clearance.clear).click();
     await this.button(words.rules.go).click();
     for (const code of codes) await this.page.getByRole("button", { name: spoken(code) }).click();
@@ -100,6 +107,7 @@ export class TabletHands {
   /** Up to the first sample of a line scale. */
   async compare(tray: number): Promise<void> {
     await this.openTray(tray);
+    await this.agree();
     await this.button(words.clearance.clear).click();
     await this.button(words.rules.go).click();
     await this.heading(lineWords.compare.title).waitFor();

@@ -76,6 +76,7 @@ export class Writer {
         palette: "day",
         allergens: { version: sha256("list"), contains: ["egg"], mayContain: [], other: [] },
         cautions: ["choking"],
+        consent: null,
         swallow: "swallow",
         cleanser: "water",
         pauseSeconds: 45,

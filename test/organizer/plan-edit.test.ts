@@ -11,8 +11,8 @@ import {
   keyOf,
   readBatches,
   readCodes,
+  withCarrier,
   withMethod,
-  withoutDeclaration,
   withoutProduct,
   withProduct,
   withWave,
@@ -124,7 +124,7 @@ describe("another recipe takes back the word that the declarations are complete"
     ["no warm-up", changeServing(plan, { warmUp: false })],
     ["what the warm-up is", changeServing(plan, { warmUpWhat: "Another process" })],
     ["a carrier", carrier],
-    ["no carrier", withoutDeclaration({ ...carrier, declarationsComplete: true }, "carrier")],
+    ["no carrier", withCarrier({ ...carrier, declarationsComplete: true }, { carrier: false })],
   ])("%s", (_, changed) => {
     expect(signed(plan)).toBe(true);
     expect(signed(changed)).toBe(false);

@@ -1,11 +1,15 @@
 // @vitest-environment happy-dom
 import { fireEvent, screen, waitFor } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { consentOf } from "../../src/design/consent.ts";
 import { trayLabel } from "../../src/model/tray.ts";
 import { panel as words } from "../../src/words/en/panel.ts";
 import { problems } from "../../src/words/en/problems.ts";
+import { readyPlan } from "../design/scenario.ts";
 import { ask, button, codes, heading, newTablet, putAway, spoken, start, toQuestion, type } from "./hands.tsx";
 import { packet, type Tablet } from "./tablet.ts";
+
+const consent = consentOf(readyPlan());
 
 let tablet: Tablet;
 beforeEach(() => {
@@ -104,6 +108,31 @@ describe("one tray", () => {
     fireEvent.click(button(words.clearance.concerned));
     await heading(words.stopped["not-cleared"].title);
     expect(await tablet.events()).toEqual(["tray-stopped 17"]);
+  });
+
+  test("whoever is asked to take part reads all of it first; agreeing is kept with the clearance, by its version", async () => {
+    await start(tablet, { consent });
+    type("17-4");
+    await heading(words.consent.title);
+    const page = document.body.textContent ?? "";
+    for (const { term, text } of consent.lines) expect(page).toContain(`${term}${text}`);
+    fireEvent.click(button(words.consent.agree));
+    await heading(words.clearance.title);
+    expect(await tablet.events()).toEqual([]);
+    fireEvent.click(button(words.clearance.clear));
+    await heading(words.rules.title);
+    const [opened] = await tablet.store.ownFacts({ kind: "study", id: packet.study });
+    expect(opened?.body).toEqual({ tray: 17, clearance: packet.allergens.version, consent: consent.version });
+  });
+
+  test("whoever would rather not leaves the same trace as at the allergens", async () => {
+    await start(tablet, { consent });
+    type("17-4");
+    fireEvent.click(await screen.findByRole("button", { name: words.consent.decline }));
+    await heading(words.stopped["not-cleared"].title);
+    expect(await tablet.events()).toEqual(["tray-stopped 17"]);
+    const [stopped] = await tablet.store.ownFacts({ kind: "study", id: packet.study });
+    expect(stopped?.body).toEqual({ tray: 17, reason: "not-cleared" });
   });
 
   test("a wrong check digit is said in words, and goes away when typing begins again", async () => {

@@ -34,6 +34,7 @@ export const packet: BlindPacket = {
     other: [],
   },
   cautions: ["choking", "hygiene"],
+  consent: null,
   swallow: "either",
   cleanser: "water and plain crackers",
   pauseSeconds: 45,

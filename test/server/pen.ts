@@ -144,6 +144,7 @@ export function packetOf(study: string): BlindPacket {
     palette: "day",
     allergens: { version: sha256("list"), contains: ["egg", "milk"], mayContain: ["mustard"], other: [] },
     cautions: ["choking"],
+    consent: null,
     swallow: "swallow",
     cleanser: "Water and plain crackers",
     pauseSeconds: 45,

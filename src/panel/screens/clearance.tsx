@@ -5,7 +5,7 @@ import { useDesk } from "../desk.ts";
 import type { Tray } from "../flow.ts";
 import { Frame } from "../frame.tsx";
 
-type Props = {
+export type ClearanceProps = {
   tray: Tray;
   packet: BlindPacket;
   problem: ProblemData | null;
@@ -16,7 +16,7 @@ type Props = {
 };
 
 /** Allergens and cautions: one list over everything served, the same for every tray. No reason is asked for. */
-export function Clearance({ tray, packet, problem, clear, concerned, otherTray, stop }: Props) {
+export function Clearance({ tray, packet, problem, clear, concerned, otherTray, stop }: ClearanceProps) {
   const { words } = useDesk();
   const { clearance } = words;
   const { contains, mayContain, other } = packet.allergens;

@@ -57,6 +57,13 @@ const plan: Labels<
   declarationsComplete: "declarations complete",
   cautionsRead: "cautions read",
   cautionsApplying: "cautions",
+  carrier: "something is served with the samples",
+  carrierWhat: "what is served with the samples",
+  limits: "limits of temperature and time",
+  uncooked: "nothing has to be cooked through",
+  responsible: "who answers for undercooked food",
+  served: "what people are told they taste",
+  contact: "whom people can turn to",
   avoidCodes: "codes to avoid",
 };
 
@@ -135,7 +142,7 @@ const measure: Labels<Claim["measures"][number], "id"> = {
   typed: "typed result",
 };
 /** Fields that hold more than a few words can say. */
-const large = new Set(["predictions", "attached", "typed"]);
+const large = new Set(["predictions", "attached", "typed", "limits"]);
 
 /** What an entry of a list is called: by its name, or by its place. */
 const item = {

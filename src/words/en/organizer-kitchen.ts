@@ -23,6 +23,8 @@ const fields = {
   standsFor: "who the panel stands for",
   alpha: "risk of being fooled by chance",
   cautionsApplying: "cautions",
+  contact: "whom people can turn to",
+  limits: "limits of temperature and time",
   avoidCodes: "codes to avoid",
   properties: "properties",
 } as const;

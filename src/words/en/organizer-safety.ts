@@ -35,9 +35,13 @@ export const safety = {
     string,
     string
   >,
-  addCarrier: "Declare a carrier (bread, sauce, broth)",
-  removeCarrier: "There is no carrier",
-  removedCarrier: "Removed the declaration of the carrier.",
+  carrier: "Is something served on or with the samples?",
+  carrierOptions: [
+    { value: "no", label: "No", hint: "" },
+    { value: "yes", label: "Yes", hint: "bread, rice, a sauce, a broth" },
+  ] as const,
+  carrierWhat: "What is it?",
+  carrierWhatHint: "The same for every sample. It is declared below like the samples.",
   allergen: "allergen",
   contains: "contains",
   mayContain: "may contain",

@@ -140,6 +140,13 @@ export const panel = {
   /** Ways to the pages of the staff, from a tablet at rest. */
   tools: { check: "Check this tablet", wipe: "Clean the screen" },
 
+  /** The page before that; its text comes with the packet. */
+  consent: {
+    title: "What this is, and your choice.",
+    agree: "I take part",
+    decline: "I would rather not",
+  },
+
   clearance: {
     title: "Before you taste anything, please read this.",
     contains: "What is served contains",

@@ -168,6 +168,18 @@ export function openPartSentence(open: OpenPart): string {
       return `Declare the allergens of ${open.product === null ? `the ${open.of}` : productName(open.product, open.name)}.`;
     case "declarations-complete":
       return "Confirm that the allergen declarations are complete.";
+    case "carrier":
+      return "Answer whether something is served on or with the samples.";
+    case "carrier-what":
+      return "Write what is served on or with the samples.";
+    case "cooking-limit":
+      return "Choose the limit of cooking that applies to this food, or say that none does.";
+    case "responsible":
+      return "Name who answers for serving raw or undercooked food.";
+    case "served":
+      return "Write what people are told that they will taste.";
+    case "contact":
+      return "Write whom people can turn to with questions.";
     case "caution":
       return `Read and confirm the caution on ${cautionNames[open.caution]}.`;
   }
