@@ -34,7 +34,7 @@ export function consentLines({ served, contact, minutes, swallow, timed }: Told)
         `You taste: ${typed(served)}`,
         swallowed[swallow],
         ...(timed ? [chewing] : []),
-        "The next page names allergens and cautions.",
+        "Allergens and cautions come next.",
       ].join(" "),
     },
     { term: "How long it takes", text: `About ${minutes} minutes.` },
@@ -50,6 +50,6 @@ export function consentLines({ served, contact, minutes, swallow, timed }: Told)
       term: "Your choice",
       text: "Taking part is up to you. You may stop at any time without giving a reason. What was kept by then stays, under the number of the tray.",
     },
-    { term: "Questions, now or later", text: contact.trim() },
+    { term: "Questions", text: contact.trim() },
   ];
 }
