@@ -25,7 +25,7 @@ export type BlindTray = z.infer<typeof blindTray>;
  */
 const consent = z.strictObject({
   version: hash,
-  lines: z.array(z.strictObject({ term: line, text: paragraph })).check(z.maxLength(12)),
+  lines: z.array(z.strictObject({ term: line, text: paragraph })),
 });
 
 export const blindPacket = z.strictObject({

@@ -59,14 +59,10 @@ export class Session extends SessionBase {
 
   // --- before the question
 
-  /** "I take part": it is kept with the clearance, when somebody begins. */
-  agree(): void {
+  /** "I take part", then "None of these concerns me": both are kept with the second, then the rules show. */
+  async clear(): Promise<void> {
     const { step } = this.state;
-    if (step.at === "consent") this.move({ at: "clearance", tray: step.tray });
-  }
-
-  /** "None of these concerns me": the clearance is kept, then the rules show. */
-  clear(): Promise<void> {
+    if (step.at === "consent") return this.move({ at: "clearance", tray: step.tray });
     return this.workOn("clearance", async ({ study, allergens, consent }, { tray }) => {
       await this.log.opened(study, tray.tray, allergens.version, consent?.version);
       return { at: "rules", tray };

@@ -1,6 +1,5 @@
 import { isLineStep } from "./flow.ts";
-import { Clearance } from "./screens/clearance.tsx";
-import { Consent } from "./screens/consent.tsx";
+import { Clearance, Consent } from "./screens/clearance.tsx";
 import { Differ, Stopped, Thanks } from "./screens/pages.tsx";
 import { Remark } from "./screens/remark.tsx";
 import { Rules } from "./screens/rules.tsx";
@@ -21,13 +20,14 @@ export function TrayScreen({ session, state }: { session: Session; state: Sessio
   switch (step.at) {
     case "consent":
     case "clearance": {
-      const given = { tray: step.tray, packet, problem, otherTray: rest, stop };
-      const decline = (): void => void session.notCleared();
-      return step.at === "consent" ? (
-        <Consent {...given} agree={() => session.agree()} decline={decline} />
-      ) : (
-        <Clearance {...given} clear={() => void session.clear()} concerned={decline} />
-      );
+      const Page = step.at === "consent" ? Consent : Clearance;
+      const acts = {
+        clear: () => void session.clear(),
+        refuse: () => void session.notCleared(),
+        otherTray: rest,
+        stop,
+      };
+      return <Page tray={step.tray} packet={packet} problem={problem} {...acts} />;
     }
     case "rules":
       return <Rules tray={step.tray} packet={packet} begin={() => session.begin()} stop={stop} />;

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import type { Allergen } from "../../model/allergen.ts";
 import type { BlindPacket } from "../../model/packet.ts";
 import type { ProblemData } from "../../model/problem.ts";
@@ -5,65 +6,90 @@ import { useDesk } from "../desk.ts";
 import type { Tray } from "../flow.ts";
 import { Frame } from "../frame.tsx";
 
-export type ClearanceProps = {
+type Props = {
   tray: Tray;
   packet: BlindPacket;
   problem: ProblemData | null;
   clear: () => void;
-  concerned: () => void;
+  refuse: () => void;
   otherTray: () => void;
   stop: () => void;
 };
 
+/** Before anything else: what this is, what is kept of it, and whether somebody takes part. The text is the packet's. */
+export function Consent(props: Props) {
+  const { title, agree, decline } = useDesk().words.consent;
+  return (
+    <Asked {...props} title={title} yes={agree} no={decline}>
+      <dl>
+        {props.packet.consent?.lines.map(({ term, text }) => (
+          <div key={term}>
+            <dt>{term}</dt>
+            <dd>{text}</dd>
+          </div>
+        ))}
+      </dl>
+    </Asked>
+  );
+}
+
 /** Allergens and cautions: one list over everything served, the same for every tray. No reason is asked for. */
-export function Clearance({ tray, packet, problem, clear, concerned, otherTray, stop }: ClearanceProps) {
-  const { words } = useDesk();
-  const { clearance } = words;
-  const { contains, mayContain, other } = packet.allergens;
+export function Clearance(props: Props) {
+  const { clearance } = useDesk().words;
+  const { allergens, cautions } = props.packet;
+  const { contains, mayContain, other } = allergens;
   const named = (list: Allergen[]) => list.map((allergen) => clearance.allergens[allergen]);
   return (
+    <Asked {...props} title={clearance.title} yes={clearance.clear} no={clearance.concerned}>
+      <dl>
+        <Listed term={clearance.contains} items={named(contains)} />
+        <Listed term={clearance.mayContain} items={named(mayContain)} />
+        <Listed term={clearance.other} items={other} />
+        {contains.length + mayContain.length + other.length === 0 ? <p>{clearance.nothing}</p> : null}
+        {cautions.length > 0 ? (
+          <div>
+            <dt>{clearance.cautions}</dt>
+            <dd class="cautions">
+              {cautions.map((caution) => (
+                <p key={caution}>{clearance.caution[caution]}</p>
+              ))}
+            </dd>
+          </div>
+        ) : null}
+      </dl>
+      <p class="fine">
+        {clearance.privacy} {clearance.disclaimer}
+      </p>
+    </Asked>
+  );
+}
+
+/** Something to read, and two ways on. */
+function Asked(props: Props & { title: string; yes: string; no: string; children: ComponentChildren }) {
+  const { tray, problem, clear, refuse, otherTray, stop, title, yes, no, children } = props;
+  return (
     <Frame
-      title={clearance.title}
+      title={title}
       tray={tray.tray}
       aside={
         <button type="button" class="quiet" onClick={otherTray}>
-          {clearance.otherTray}
+          {useDesk().words.clearance.otherTray}
         </button>
       }
       stop={stop}
       problem={problem}
       left={
-        <button type="button" onClick={concerned}>
-          {clearance.concerned}
+        <button type="button" onClick={refuse}>
+          {no}
         </button>
       }
       right={
         <button type="button" class="next" onClick={clear}>
-          {clearance.clear}
+          {yes}
         </button>
       }
     >
-      <div class="reading">
-        <dl>
-          <Listed term={clearance.contains} items={named(contains)} />
-          <Listed term={clearance.mayContain} items={named(mayContain)} />
-          <Listed term={clearance.other} items={other} />
-          {contains.length + mayContain.length + other.length === 0 ? <p>{clearance.nothing}</p> : null}
-          {packet.cautions.length > 0 ? (
-            <div>
-              <dt>{clearance.cautions}</dt>
-              <dd class="cautions">
-                {packet.cautions.map((caution) => (
-                  <p key={caution}>{clearance.caution[caution]}</p>
-                ))}
-              </dd>
-            </div>
-          ) : null}
-        </dl>
-        <p class="fine">
-          {clearance.privacy} {clearance.disclaimer}
-        </p>
-      </div>
+      <div class="reading">{children}</div>
     </Frame>
   );
 }
