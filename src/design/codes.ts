@@ -32,34 +32,15 @@ export function fitTogether(codes: readonly string[]): boolean {
   return codes.every((code, at) => codes.slice(at + 1).every((other) => pairFits(Number(code), Number(other))));
 }
 
-const hundreds = (code: number): number => Math.floor(code / 100);
-const tens = (code: number): number => Math.floor(code / 10) % 10;
-const ones = (code: number): number => code % 10;
+/** Of every number below 1,000, worked out once: a large study asks millions of times. */
+const all = Array.from({ length: 1000 }, (_, number) => String(number).padStart(3, "0"));
+const hundreds = Uint8Array.from(all, (digits) => Number(digits[0]));
+const tail = Uint8Array.from(all, (digits) => Number(digits.slice(1)));
+/** The three digits whatever their order: how often each of the ten is there, three bits for each. */
+const digits = Uint32Array.from(all, (code) => [...code].reduce((sum, digit) => sum + (1 << (3 * Number(digit))), 0));
 
-function pairFits(one: number, other: number): boolean {
-  if (hundreds(one) === hundreds(other)) return false;
-  const [alikeTens, alikeOnes] = [tens(one) === tens(other), ones(one) === ones(other)];
-  return !(alikeTens && alikeOnes) && digitsOf(one) !== digitsOf(other);
-}
-
-/** The three digits whatever their order: two reorderings give the same number. */
-function digitsOf(code: number): number {
-  const bit = (digit: number): number => 1 << (3 * digit);
-  // how often each digit is there, three bits for each of ten
-  return bit(hundreds(code)) + bit(tens(code)) + bit(ones(code));
-}
-
-const span = 1000;
-let table: Uint8Array | null = null;
-
-/** Which pairs of codes fit, worked out once: a large study asks a million times. */
-function fits(): Uint8Array {
-  if (table !== null) return table;
-  table = new Uint8Array(span * span);
-  const numbers = wellFormed.map(Number);
-  for (const one of numbers) for (const other of numbers) table[one * span + other] = pairFits(one, other) ? 1 : 0;
-  return table;
-}
+const pairFits = (one: number, other: number): boolean =>
+  hundreds[one] !== hundreds[other] && tail[one] !== tail[other] && digits[one] !== digits[other];
 
 /** Tries before a draw is begun anew, and draws before it is given up: chance may use up what fits together. */
 const triesPerTray = 2_000;
@@ -81,7 +62,7 @@ export function drawCodes(
   avoid: readonly string[],
   random: Uniform,
 ): string[][][] {
-  const usable = usableCodes(avoid);
+  const usable = usableCodes(avoid).map(Number);
   const whole = drawDistinct(
     waves.reduce((sum, trays) => sum + trays, 0),
     perTray,
@@ -97,11 +78,11 @@ export function drawCodes(
 }
 
 /** Codes for `trays` trays with no code twice, or null when there are too few, or the last ones do not fit together. */
-function drawDistinct(trays: number, perTray: number, usable: string[], random: Uniform): string[][] | null {
+function drawDistinct(trays: number, perTray: number, usable: number[], random: Uniform): string[][] | null {
   if (trays === 0) return [];
   if (trays * perTray > usable.length) return null;
   for (let draw = 0; draw < drawsPerStudy; draw++) {
-    const left = usable.map(Number);
+    const left = [...usable];
     const drawn: string[][] = [];
     for (let tray = drawTray(perTray, left, random); tray; tray = drawTray(perTray, left, random)) {
       drawn.push(tray);
@@ -116,16 +97,15 @@ function drawDistinct(trays: number, perTray: number, usable: string[], random: 
  * whole at the first code that does not fit, so that every fitting lot in every order stays equally likely.
  */
 function drawTray(perTray: number, left: number[], random: Uniform): string[] | null {
-  const pairs = fits();
-  const lot = new Array<number>(perTray);
-  const from = new Array<number>(perTray);
+  const lot = new Uint16Array(perTray);
+  const from = new Uint16Array(perTray);
   for (let attempt = 0; attempt < triesPerTray && left.length >= perTray; attempt++) {
     let drawn = 0;
     while (drawn < perTray) {
       const place = random.below(left.length);
       const code = left[place] ?? 0;
       let before = 0;
-      while (before < drawn && pairs[(lot[before] ?? 0) * span + code] === 1) before += 1;
+      while (before < drawn && pairFits(lot[before] ?? 0, code)) before += 1;
       if (before < drawn) break;
       lot[drawn] = code;
       from[drawn] = place;
@@ -133,15 +113,17 @@ function drawTray(perTray: number, left: number[], random: Uniform): string[] | 
     }
     if (drawn < perTray) continue;
     takeOut(left, from);
-    return lot.map(String);
+    return Array.from(lot, (code) => all[code] ?? "");
   }
   return null;
 }
 
 /** Takes the items at some places out of a list whose order says nothing: the last ones move into the gaps. */
-function takeOut(list: number[], places: number[]): void {
+function takeOut(list: number[], places: Uint16Array): void {
+  places.sort();
   // from the back, so that no place is moved before its turn
-  for (const place of places.sort((one, other) => other - one)) {
+  for (let at = places.length - 1; at >= 0; at--) {
+    const place = places[at] ?? 0;
     const last = list.pop();
     if (last !== undefined && place < list.length) list[place] = last;
   }

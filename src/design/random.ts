@@ -6,7 +6,7 @@ export { seeded, type Uniform } from "../analysis/seeded.ts";
 export function shuffled<T>(items: readonly T[], random: Uniform): T[] {
   const left = [...items];
   const drawn: T[] = [];
-  while (left.length > 0) drawn.push(...left.splice(random.below(left.length), 1));
+  while (left.length > 0) for (const item of left.splice(random.below(left.length), 1)) drawn.push(item);
   return drawn;
 }
 
@@ -27,7 +27,7 @@ export function dealtInRuns<T>(runs: readonly (readonly T[])[], places: number, 
   const dealt: T[] = [];
   const filled = runs.filter(({ length }) => length > 0);
   for (let at = 0; filled.length > 0 && dealt.length < places; at++) {
-    dealt.push(...shuffled(filled[at % filled.length] ?? [], random));
+    for (const item of shuffled(filled[at % filled.length] ?? [], random)) dealt.push(item);
   }
   return dealt.slice(0, places);
 }

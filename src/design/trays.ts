@@ -66,7 +66,8 @@ function blindHalf(
     // spares are spread over the waves, the last wave first, since there is no later one to fall back on
     ...Array.from({ length: plan.spares }, (_, spare) => Math.ceil(((spare + 1) * plan.waves.length) / plan.spares)),
   ];
-  const sizes = plan.waves.map((_, at) => waveOf.filter((wave) => wave === at + 1).length);
+  const sizes = plan.waves.map(() => 0);
+  for (const wave of waveOf) sizes[wave - 1] = (sizes[wave - 1] ?? 0) + 1;
   const drawn = drawCodes(sizes, samples, plan.avoidCodes, codes);
   return waveOf.map((wave, at) => ({
     tray: at + 1,
@@ -86,41 +87,62 @@ function keyTrays(
   const planned = dealToSeats(runs, seats, seeded(seed, "orders of the planned trays"));
   const spares = dealOrders(runs, plan.spares, seeded(seed, "orders of the spare trays"));
   const served = plan.products.map((product, at) => ({
-    product,
+    product: product.id,
     batches: batchOf(plan, product, blind, `${seed} ${letters[at]}`),
   }));
+  const inOrder = new Map(runs.flat().map((order) => [order, cupsOf(order, served)]));
+  let spared = 0;
   return blind.map(({ tray, spare, codes }) => {
-    const order = (spare ? spares.shift() : planned.get(tray)) ?? "";
-    const { reference, samples } = partsOf(order);
-    const cup = (letter: string) => {
-      const sample = served[letters.indexOf(letter)];
-      if (!sample) throw new RangeError(`order ${order} names the product ${letter}, which the plan does not have`);
-      return { product: sample.product.id, batch: sample.batches.get(tray) ?? "" };
-    };
+    const order = (spare ? spares[spared++] : planned.get(tray)) ?? "";
+    const cups = inOrder.get(order);
+    if (!cups) throw new RangeError(`tray ${tray} got the order “${order}”, which the plan does not have`);
+    const { reference, samples } = cups;
     return {
       tray,
       order,
-      samples: codes.map((code, place) => ({ code, ...cup(samples[place] ?? "") })),
-      ...(reference === null ? {} : { reference: cup(reference) }),
+      samples: samples.map(({ product, batches }, place) => ({
+        code: codes[place] ?? "",
+        product,
+        batch: batches[tray] ?? "",
+      })),
+      ...(reference === null
+        ? {}
+        : { reference: { product: reference.product, batch: reference.batches[tray] ?? "" } }),
     };
   });
 }
 
+/** A product with its batch by tray number. */
+type Served = { product: string; batches: readonly string[] };
+
+/** What stands in each place of an order, looked up once for all trays that have it. */
+function cupsOf(order: string, served: readonly Served[]): { reference: Served | null; samples: Served[] } {
+  const { reference, samples } = partsOf(order);
+  const cup = (letter: string): Served => {
+    const sample = served[letters.indexOf(letter)];
+    if (!sample) throw new RangeError(`order ${order} names the product ${letter}, which the plan does not have`);
+    return sample;
+  };
+  return { reference: reference === null ? null : cup(reference), samples: [...samples].map(cup) };
+}
+
 /**
- * The batch of one product for each tray: within a wave each batch serves equally many trays, by lot. All cups of
+ * The batch of one product by tray number: within a wave each batch serves equally many trays, by lot. All cups of
  * one product on a tray come from one batch, or "alike" would not be alike.
  */
-function batchOf(plan: Plan, product: Product, blind: BlindTray[], seed: string): Map<number, string> {
+function batchOf(plan: Plan, product: Product, blind: BlindTray[], seed: string): string[] {
   const random = seeded(seed, "batches");
   const inWave = plan.waves.map((): number[] => []);
   for (const { wave, tray } of blind) inWave[wave - 1]?.push(tray);
-  return new Map(
-    plan.waves.flatMap((wave, at) => {
-      const trays = inWave[at] ?? [];
-      const dealt = dealtEvenly(batchesOf(wave, at, product), trays.length, random);
-      return trays.map((tray, place) => [tray, dealt[place] ?? ""] as const);
-    }),
-  );
+  const batches = Array<string>(blind.length + 1).fill("");
+  plan.waves.forEach((wave, at) => {
+    const trays = inWave[at] ?? [];
+    const dealt = dealtEvenly(batchesOf(wave, at, product), trays.length, random);
+    trays.forEach((tray, place) => {
+      batches[tray] = dealt[place] ?? "";
+    });
+  });
+  return batches;
 }
 
 function batchesOf(wave: Wave, at: number, product: Product): string[] {

@@ -18,6 +18,8 @@ export function cryptoUniform(random: RandomBytes = randomBytes): { below(n: num
   const span = 2 ** 32;
   let fetched = new DataView(new ArrayBuffer(0));
   let used = 0;
+  let limit = 0;
+  let limitFor = 0;
   const next = (): number => {
     if (used + 4 > fetched.byteLength) {
       const bytes = random(fetchedAtOnce);
@@ -29,8 +31,11 @@ export function cryptoUniform(random: RandomBytes = randomBytes): { below(n: num
   };
   return {
     below(n) {
-      if (!Number.isInteger(n) || n < 1 || n > span) throw new RangeError(`no number below ${n}`);
-      const limit = span - (span % n);
+      if (n !== limitFor) {
+        if (!Number.isInteger(n) || n < 1 || n > span) throw new RangeError(`no number below ${n}`);
+        limit = span - (span % n);
+        limitFor = n;
+      }
       let drawn = next();
       while (drawn >= limit) drawn = next();
       return drawn % n;
