@@ -18,8 +18,8 @@ export function cryptoUniform(random: RandomBytes = randomBytes): { below(n: num
   const span = 2 ** 32;
   let fetched = new DataView(new ArrayBuffer(0));
   let used = 0;
-  let limit = 0;
-  let limitFor = 0;
+  let limit = span;
+  let limitFor = 1;
   const next = (): number => {
     if (used + 4 > fetched.byteLength) {
       const bytes = random(fetchedAtOnce);
