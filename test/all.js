@@ -1,5 +1,5 @@
 // Runs every check from a bare Debian machine with Node: installs what is missing, builds, then tests.
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import { existsSync, readdirSync } from "node:fs";
 import { join } from "node:path";
 
@@ -38,27 +38,61 @@ function installSystem() {
   run(first, [...rest, "install", "-y", "-q", "--no-install-recommends", ...packages], { env });
 }
 
+/** One command beside others: what it prints is shown when it has ended, so that lines of two never mix. */
+async function runBeside(command, args) {
+  process.stderr.write(`> ${command} ${args.join(" ")} (beside the end-to-end tests)\n`);
+  const child = spawn(command, args, { cwd: top, stdio: ["ignore", "pipe", "pipe"] });
+  const printed = [];
+  for (const stream of [child.stdout, child.stderr]) stream.on("data", (bytes) => printed.push(bytes));
+  const failure = await new Promise((ended) => {
+    child.once("error", (error) => ended(error.message));
+    child.once("close", (code, signal) => ended(code === 0 ? null : `ended with ${signal ?? code}`));
+  });
+  process.stdout.write(Buffer.concat(printed));
+  if (failure !== null) throw new Error(`${command} ${args.join(" ")}: ${failure}`);
+}
+
 /** Tests of rooms without window, disk or network, where one file leaves nothing behind that another could meet. */
 const pure = ["analysis", "archive", "demo", "design", "log", "model", "words"];
 
-/** The unit tests. Files of pure rooms share their workers: to load every module anew for each costs more than they do. */
-function runUnit() {
-  const unit = ["vitest", "run", "--project", "unit", "--maxWorkers", "2"];
+/** The unit tests. Files of pure rooms share their worker: to load every module anew for each costs more than they do. */
+async function runUnit() {
+  const unit = ["vitest", "run", "--project", "unit", "--maxWorkers", "1"];
   const entries = readdirSync(join(top, "test"), { withFileTypes: true });
   const shares = (entry) => entry.isDirectory() && pure.includes(entry.name);
   const paths = (some) => some.map((entry) => `test/${entry.name}${entry.isDirectory() ? "/" : ""}`);
-  run("npx", [...unit, "--no-isolate", "--pool", "threads", ...paths(entries.filter(shares))]);
-  run("npx", [...unit, ...paths(entries.filter((entry) => !shares(entry)))]);
+  await runBeside("npx", [...unit, "--no-isolate", "--pool", "threads", ...paths(entries.filter(shares))]);
+  await runBeside("npx", [...unit, ...paths(entries.filter((entry) => !shares(entry)))]);
+}
+
+/** Everything that needs no browser, one after the other. */
+async function withoutBrowser() {
+  await runBeside("npm", ["run", "size"]);
+  await runUnit();
+  await runBeside("npx", ["vitest", "run", "--project", "server"]);
+}
+
+/** Browser tests wait for pages, disks and one another much of the time: the rest runs on what they leave of two cores. */
+async function everything() {
+  run("npm", ["run", "check"]);
+  const browser = spawn("npx", ["vitest", "run", "--project", "e2e"], { cwd: top, stdio: "inherit" });
+  const ended = new Promise((done) => {
+    browser.once("error", (error) => done(error.message));
+    browser.once("close", (code, signal) => done(code === 0 ? null : `ended with ${signal ?? code}`));
+  });
+  const failures = await Promise.all([
+    ended.then((failure) => failure && `npx vitest run --project e2e: ${failure}`),
+    withoutBrowser().then(
+      () => null,
+      (thrown) => thrown.message,
+    ),
+  ]);
+  for (const failure of failures.filter(Boolean)) process.stderr.write(`failed: ${failure}\n`);
+  if (failures.some(Boolean)) process.exitCode = 1;
 }
 
 installSystem();
 if (!existsSync(join(top, "node_modules/.package-lock.json"))) run("npm", ["ci", "--no-fund", "--no-audit"]);
 run("npm", ["run", "build"]);
 if (wanted.length > 0) run("npx", ["vitest", "run", ...wanted]);
-else {
-  run("npm", ["run", "check"]);
-  run("npm", ["run", "size"]);
-  runUnit();
-  run("npx", ["vitest", "run", "--project", "server"]);
-  run("npx", ["vitest", "run", "--project", "e2e"]);
-}
+else await everything();

@@ -2,12 +2,7 @@ import { Problem, type ProblemCode, problem } from "../model/problem.ts";
 import { terminal } from "../words/en/terminal.ts";
 import { rehearsalTerminal } from "../words/en/terminal-rehearsal.ts";
 import { sentenceOf } from "../words/problem-sentence.ts";
-import { count } from "./count.ts";
 import type { Output } from "./output.ts";
-import { rehearse } from "./rehearse.ts";
-import { result } from "./result.ts";
-import { size } from "./size.ts";
-import { trays } from "./trays.ts";
 
 const commands = ["start", "demo", "trays", "rehearse", "result", "count", "size"];
 
@@ -37,6 +32,7 @@ export async function run(argv: readonly string[], output: Output, version: stri
   }
 }
 
+// a command is read only when it is asked for: a server needs no analysis, and the others neither server nor database
 async function runCommand([command, ...rest]: readonly string[], output: Output, version: string): Promise<void> {
   if (command === undefined || command === "--help" || command === "-h" || command === "help") {
     return output.print(terminal.help);
@@ -44,7 +40,6 @@ async function runCommand([command, ...rest]: readonly string[], output: Output,
   if (command === "--version") return output.print(version);
   switch (command) {
     case "start": {
-      // read only here: the other commands need neither a server nor a database
       const { runStart } = await import("../server/start.ts");
       return await runStart(rest.map((word) => (word === "-h" ? "--help" : word)));
     }
@@ -54,6 +49,7 @@ async function runCommand([command, ...rest]: readonly string[], output: Output,
     }
     case "rehearse": {
       if (rest.includes("--help") || rest.includes("-h")) return output.print(rehearsalTerminal.help);
+      const { rehearse } = await import("./rehearse.ts");
       return await rehearse(rest, output, version);
     }
     case "trays":
@@ -61,10 +57,25 @@ async function runCommand([command, ...rest]: readonly string[], output: Output,
     case "count":
     case "size": {
       if (rest.includes("--help") || rest.includes("-h")) return output.print(terminal.commandHelp[command]);
-      const run = { trays, result, count, size }[command];
+      const run = await commandOf(command);
       return run(rest, output, version);
     }
     default:
       throw problem("cli/unknown-command", { command, known: commands.join(", ") });
+  }
+}
+
+type Command = (argv: readonly string[], output: Output, version: string) => void | Promise<void>;
+
+async function commandOf(name: "trays" | "result" | "count" | "size"): Promise<Command> {
+  switch (name) {
+    case "trays":
+      return (await import("./trays.ts")).trays;
+    case "result":
+      return (await import("./result.ts")).result;
+    case "count":
+      return (await import("./count.ts")).count;
+    case "size":
+      return (await import("./size.ts")).size;
   }
 }
