@@ -33,7 +33,11 @@ export function rowsOf(result: ScaleResult, attribute: AttributeResult, words: R
   const unit = unitOf(attribute.form);
   const list: Row[] = [
     { id: "people", label: rows.people, ...values.count(people) },
-    { id: "judgments", label: rows.judgments, ...values.marks(judgments, repeats, leads === "blocks" && means.length > 0) },
+    {
+      id: "judgments",
+      label: rows.judgments,
+      ...values.marks(judgments, repeats, leads === "blocks" && means.length > 0),
+    },
   ];
   if (!blocks || !test) return list;
   list.push(

@@ -195,7 +195,8 @@ export const scale = {
     count: (value: number) => plain(wholeNumber(value)),
     marks: (judgments: number, repeats: number, averaged: boolean) => ({
       value: wholeNumber(judgments),
-      behind: repeats > 1 ? `up to ${wholeNumber(repeats)} of one person and product${averaged ? ", averaged" : ""}` : "",
+      behind:
+        repeats > 1 ? `up to ${wholeNumber(repeats)} of one person and product${averaged ? ", averaged" : ""}` : "",
     }),
     fValue: ({ fValue, numeratorDf, denominatorDf }: TestFacts) => ({
       value: statistic(fValue),
