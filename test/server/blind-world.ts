@@ -2,10 +2,12 @@ import { blindPacketOf } from "../../src/design/packet.ts";
 import { seeded } from "../../src/design/random.ts";
 import { makeTrays, type Trays } from "../../src/design/trays.ts";
 import { writeEvent } from "../../src/log/facts.ts";
+import type { ScaleForm } from "../../src/model/attribute.ts";
 import type { Body, Kind } from "../../src/model/event.ts";
 import type { EnrollReply } from "../../src/model/http.ts";
 import { answersOf, type BlindPacket, type BlindTray, questionsOf } from "../../src/model/packet.ts";
 import type { Plan } from "../../src/model/plan.ts";
+import { placeOfStep } from "../../src/model/steps.ts";
 import { commitmentOf, withSalt } from "../../src/seal/commitment.ts";
 import { House } from "./house.ts";
 
@@ -122,15 +124,15 @@ function ballot(
   const common = { tray, elapsedMs: 5, screen, salt: "5a".repeat(32) };
   const marks = () =>
     codes.flatMap((code, at) =>
-      (line?.attributes ?? []).map(({ id }, attribute, { length }) =>
+      (line?.attributes ?? []).map(({ id, form }, attribute, { length }) =>
         write(device, "mark-kept", {
           ...common,
           question: at * length + attribute + 1,
           code,
           attribute: id,
-          mark: { fraction: ((at + place) % codes.length) / codes.length, start: "pointer", moves: 0, firstMs: 3 },
+          mark: { fraction: fractionOf(form, at + place, codes.length), start: "pointer", moves: 0, firstMs: 3 },
           why: null,
-          line: { lengthPx: 624, lengthMm: 120 },
+          line: form.kind === "line" ? { lengthPx: 624, lengthMm: 120 } : null,
           chewedSeconds: 10,
           hidden: false,
         }),
@@ -150,6 +152,13 @@ function ballot(
     ...(line ? marks() : choices()),
     write(device, "tray-finished", { tray }),
   ];
+}
+
+/** The places that a ballot marks, one after the other: parts of a line, or steps. */
+function fractionOf(form: ScaleForm, turn: number, codes: number): number {
+  return form.kind === "line"
+    ? (turn % codes) / codes
+    : placeOfStep((turn % form.labels.length) + 1, form.labels.length);
 }
 
 /** Event texts with ids and times by count, so that nothing in them differs between worlds. */

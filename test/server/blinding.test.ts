@@ -78,10 +78,9 @@ describe("G1: non-interference", () => {
     },
   );
 
-  const other: World = { plan: swapped(plan), seed: "77", salt: 1 };
   const productOf = (trays: Parameters<Packer>[1], code: string) =>
     trays.key.trays.flatMap((tray) => tray.samples).find((sample) => sample.code === code)?.product ?? "";
-  const leaks: [string, Packer][] = [
+  const leaks: [string, Packer, Plan?][] = [
     [
       "the trays are listed by their order label",
       (p, trays, c) => {
@@ -120,9 +119,32 @@ describe("G1: non-interference", () => {
         return { ...packet, pauseSeconds: packet.pauseSeconds + (two ? 1 : 0) };
       },
     ],
+    [
+      "a scale's properties are asked in an order that the order of products decides",
+      (p, trays, c) => {
+        const packet = packer(p, trays, c);
+        const { line } = packet;
+        const turned = (p.products[0]?.id ?? "") < (p.products.at(-1)?.id ?? "");
+        return line && turned ? { ...packet, line: { ...line, attributes: line.attributes.toReversed() } } : packet;
+      },
+      stepsPlan(),
+    ],
+    [
+      "the codes of a ranking are listed in the order that was expected",
+      (p, trays, c) => {
+        const expected = (code: string) => p.ranking.predicted.indexOf(productOf(trays, code));
+        const blind = trays.blind.map((tray) => ({
+          ...tray,
+          codes: tray.codes.toSorted((x, y) => expected(x) - expected(y)),
+        }));
+        return packer(p, { ...trays, blind }, c);
+      },
+      rankingPlan(),
+    ],
   ];
-  test.each(leaks)("a planted leak is found: %s", async (_name, leaky) => {
-    expect(await bytesOnTablets(other, leaky)).not.toBe(await bytesOnTablets(plain, leaky));
+  test.each(leaks)("a planted leak is found: %s", async (_name, leaky, of = plan) => {
+    const other: World = { plan: swapped(of), seed: "77", salt: 1 };
+    expect(await bytesOnTablets(other, leaky)).not.toBe(await bytesOnTablets({ ...plain, plan: of }, leaky));
   });
 
   test("a planted field that the packet does not have never leaves the server", async () => {
