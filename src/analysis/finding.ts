@@ -1,7 +1,10 @@
 import type { MeasureKind, TypedFinding } from "../model/claim.ts";
+import type { Ledger } from "../model/ledger.ts";
 import { shapeOf } from "../model/method.ts";
 import { askedAttributes } from "../model/moments.ts";
 import type { Plan } from "../model/plan.ts";
+import { ledgerResult } from "./ledger.ts";
+import { refusalsOf } from "./ledger-check.ts";
 import { familyOf } from "./method.ts";
 
 /**
@@ -33,6 +36,13 @@ export type FindingNumbers =
   /** Second less first; null confidence: typed. */
   | ({ what: "points" | "rank-sum" } & Bounded)
   | { what: "typed"; finding: TypedFinding }
+  /** From batches weighed here, in percentage points of the raw mass. */
+  | ({
+      what: "weighed";
+      steps: readonly [string, string];
+      batches: readonly [number, number];
+      design: "independent" | "paired";
+    } & Bounded)
   /** Of `of` answers so many picked `product`; `share` is of those. */
   | { what: "picked"; product: string; picked: number; of: number; chance: number; share: Bounded }
   /** Right answers, where there is no direction. */
@@ -64,6 +74,39 @@ export function typedFindingOf(finding: TypedFinding): Finding {
   const found = low > 0 ? "higher" : high < 0 ? "lower" : "not-shown";
   return { found, why: null, numbers, reach: matters === null ? null : { low, high, matters }, limit: null };
 }
+
+/**
+ * What a weighing ledger of two processes shows of the loss since the raw mass, at the last step that both were weighed
+ * at; null where there is none yet, or where something in it cannot be.
+ */
+export function weighedFindingOf(ledger: Ledger): Finding | null {
+  const before = weighedFindings.get(ledger);
+  if (before !== undefined) return before;
+  const finding = findingOfLedger(ledger);
+  weighedFindings.set(ledger, finding);
+  return finding;
+}
+
+/** Found once for each ledger: pages ask with every key that is typed. */
+const weighedFindings = new WeakMap<Ledger, Finding | null>();
+
+function findingOfLedger(ledger: Ledger): Finding | null {
+  if (refusalsOf(ledger).length > 0) return null;
+  const { differences, steps, matters } = ledgerResult(ledger, weighedConfidence, "");
+  const last = differences.findLast((each) => each.base === "raw" && each.percentagePoints.estimate !== null);
+  if (!last) return null;
+  const { estimate, low, high, confidence } = last.percentagePoints;
+  const numbers: FindingNumbers = {
+    ...{ what: "weighed", steps: [steps[0] ?? "", last.step], batches: [last.firstBatches, last.secondBatches] },
+    ...{ design: last.design, estimate, low, high, confidence },
+  };
+  if (low === null || high === null) return noVerdict("no-interval", numbers);
+  const found = low > 0 ? "higher" : high < 0 ? "lower" : "not-shown";
+  return { found, why: null, numbers, reach: matters === null ? null : { low, high, matters }, limit: null };
+}
+
+/** Confidence of the intervals of a ledger, where nobody chose another. */
+export const weighedConfidence = 0.95;
 
 /** A question of a study that measures a thing: null where the study asks one thing without a property of its own. */
 export type Question = { id: string | null; name: string };

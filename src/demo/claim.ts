@@ -2,6 +2,7 @@ import type { Attachment, Claim, Measure, Prediction } from "../model/claim.ts";
 import type { Act } from "./acts.ts";
 import { minutesOf } from "./acts.ts";
 import { current, steamed } from "./kitchen.ts";
+import { demoLedger } from "./ledger.ts";
 
 /**
  * The claim behind the demo's studies: steamed first, the meatballs are juicier because less water is lost. Its rivals
@@ -21,7 +22,7 @@ type Predicted = Record<"water" | "looks" | "heat" | "bite", Prediction>;
 
 function measure(
   place: number,
-  parts: Omit<Measure, "id" | "predictions" | "about" | "typed"> & { predicted: Predicted },
+  parts: Omit<Measure, "id" | "predictions" | "about" | "typed" | "weighed"> & { predicted: Predicted },
 ) {
   const { predicted, ...rest } = parts;
   const predictions = {
@@ -30,7 +31,7 @@ function measure(
     [heat]: predicted.heat,
     [bite]: predicted.bite,
   };
-  return { id: id(place), predictions, about: "products" as const, typed: null, ...rest };
+  return { id: id(place), predictions, about: "products" as const, typed: null, weighed: null, ...rest };
 }
 
 const juicierBy: Predicted = { water: "higher", looks: "none", heat: "none", bite: "higher" };
@@ -102,23 +103,13 @@ export const demoClaim = (study: StudyIds, questions: { juicier: string; juicine
   measures: measuresOf(study, questions),
 });
 
-/** The ledger of 12 May as the scenario has it: the whole chain, four batches of each process. */
-const weighed: Measure["typed"] = {
-  difference: -6.5,
-  low: -7.7,
-  high: -5.2,
-  unit: "percentage points of the raw mass",
-  matters: 4,
-  source: "Weighing ledger of 12 May: four batches of each process, raw to held; 95 % interval after Welch.",
-};
-
 /**
- * Two versions: the expectations on the first morning, and the weighing typed in when the last of the attached studies
+ * Two versions: the expectations on the first morning, and the weighings written down when the last of the attached studies
  * was open. `last`: the day of that, from 0.
  */
 export function claimActs(claim: Claim, known: string[], newEventId: () => string, last: number): Act[] {
   const [first, second] = [newEventId(), newEventId()];
-  const measures = claim.measures.map((each) => (each.kind === "mass" ? { ...each, typed: weighed } : each));
+  const measures = claim.measures.map((each) => (each.kind === "mass" ? { ...each, weighed: demoLedger } : each));
   return [
     {
       id: first,

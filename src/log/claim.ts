@@ -1,5 +1,6 @@
 import type { Claim, Measure, Prediction } from "../model/claim.ts";
 import type { Fact } from "../model/event.ts";
+import { holdsLosses } from "../model/ledger.ts";
 import { type FactOf, onceEach } from "./fact.ts";
 import { leavesOf } from "./leaves.ts";
 
@@ -47,7 +48,7 @@ const versionOf = ({ id, device, at, body }: FactOf<"claim-saved">): ClaimVersio
   known: body.known,
 });
 
-/** A result that a prediction can have been made with knowledge of: of an attached study, or one typed by hand. */
+/** A result that a prediction can have been made with knowledge of: of an attached study, or one typed or weighed here. */
 export type ResultOf = { measure: string; study: string | null };
 
 /** What stood when a result became known: by explanation, in each of the last versions before. */
@@ -72,7 +73,7 @@ export function stoodBefore(
 ): Stood | null {
   const back = ancestorsOf(versions, now.over);
   const knows = ({ claim, known }: Pick<ClaimVersion, "claim" | "known">): boolean =>
-    study === null ? (measureIn(claim, measure)?.typed ?? null) !== null : known.includes(study);
+    study === null ? holdsResult(measureIn(claim, measure)) : known.includes(study);
   const knowing = withFollowers(back, [...back.values()].filter(knows));
   if (!knows({ claim: now.claim, known: [...now.known] }) && !now.over.some((event) => knowing.has(event))) return null;
   const before = [...back.values()].filter(({ event, claim }) => {
@@ -104,6 +105,10 @@ export function takenOff(versions: ReadonlyMap<string, ClaimVersion>, now: AtHan
   }
   return [...list].map(([study, name]) => ({ study, name }));
 }
+
+/** Does it hold a result of its own: typed by hand, or a loss of a batch weighed here? */
+const holdsResult = (measure: Measure | undefined): boolean =>
+  measure !== undefined && (measure.typed !== null || (measure.weighed !== null && holdsLosses(measure.weighed)));
 
 const measureIn = (claim: Claim, measure: string): Measure | undefined =>
   claim.measures.find(({ id }) => id === measure);

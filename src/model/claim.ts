@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { ledger } from "./ledger.ts";
 import { id, line, paragraph } from "./schema.ts";
 
 /**
@@ -68,6 +69,8 @@ const measure = z.strictObject({
   attached: z.array(attachment).check(z.maxLength(12)),
   /** Of a mass only: typed by hand, not computed here. */
   typed: z.nullable(typedFinding),
+  /** Of a mass only: batches of the first and the second as they were weighed; its product names are the claim's. */
+  weighed: z._default(z.nullable(ledger), null),
 });
 export type Measure = z.infer<typeof measure>;
 

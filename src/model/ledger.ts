@@ -61,3 +61,12 @@ export const ledger = z.strictObject({
   matters: z.nullable(z.number().check(z.gt(0), z.maximum(100))),
 });
 export type Ledger = z.infer<typeof ledger>;
+
+/** A ledger of two processes in which nothing was weighed yet. */
+export const emptyLedger = (steps: readonly string[]): Ledger => ({
+  ...{ products: ["", ""], steps: [...steps], batches: [], balanceStep: "", drawn: "unknown", matters: null },
+});
+
+/** Does a batch have two weighings, so that whoever wrote it knows a loss? */
+export const holdsLosses = ({ batches }: Ledger): boolean =>
+  batches.some(({ weighings }) => weighings.filter((each) => each !== null && each.grams !== "").length > 1);

@@ -42,7 +42,16 @@ export function withoutExplanation(claim: Claim, id: string): Claim {
 export function withMeasure(claim: Claim, id: string): Claim {
   if (claim.measures.length >= mostMeasures) return claim;
   const empty: Measure = {
-    ...{ id, kind: "intensity", about: "products", name: "", predictions: {}, attached: [], typed: null },
+    ...{
+      id,
+      kind: "intensity",
+      about: "products",
+      name: "",
+      predictions: {},
+      attached: [],
+      typed: null,
+      weighed: null,
+    },
   };
   return { ...claim, measures: [...claim.measures, empty] };
 }
@@ -80,6 +89,7 @@ export function withKind(measure: Measure, kind: Measure["kind"], planOf: (study
       return plan === null || questionsFor(plan, kind).length > 0;
     }),
     typed: kind === "mass" ? measure.typed : null,
+    weighed: kind === "mass" ? measure.weighed : null,
   };
 }
 

@@ -26,6 +26,8 @@ function numbersText(row: Row, { numbers }: Finding, names: Names): string {
       const { difference, unit, low, high } = numbers.finding;
       return words.typed(words.less(names), difference, unit.trim(), low, high);
     }
+    case "weighed":
+      return numbers.estimate === null ? "" : words.weighed(words.less(names), numbers.estimate, numbers);
     case "picked":
       return words.picked(numbers.product, numbers.picked, numbers.of, numbers.chance, numbers.share);
     case "right":

@@ -1,3 +1,4 @@
+import type { FindingNumbers } from "../analysis/finding.ts";
 import type { ClaimState } from "../log/claim.ts";
 import { takenOff } from "../log/claim.ts";
 import type { Claim } from "../model/claim.ts";
@@ -10,6 +11,7 @@ import type { ClaimStudy } from "./claim-results.ts";
 import { type Cell, type Row, rowsOf, type Standing, standingsOf } from "./claim-rows.ts";
 import { studyAddress } from "./route.ts";
 
+type WeighedNumbers = Extract<FindingNumbers, { what: "weighed" }>;
 type Props = { claim: Claim; state: ClaimState; studies: readonly ClaimStudy[] | undefined };
 
 /** What is read and printed of a claim: the claim, what the data leave of its explanations, and why, row by row. */
@@ -111,6 +113,7 @@ function RowTable({ row, claim, reading }: { row: Row; claim: Claim; reading: bo
         <span class="soft">{words.found}</span> {foundOf(row, names, reading)}
       </p>
       {row.finding?.numbers?.what === "typed" ? <Typed source={row.finding.numbers.finding.source} /> : null}
+      {row.finding?.numbers?.what === "weighed" ? <Weighed numbers={row.finding.numbers} /> : null}
       <table class="beside">
         <thead>
           <tr>
@@ -149,6 +152,11 @@ function Typed({ source }: { source: string }) {
       {source.trim() ? `. ${words.source(source.trim())}` : ""}
     </p>
   );
+}
+
+function Weighed({ numbers }: { numbers: WeighedNumbers }) {
+  const { steps, batches, design } = numbers;
+  return <p class="fine">{words.weighedMark(...steps, ...batches, design)}</p>;
 }
 
 function CellRow({ cell, row, names }: { cell: Cell; row: Row; names: Names }) {

@@ -16,6 +16,7 @@ import { changeMeasure, namesOf, predictionsFor, withKind, withMeasure, withoutM
 import type { ClaimStudy } from "./claim-results.ts";
 import { TypedResult } from "./claim-typed.tsx";
 import { Select, TextField } from "./fields.tsx";
+import { WeighedBatches } from "./ledger-fields.tsx";
 import type { ClaimDraft } from "./use-claim.ts";
 
 const words = claimWords.measure;
@@ -64,7 +65,7 @@ function MeasureFields(props: MeasureProps) {
       </summary>
       <WhatFields {...props} />
       <Predictions {...props} />
-      {kind === "mass" ? <TypedResult draft={draft} measure={measure} /> : <Attached {...props} />}
+      {kind === "mass" ? <MassFields draft={draft} measure={measure} /> : <Attached {...props} />}
       <button
         type="button"
         class="quiet after"
@@ -119,6 +120,16 @@ function WhatFields({ draft, studies, measure }: MeasureProps) {
           }}
         />
       ) : null}
+    </>
+  );
+}
+
+/** A mass comes from batches weighed here, or from a result that was worked out elsewhere. */
+function MassFields({ draft, measure }: Pick<MeasureProps, "draft" | "measure">) {
+  return (
+    <>
+      {measure.typed === null ? <WeighedBatches draft={draft} measure={measure} /> : null}
+      {measure.weighed === null ? <TypedResult draft={draft} measure={measure} /> : null}
     </>
   );
 }

@@ -1,3 +1,4 @@
+import { weighedFindingOf } from "../analysis/finding.ts";
 import { recordOfFile } from "../archive/study-file.ts";
 import type { EventStore } from "../device/event-store.ts";
 import { knownTexts, pulledState } from "../device/pull.ts";
@@ -66,12 +67,13 @@ async function resultOf(store: EventStore, id: string): Promise<Result> {
   return result;
 }
 
-/** How many results a claim waits for, and how many are in: each attached study, each typed one, each thing without either. */
+/** How many results a claim waits for, and how many are in: each attached study, each typed or weighed one, each thing without any. */
 export function resultsIn(claim: Claim, isRevealed: (study: string) => boolean): { known: number; all: number } {
-  const parts = claim.measures.flatMap(({ attached, typed }) => [
+  const parts = claim.measures.flatMap(({ attached, typed, weighed }) => [
     ...attached.map(({ study }) => isRevealed(study)),
     ...(typed === null ? [] : [true]),
-    ...(attached.length === 0 && typed === null ? [false] : []),
+    ...(weighed === null ? [] : [weighedFindingOf(weighed) !== null]),
+    ...(attached.length === 0 && typed === null && weighed === null ? [false] : []),
   ]);
   return { known: parts.filter(Boolean).length, all: parts.length };
 }

@@ -1,5 +1,5 @@
 import { type Judged, type Judgment, judgeAll, judgePrediction } from "../analysis/claim-rules.ts";
-import { type Finding, typedFindingOf } from "../analysis/finding.ts";
+import { type Finding, typedFindingOf, weighedFindingOf } from "../analysis/finding.ts";
 import { findingOf } from "../analysis/finding-of.ts";
 import { type AtHand, type ClaimVersion, stoodBefore } from "../log/claim.ts";
 import {
@@ -32,7 +32,7 @@ export type Row = {
   attachment: Attachment | null;
   study: ClaimStudy | null;
   finding: Finding | null;
-  waits: "nothing" | NonNullable<ClaimStudy["waits"]> | null;
+  waits: "nothing" | "not-weighed" | NonNullable<ClaimStudy["waits"]> | null;
   cells: Cell[];
 };
 
@@ -52,11 +52,16 @@ export function rowsOf(given: Given): Row[] {
       const finding = typedFindingOf(measure.typed);
       rows.push({ ...bare(measure, "typed"), finding, cells: cellsOf(given, measure, finding, null) });
     }
+    if (measure.weighed !== null) {
+      const finding = weighedFindingOf(measure.weighed);
+      const waits = finding === null ? ("not-weighed" as const) : null;
+      rows.push({ ...bare(measure, "weighed"), waits, finding, cells: cellsOf(given, measure, finding, null) });
+    }
     return rows.length > 0 ? rows : [{ ...bare(measure, "none"), cells: cellsOf(given, measure, null, null) }];
   });
 }
 
-const bare = (measure: Measure, what: "typed" | "none"): Omit<Row, "cells"> => ({
+const bare = (measure: Measure, what: "typed" | "weighed" | "none"): Omit<Row, "cells"> => ({
   ...{ key: `${measure.id} ${what}`, measure, attachment: null, study: null, finding: null },
   waits: what === "none" ? "nothing" : null,
 });

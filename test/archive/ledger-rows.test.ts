@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { ledgerCsv } from "../../src/archive/ledger-csv.ts";
 import { looksLikeLedger, readLedger } from "../../src/archive/ledger-rows.ts";
 import { problemOf } from "../problem-of.ts";
 
@@ -75,6 +76,17 @@ describe("what cannot be read is refused with its line", () => {
       ...{ code: "csv/ledger-too-large", details: { line: 14, column: "step", most: 12 } },
     });
   });
+});
+
+test("a ledger written as CSV is read back as it was, every decimal and every empty step", () => {
+  const text =
+    "batch,product,step,grams,tare,drip,blotted,reason,lot,pair\n1,a,raw,10.0,1.50,,no,,L 7,x\n1,a,held,,,,,,,\n=2,b,raw,12,,,,,,x\n=2,b,held,12.5,,0.1,yes,soaked,,";
+  const { ledger } = read(text);
+  const written = ledgerCsv({ ...ledger, balanceStep: "", drawn: "unknown", matters: null });
+  expect(read(written).ledger).toEqual(ledger);
+  // what a spreadsheet would run is marked, and comes back unmarked
+  expect(written).toMatch(/'=2/);
+  expect(ledger.batches.map(({ pair }) => pair)).toEqual(["x", "x"]);
 });
 
 test("the header tells a ledger from answers", () => {

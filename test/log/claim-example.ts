@@ -27,6 +27,7 @@ export const measureOf = (changes: Partial<Measure> = {}): Measure => ({
   predictions: { [own]: "higher", [rival]: "none" },
   attached: [attachmentOf()],
   typed: null,
+  weighed: null,
   ...changes,
 });
 

@@ -5,6 +5,7 @@ import { writeEvent } from "../../src/log/facts.ts";
 import { type Claim, claim as claimSchema } from "../../src/model/claim.ts";
 import type { Fact } from "../../src/model/event.ts";
 import { misfit } from "../../src/model/schema.ts";
+import { ledgerOf } from "../analysis/ledger-example.ts";
 import {
   attachmentOf,
   claimOf,
@@ -135,6 +136,22 @@ describe("what stood before a result was known", () => {
     const typedOf = { measure: juiciness, study: null };
     expect(stoodBefore(versions, now(predicting(turned), 1), typedOf)).toBeNull();
     expect(stoodBefore(versions, now(predicting(turned, { typed }), 2), typedOf)).toEqual([higher]);
+  });
+
+  test("weighings are known from the second one of a batch on: one mass alone is no loss", () => {
+    const ledger = (...rows: string[][]) => ({ kind: "mass" as const, weighed: ledgerOf([rows, []]) });
+    const raw = ledger(["1497.0", ""], ["1497.6", ""]);
+    const cooked = ledger(["1497.0", "1180.3"], ["1497.6", ""]);
+    const facts = [
+      saved(1, [], predicting(higher, raw)),
+      saved(2, [1], predicting(higher, cooked)),
+      saved(3, [2], predicting(turned, cooked)),
+    ];
+    const { versions } = foldClaim(facts);
+    const now = (claim: Claim, over: number): AtHand => ({ over: [event(over)], claim, known: [] });
+    const own = { measure: juiciness, study: null };
+    expect(stoodBefore(versions, now(predicting(turned, raw), 1), own)).toBeNull();
+    expect(stoodBefore(versions, now(predicting(turned, cooked), 3), own)).toEqual([higher]);
   });
 
   test("the same in every order of arrival", () => {

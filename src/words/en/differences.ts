@@ -134,6 +134,7 @@ const claim: Labels<Claim, "explanations" | "measures"> = {
 };
 const explanation: Labels<Claim["explanations"][number], "id"> = { name: "name", words: "in words" };
 const measure: Labels<Claim["measures"][number], "id"> = {
+  weighed: "weighed batches",
   kind: "kind",
   about: "what it is about",
   name: "name",

@@ -21,6 +21,7 @@ export const findingWords = {
   found: "Found:",
   noResult: {
     nothing: "no result yet: nothing is attached",
+    "not-weighed": "no result yet: a loss takes a raw mass and a later one in a batch of each",
     draft: "no result yet: the study is being planned",
     sealed: "no result yet: its key is not opened",
     "not-here": "no result here: this device does not have the whole study",
@@ -56,6 +57,10 @@ export const findingWords = {
     const interval = low === null || high === null ? "" : ` (interval ${number(low)} to ${number(high)})`;
     return `${of} ${estimate === null ? "not typed" : number(estimate)}${unit === "" ? "" : ` ${unit}`}${interval}`;
   },
+  weighed: (of: string, estimate: number, given: Ends) =>
+    `${of} ${signed(estimate)} percentage points of the raw mass lost${ends(given, signed)}`,
+  weighedMark: (from: string, to: string, first: number, second: number, design: "independent" | "paired") =>
+    `Weighed here, ${from} to ${to}: ${first} and ${plural(second, "batch", "batches")}, ${design === "paired" ? "in pairs" : "after Welch"}`,
   picked: (product: string, picked: number, of: number, chance: number, given: Ends) =>
     `${picked}${nb}of${nb}${of} for ${product}, ${shortNumber(of * chance)} by guessing alone${
       of === 0 ? "" : `: ${share(picked / of)}${ends(given, share)}`
