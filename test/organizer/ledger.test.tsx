@@ -9,7 +9,7 @@ import type { Ledger } from "../../src/model/ledger.ts";
 import type { Lead } from "../../src/organizer/app-context.ts";
 import { ClaimPage } from "../../src/organizer/claim-page.tsx";
 import { stepsIn, withNewBatch, withSteps, withWeighing } from "../../src/organizer/ledger-edit.ts";
-import { ledgerFrom } from "../../src/organizer/ledger-files.tsx";
+import { ledgerFrom } from "../../src/organizer/ledger-table.ts";
 import { ledgerWords as words } from "../../src/words/en/organizer-ledger.ts";
 import { ledgerOf, scenarioRows } from "../analysis/ledger-example.ts";
 import { massByR } from "../analysis/mass-reference.ts";

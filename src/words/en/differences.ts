@@ -143,7 +143,7 @@ const measure: Labels<Claim["measures"][number], "id"> = {
   typed: "typed result",
 };
 /** Fields that hold more than a few words can say. */
-const large = new Set(["predictions", "attached", "typed", "limits"]);
+const large = new Set(["predictions", "attached", "typed", "limits", "weighed"]);
 
 /** What an entry of a list is called: by its name, or by its place. */
 const item = {
