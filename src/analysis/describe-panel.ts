@@ -1,17 +1,23 @@
 import type { ScaleResult } from "../model/result.ts";
 import type { AttributeResult } from "../model/result-scale.ts";
 import { type Unit, unitOf } from "../model/result-steps.ts";
+import { asksLiking } from "../model/steps.ts";
 import type { ReportWords } from "../words/en/report.ts";
 import { points } from "../words/number.ts";
 import type { Part } from "./describe.ts";
 
 type Check = AttributeResult["checks"][number];
 
-/** The panel's use of the scale, from the first attribute: the lead's short list of questions. */
+/**
+ * The panel's use of the scale, from the first attribute: the lead's short list of questions. Null for liking: taste is no
+ * skill, and who likes both alike used the scale as it is meant.
+ */
 export function panelPart(result: ScaleResult, subject: string, decimals: number, { panel }: ReportWords): Part | null {
   const [first] = result.attributes;
   const checks = first?.checks ?? [];
-  const unit = unitOf(first?.form ?? { kind: "line" });
+  const form = first?.form ?? { kind: "line" };
+  const unit = unitOf(form);
+  if (asksLiking(form)) return null;
   if (checks.length < 2 || result.outcome === "withheld") return null;
   const text = (value: number | null) => (value === null ? panel.none : points(value, decimals));
   return {

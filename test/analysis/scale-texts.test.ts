@@ -119,6 +119,12 @@ describe("just right, beside a liking", () => {
     const [sentence] = partOf(said([head, ...rated(flat), ...others])).sentences;
     expect(sentence).toContain("2.0 steps below that of those to whom it was just right (there is no interval)");
   });
+  test("nobody is asked how they use a scale of liking: taste is no skill", () => {
+    const lines = [head, ...rated(answers), ...others];
+    const asked = (text: string) => said(lines.map((line) => line.replace("liking 9", text))).parts.map(({ id }) => id);
+    expect(asked("liking 9")).not.toContain("panel");
+    expect(asked("steps 9")).toContain("panel");
+  });
   test("several intervals: each speaks for itself, which is said with their number", () => {
     const { note } = partOf(said([head, ...rated(answers), ...others])).table;
     expect(note).toContain("Each of the 2 intervals speaks of its own drop alone");
