@@ -19,6 +19,9 @@ export const papers = [
   "labels",
   "seating",
   "sealed-page",
+  "check-list",
+  "door-sign",
+  "prep-list",
 ] as const;
 export type Paper = (typeof papers)[number];
 

@@ -19,11 +19,13 @@ type SheetProps = {
   size: PaperSize;
   /** The black bar of papers that show the key. */
   black?: string;
+  /** The framed bar of papers that name products, though no code. */
+  kitchen?: string;
   children: ComponentChildren;
 };
 
 /** A paper that flows over as many pages as it needs; its head repeats on each. */
-export function FlowSheet({ lock, name, size, black, children }: SheetProps) {
+export function FlowSheet({ lock, name, size, black, kitchen, children }: SheetProps) {
   return (
     <article class={`paper flow ${size}`}>
       <table class="frame">
@@ -31,12 +33,13 @@ export function FlowSheet({ lock, name, size, black, children }: SheetProps) {
           <tr>
             <td>
               {black ? <p class="black-bar">{black}</p> : null}
+              {kitchen ? <p class="kitchen-bar">{kitchen}</p> : null}
               <p class="sheet-head">
                 <span>
                   <strong>{name}</strong>
-                  {/* a title tends to name the treatment: only papers that show the key carry it */}
-                  {black ? <br /> : null}
-                  {black ? lock.plan.title : null}
+                  {/* a title tends to name the treatment: only papers that stay in the kitchen carry it */}
+                  {black || kitchen ? <br /> : null}
+                  {black || kitchen ? lock.plan.title : null}
                 </span>
                 <span class="seal">{paperWords.seal(lock.packet.commitment)}</span>
               </p>

@@ -7,8 +7,11 @@ import { LabelTools, useLabels } from "./label-tools.tsx";
 import { Page } from "./page.tsx";
 import { BackupBallots } from "./paper-ballots.tsx";
 import { TrayCards } from "./paper-cards.tsx";
+import { CheckList } from "./paper-checks.tsx";
+import { DoorSign, DoorTools, useDoorContact } from "./paper-door.tsx";
 import { KitchenByProduct, KitchenByTray } from "./paper-kitchen.tsx";
 import { Labels } from "./paper-labels.tsx";
+import { PrepList } from "./paper-prep.tsx";
 import { SealedPage } from "./paper-sealed.tsx";
 import { NameTools, Seating, useNames } from "./paper-seating.tsx";
 import { showsKey } from "./print-rules.ts";
@@ -33,6 +36,7 @@ export function PaperView({ id, lock, paper, held, printed, onOver }: Props) {
   const { size, setSize, print, thrown } = usePrint({ study: id, paper, printed, covered, onOver });
   const labels = useLabels(size);
   const names = useNames(id);
+  const door = useDoorContact();
   return (
     <>
       <Page heading={paperNames[paper]} windowTitle={paperNames[paper]}>
@@ -45,6 +49,7 @@ export function PaperView({ id, lock, paper, held, printed, onOver }: Props) {
           <Choice id="paper-size" legend={paperWords.size} options={paperWords.sizes} value={size} onChange={setSize} />
           {paper === "labels" ? <LabelTools size={size} choice={labels} /> : null}
           {paper === "seating" ? <NameTools id={id} lock={lock} names={names} /> : null}
+          {paper === "door-sign" ? <DoorTools door={door} /> : null}
           <p>
             <button type="button" class="next" onClick={print}>
               {paperWords.print}
@@ -58,6 +63,9 @@ export function PaperView({ id, lock, paper, held, printed, onOver }: Props) {
         {paper === "tray-cards" ? <TrayCards lock={lock} size={size} /> : null}
         {paper === "labels" ? <Labels lock={lock} size={size} grid={labels.grid} first={labels.first} /> : null}
         {paper === "seating" ? <Seating lock={lock} size={size} names={names} /> : null}
+        {paper === "check-list" ? <CheckList lock={lock} size={size} /> : null}
+        {paper === "door-sign" ? <DoorSign lock={lock} size={size} contact={door.contact} /> : null}
+        {paper === "prep-list" ? <PrepList lock={lock} size={size} /> : null}
         {paper === "backup-ballots" ? <BackupBallots packet={lock.packet} size={size} /> : null}
         {paper === "kitchen-by-product" && held ? (
           <KitchenByProduct lock={lock} opened={held.opened} size={size} />

@@ -54,7 +54,9 @@ export function Papers({ id, state, lock, paper }: Props) {
 }
 
 /** In the order of their use on the day; backup ballots are hoped not to be needed. */
-const freePapers: readonly Paper[] = ["tray-cards", "labels", "seating", "backup-ballots"];
+const freePapers: readonly Paper[] = ["tray-cards", "labels", "check-list", "seating", "door-sign", "backup-ballots"];
+/** They name products: for the kitchen alone. */
+const kitchenPapers: readonly Paper[] = ["prep-list"];
 
 type ListProps = { id: string; state: StudyState; lock: FactOf<"study-locked">; held: HeldKey | null };
 
@@ -76,6 +78,11 @@ function PaperList({ id, state, lock, held }: ListProps) {
         <p>{paperWords.withKeyNote}</p>
         <p>{paperWords.withKeyRule}</p>
         <PaperLinks id={id} state={state} list={keyPapers} />
+      </section>
+      <section>
+        <h2>{paperWords.forKitchen}</h2>
+        <p>{paperWords.forKitchenNote}</p>
+        <PaperLinks id={id} state={state} list={kitchenPapers} />
       </section>
       <section>
         <h2>{paperWords.withoutKey}</h2>

@@ -9,6 +9,7 @@ import type { EnrollReply } from "../../src/model/http.ts";
 import { newEventId, newId } from "../../src/model/id.ts";
 import type { Plan } from "../../src/model/plan.ts";
 import { organizer } from "../../src/words/en/organizer.ts";
+import { kitchenPapers } from "../../src/words/en/organizer-kitchen-papers.ts";
 import { paperWords } from "../../src/words/en/organizer-papers.ts";
 import { planWords } from "../../src/words/en/organizer-plan.ts";
 import { linePlan, preferencePlan } from "../design/scenario.ts";
@@ -134,7 +135,14 @@ function linesOf(file: string): Line[] {
   }));
 }
 
-const free = ["tray-cards", "labels", "seating", "backup-ballots"] as const satisfies readonly Paper[];
+const free = [
+  "tray-cards",
+  "labels",
+  "check-list",
+  "seating",
+  "door-sign",
+  "backup-ballots",
+] as const satisfies readonly Paper[];
 const sheet = { A4: { width: 210, height: 297 }, Letter: { width: 215.9, height: 279.4 } } as const;
 
 // names that nothing else on a paper says
@@ -142,6 +150,8 @@ const names = ["dry oven", "steam and hot air", "steam, then rested"];
 const named = linePlan();
 const plan: Plan = {
   ...named,
+  // numbers that stand on papers as temperatures and lengths
+  avoidCodes: ["100", "120", "200", "230"],
   products: named.products.map((product, at) => ({ ...product, name: names[at] ?? "" })),
 };
 const told = [...names, plan.title, ...plan.products.map(({ preparation }) => preparation), "CLOCHEKEY"];
@@ -185,6 +195,25 @@ describe("papers of a line scale with three products", () => {
     }
     const sealed = textOf(pdfs.get("sealed-page") ?? "").join("\n");
     expect(sealed).toContain("CLOCHEKEY1");
+  });
+
+  test("the kitchen's own papers name products and say that they stay there, and hold no code", async () => {
+    await show(study, "check-list", "A4");
+    const codes = (
+      textOf(await pdf("codes"))
+        .join("\n")
+        .match(/\b\d{3}\b/g) ?? []
+    ).filter((code) => code !== "100");
+    expect(codes).toHaveLength(39);
+    for (const paper of ["prep-list"] as const) {
+      await show(study, paper, "A4");
+      const pages = textOf(await pdf(paper));
+      for (const name of names) expect(pages.join("\n")).toContain(name);
+      for (const text of pages) {
+        expect(text).toContain(kitchenPapers.kitchenOnly);
+        for (const code of codes) expect(text).not.toMatch(new RegExp(`\\b${code}\\b`));
+      }
+    }
   });
 
   test.each(["A4", "Letter"] as const)(

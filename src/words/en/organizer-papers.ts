@@ -13,6 +13,9 @@ export const paperNames: Record<Paper, string> = {
   labels: "Code labels",
   seating: "Seating list",
   "backup-ballots": "Backup ballots",
+  "check-list": "Check list",
+  "door-sign": "Sign at the door",
+  "prep-list": "Shopping and preparation",
 };
 
 export const paperWords = {
@@ -26,6 +29,9 @@ export const paperWords = {
     "They say which code is which. They go to whoever fills the cups, and come back to the lead when the trays are filled.",
   withKeyRule:
     "After the lock each can be printed once without more ado. To print one again, or after leaving the papers, the key must be opened for it; the report names every paper that was printed again.",
+  forKitchen: "For the kitchen, without the key",
+  forKitchenNote:
+    "These name the products, though no code: they stay in the kitchen, away from whoever carries the trays or tastes.",
   withoutKey: "Without the key",
   what: {
     "kitchen-by-product": "Which codes are filled from which pot, wave by wave.",
@@ -34,9 +40,12 @@ export const paperWords = {
     "tray-cards": "One card for each tray, to be cut apart: the number and a place for each cup.",
     labels: "One label for each cup, on the sheets that you have.",
     seating: "Which seat gets which tray. Names only if you type them.",
+    "check-list": "Which codes belong on which tray, for a second person who does not know the key.",
+    "door-sign": "What is in everything that is served, cautions, and whom to ask. No title, no product.",
+    "prep-list": "Portions, grams, cups, labels and times for each wave, spare trays among them.",
     "backup-ballots": "One ballot on paper for each tray, for when the tablets fail: the same words and codes.",
   } satisfies Record<Paper, string>,
-  once: "printed",
+  once: "Printed",
   open: {
     heading: "This paper shows the key",
     first: "To print it the key must be opened. The printing goes into the log.",

@@ -156,6 +156,9 @@ const paperNames: Record<string, string> = {
   seating: "seating list",
   "sealed-page": "sealed page, which holds the key",
   "backup-ballots": "backup ballots",
+  "check-list": "check list",
+  "door-sign": "sign at the door",
+  "prep-list": "preparation list",
 } satisfies Record<Paper, string>;
 const unanswered: Record<UnansweredReason, string> = {
   "never-opened": "never opened",

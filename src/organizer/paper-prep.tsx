@@ -1,0 +1,189 @@
+import { type PreparedWave, preparation } from "../design/preparation.ts";
+import type { Body } from "../model/event.ts";
+import { kitchenPapers } from "../words/en/organizer-kitchen-papers.ts";
+import { paperNames, paperWords } from "../words/en/organizer-papers.ts";
+import { FlowSheet } from "./paper-parts.tsx";
+import type { PaperSize } from "./use-print.ts";
+
+const words = kitchenPapers.prep;
+type Lock = Body<"study-locked">;
+
+/** What the kitchen buys and prepares, in all and for each wave. Made without the key: it holds no code. */
+export function PrepList({ lock, size }: { lock: Lock; size: PaperSize }) {
+  const waves = preparation(lock.plan, lock.packet.trays);
+  const byLot = waves.some(({ products }) => products.some(({ portions }) => portions.least !== portions.most));
+  return (
+    <FlowSheet lock={lock} name={paperNames["prep-list"]} size={size} kitchen={kitchenPapers.kitchenOnly}>
+      <p class="small-print">
+        {words.lead} {byLot ? words.upTo : ""} {lock.plan.serving.portionGrams === null ? words.noPortion : ""}
+      </p>
+      <Shopping lock={lock} waves={waves} />
+      {waves.map((wave) => (
+        <Wave key={wave.wave} lock={lock} wave={wave} />
+      ))}
+    </FlowSheet>
+  );
+}
+
+const gramsOf = ({ plan }: Lock, portions: number): number | null =>
+  plan.serving.portionGrams === null ? null : Math.round(plan.serving.portionGrams * portions * 10) / 10;
+
+const sumOf = <T,>(items: readonly T[], value: (item: T) => number): number =>
+  items.reduce((sum, item) => sum + value(item), 0);
+
+/** The whole study: each product with how it is prepared. */
+function Shopping({ lock, waves }: { lock: Lock; waves: readonly PreparedWave[] }) {
+  const { serving, products } = lock.plan;
+  const warmUps = sumOf(waves, (wave) => wave.warmUps);
+  return (
+    <section class="sheet-part">
+      <h2>{words.shopping}</h2>
+      <table class="prep">
+        <thead>
+          <tr>
+            <th scope="col">{words.columns.product}</th>
+            <th scope="col" class="number">
+              {words.columns.portions}
+            </th>
+            <th scope="col" class="number">
+              {words.columns.grams}
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {products.map(({ id, name, preparation: made }, at) => {
+            const least = sumOf(waves, (wave) => wave.products[at]?.portions.least ?? 0);
+            const most = sumOf(waves, (wave) => wave.products[at]?.portions.most ?? 0);
+            return (
+              <tr key={id}>
+                <th scope="row">
+                  {name}
+                  <span class="small-print prep-made">{made}</span>
+                </th>
+                <td class="number">{words.portions(least, most)}</td>
+                <td class="number">{words.grams(gramsOf(lock, most))}</td>
+              </tr>
+            );
+          })}
+          {warmUps > 0 ? (
+            <tr>
+              <th scope="row">{words.warmUp(serving.warmUpWhat)}</th>
+              <td class="number">{warmUps}</td>
+              <td class="number">{words.grams(gramsOf(lock, warmUps))}</td>
+            </tr>
+          ) : null}
+        </tbody>
+      </table>
+      <Facts
+        lock={lock}
+        count={{
+          coded: sumOf(waves, ({ coded }) => coded),
+          references: sumOf(waves, ({ references }) => references),
+          warmUps,
+          trays: lock.packet.trays.length,
+          people: sumOf(waves, ({ people }) => people),
+        }}
+      />
+    </section>
+  );
+}
+
+function Wave({ lock, wave }: { lock: Lock; wave: PreparedWave }) {
+  const { columns } = words;
+  return (
+    <section class="sheet-part prep-wave">
+      <h2>
+        {paperWords.wave(wave.wave, wave.starts)}
+        {wave.session ? `, ${wave.session}` : ""}: {words.waveHead(wave.people, wave.trays, wave.spareTrays)}
+      </h2>
+      <table class="prep">
+        <thead>
+          <tr>
+            <th scope="col">{columns.product}</th>
+            <th scope="col">{columns.batch}</th>
+            <th scope="col" class="number">
+              {columns.portions}
+            </th>
+            <th scope="col" class="number">
+              {columns.grams}
+            </th>
+            <th scope="col" class="done">
+              {columns.done}
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {wave.products.flatMap(({ product, batches }) =>
+            batches.map(({ batch, portions: { least, most } }) => (
+              <tr key={`${product.id} ${batch}`}>
+                <th scope="row">{product.name}</th>
+                <td>{batch}</td>
+                <td class="number">{words.portions(least, most)}</td>
+                <td class="number">{words.grams(gramsOf(lock, most))}</td>
+                <td class="done">
+                  <span class="box" aria-hidden="true" />
+                </td>
+              </tr>
+            )),
+          )}
+          {wave.warmUps > 0 ? (
+            <tr>
+              <th scope="row" colSpan={2}>
+                {words.warmUp(lock.plan.serving.warmUpWhat)}
+              </th>
+              <td class="number">{wave.warmUps}</td>
+              <td class="number">{words.grams(gramsOf(lock, wave.warmUps))}</td>
+              <td class="done">
+                <span class="box" aria-hidden="true" />
+              </td>
+            </tr>
+          ) : null}
+        </tbody>
+      </table>
+      <Facts lock={lock} count={{ ...wave, trays: wave.trays + wave.spareTrays }} wave={wave} />
+    </section>
+  );
+}
+
+type Count = { coded: number; references: number; warmUps: number; trays: number; people: number };
+
+/** Vessels, labels, what clears the palate, and times. */
+function Facts({ lock, count, wave }: { lock: Lock; count: Count; wave?: PreparedWave }) {
+  const { serving } = lock.plan;
+  const { coded, references, warmUps, trays, people } = count;
+  const vessel = serving.vessel.trim();
+  const rows: [string, string][] = [
+    [
+      words.vessel,
+      `${words.cups(coded, references, lock.packet.reference ?? "", warmUps)}${vessel && !wave ? `; ${vessel}` : ""}`,
+    ],
+    [words.labels, words.labelsAre(coded + references, trays)],
+    ...(serving.cleanser.trim() === ""
+      ? []
+      : [[words.cleanser, words.cleanserFor(serving.cleanser, people)] as [string, string]]),
+    ...(wave || serving.servingCelsius === null
+      ? []
+      : [[words.served, words.celsius(serving.servingCelsius)] as [string, string]]),
+    ...(wave
+      ? [
+          [
+            words.times,
+            words.timesAre({
+              ...{ starts: wave.starts, out: wave.outOfHeat, until: wave.bestUntil },
+              ...{ last: wave.lastCup, over: wave.over },
+            }),
+          ] as [string, string],
+        ]
+      : []),
+  ];
+  return (
+    <dl class="prep-facts">
+      {rows.map(([label, said]) => (
+        <div key={label}>
+          <dt>{label}</dt>
+          <dd>{said}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
