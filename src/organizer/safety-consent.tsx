@@ -27,7 +27,7 @@ export function SafetyConsent({ draft }: { draft: Draft }) {
         value={plan.contact}
         onInput={(contact) => edit((before) => ({ ...before, contact }))}
       />
-      <details class="declared">
+      <details class="told">
         <summary>{words.preview}</summary>
         <dl class="said">
           {consentOf(plan).lines.map(({ term, text }) => (
