@@ -5,7 +5,7 @@ import type { Body } from "../../src/model/event.ts";
 import { deviceProblems } from "../../src/words/en/device-problems.ts";
 import { panel as words } from "../../src/words/en/panel.ts";
 import { panelLine as lineWords } from "../../src/words/en/panel-line.ts";
-import { juiciness, linePlan } from "../design/scenario.ts";
+import { juiciness, linePlan, stepsPlan } from "../design/scenario.ts";
 import { clean } from "./axe.ts";
 import { freePort, Machine, ServerProcess, scratch, tablet } from "./machine.ts";
 import { ApiLead } from "./study-by-api.ts";
@@ -18,6 +18,7 @@ const machine = new Machine(join(folder, "touch"), tablet);
 const cardPx = 445;
 /** The second question comes so long after the first bite: long enough for a busy machine to be chewing still. */
 const seconds = 6;
+const stepsMachine = new Machine(join(folder, "steps"), tablet);
 let server: ServerProcess;
 let lead: ApiLead;
 
@@ -35,15 +36,16 @@ beforeAll(async () => {
 });
 afterAll(async () => {
   await machine.close();
+  await stepsMachine.close();
   await server.end("SIGTERM");
   remove();
 });
 
 const codesOf = (tray: number): string[] => lead.trays.blind.find((one) => one.tray === tray)?.codes ?? [];
 
-async function newTablet(machine: Machine, name: string): Promise<TabletHands> {
+async function newTablet(machine: Machine, name: string, from = lead): Promise<TabletHands> {
   const hands = new TabletHands(await (await machine.start()).newPage());
-  await hands.enroll(server.origin, await lead.tabletCode(name), name);
+  await hands.enroll(server.origin, await from.tabletCode(name), name);
   await hands.offlineReady();
   return hands;
 }
@@ -144,4 +146,44 @@ test("touch: refused until measured with a card; then a tray, offline from its m
   expect(await onServer(1)).toEqual([1, 2]);
   await page.context().setOffline(false);
   await expect.poll(() => onServer(1), { timeout: 60_000 }).toEqual([1, 2, 3, 4, 5, 6]);
+});
+
+test("steps, liking and just right, without a card check: none is chosen, a touch or a digit chooses, nothing tells the products", {
+  timeout: 120_000,
+}, async () => {
+  const other = await ApiLead.enroll(server, await lead.leadCode("Odalys Brandt"));
+  const plan = stepsPlan();
+  await other.lock({ ...plan, serving: { ...plan.serving, pauseSeconds: 0 } });
+  const hands = await newTablet(stepsMachine, "Booth 3", other);
+  const { page } = hands;
+  const [code = ""] = other.trays.blind.find(({ tray }) => tray === 1)?.codes ?? [];
+  await hands.compare(1);
+  await hands.bite(code);
+  // said once: all three are about that moment
+  await hands.button(lineWords.chew.now).click();
+  // steps of five, nine and three, and which of them is chosen
+  const chosen = [4, 7, 2];
+  for (const [at, of] of [5, 9, 3].entries()) {
+    const steps = page.locator(".steps:not([inert]) .field");
+    await page.locator(`.steps:not([inert]) .field:nth-child(${of}):last-child`).waitFor();
+    expect(await steps.count()).toBe(of);
+    expect(await page.locator(".steps input:checked").count()).toBe(0);
+    await clean(`steps of ${of}`, page);
+    const step = chosen[at] ?? 0;
+    if (at === 1) {
+      await page.locator(".steps input").first().focus();
+      await page.keyboard.press(String(step));
+    } else await steps.nth(step - 1).tap();
+    await page.locator(`.steps .field.chosen:nth-child(${step})`).waitFor();
+    await hands.button(words.question.keep).click();
+  }
+  await hands.heading(lineWords.take.title).waitFor();
+  const kept = await marksOn(page);
+  expect(kept.map(({ mark, line, code: of }) => [of, mark?.fraction, line])).toEqual([
+    [code, 3 / 4, null],
+    [code, 6 / 8, null],
+    [code, 1 / 2, null],
+  ]);
+  const all = JSON.stringify(kept) + (await page.content());
+  for (const { id, name } of plan.products) for (const told of [id, `>${name}<`]) expect(all).not.toContain(told);
 });

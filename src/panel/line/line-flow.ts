@@ -84,7 +84,8 @@ export function bitten(ask: Ask, step: Take, now: number): LineStep {
 
 /**
  * A question comes: at once when its moment is there or over; else the chew goes on. Only the panelist knows a moment
- * that goes by chews or by swallowing: the chew goes on until they say so. Without a clock: another bite.
+ * that goes by chews or by swallowing: the chew goes on until they say so, once for all questions of that moment. Without a
+ * clock: another bite.
  */
 function reach(ask: Ask, at: AtSample & Clocked, item: number, now: number): LineStep {
   const { tray, sample, asked } = at;
@@ -92,9 +93,15 @@ function reach(ask: Ask, at: AtSample & Clocked, item: number, now: number): Lin
   const seconds = secondsOf(ask.attributes[item]);
   if (already !== null || seconds === 0) return appear(ask, at, item, now, false);
   if (at.bite === null) return { at: "take", tray, sample, asked, restUntil: null, again: true };
+  if (seconds === null && asked[item - 1] && sameTold(ask, item)) return appear(ask, at, item, now, false);
   if (seconds === null || now < at.bite + seconds * 1000) return { ...at, at: "chew", item };
   return appear(ask, at, item, now, false);
 }
+
+const momentText = (attribute: AskedAttribute | undefined): string => JSON.stringify(attribute?.moment);
+/** Is this question about the very moment that the one before it was about? */
+const sameTold = ({ attributes }: Ask, item: number): boolean =>
+  momentText(attributes[item - 1]) === momentText(attributes[item]);
 
 /** The question is on screen from now on. */
 export function appear(ask: Ask, at: AtSample & Clocked, item: number, now: number, prompted: boolean): Marking {

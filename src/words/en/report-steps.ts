@@ -126,7 +126,8 @@ export const steps = {
         `The drop compares different people: those who chose a side with those to whom it was just right (Welch’s t). ${intervals > 1 ? `Each of the ${wholeNumber(intervals)} intervals speaks of its own drop alone: the more of them, the likelier one leaves out 0 by chance. ` : ""}${promise}`,
       /** Where somebody answered more than once for a product. */
       dropsRepeated: `The drop is the mean liking of answers that chose a side, held against those of just right. ${promise}`,
-      tooFew: (share: number) => `* Fewer than ${percent(share)} chose this side: too few to say (a rule of thumb).`,
+      tooFew: (share: number) =>
+        `*\u00a0Fewer than ${percent(share)} chose this side: too few to say (a rule of thumb).`,
     },
     picture: {
       name: (subject: string) => `Too little, just right, too much: ${subject}`,
