@@ -64,7 +64,7 @@ export function CostTable({ draft }: { draft: Draft }) {
           />
           {own.need?.by === "as-planned" ? null : <WayRow way={own} label={words.enough(plan.method)} />}
           {others.map((way) => (
-            <WayRow key={way.plan.method} way={way} label={words.other(way.plan.method)} />
+            <WayRow key={way.plan.method} way={way} label={words.other(way.plan)} />
           ))}
         </tbody>
       </table>

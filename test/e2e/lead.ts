@@ -46,6 +46,9 @@ export class LeadHands {
     await this.field("question-objective").fill(plan.objective);
     await this.field("question-if-yes").fill(plan.ifYes);
     await this.field("question-if-no").fill(plan.ifNo);
+    for (const [question, answer] of Object.entries(plan.asked)) {
+      if (answer !== null) await this.field(`asked-${question}`).locator(`input[value="${answer}"]`).check();
+    }
     await this.next("method");
     await this.method(plan);
     await this.next("people");
@@ -58,6 +61,9 @@ export class LeadHands {
       await this.field(`product-${at}-preparation`).fill(preparation);
     }
     await this.page.getByLabel(planWords.samples.looksOptions[0].label).check();
+    const { windowFrom, windowTo } = plan.pace;
+    if (windowFrom !== null) await this.field("window-from").fill(String(windowFrom));
+    if (windowTo !== null) await this.field("window-to").fill(String(windowTo));
     await this.field("samples-cleanser").fill(plan.serving.cleanser);
     await this.field("samples-pause").fill(String(plan.serving.pauseSeconds));
     if (plan.serving.warmUp !== (await this.field("samples-warm-up").isChecked()))

@@ -2,6 +2,7 @@ import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
+import { nothingAsked } from "../../src/model/plan-question.ts";
 import type { ChoiceResult } from "../../src/model/result.ts";
 import { lockWords } from "../../src/words/en/organizer-lock.ts";
 import { reader } from "../../src/words/en/reader.ts";
@@ -55,6 +56,11 @@ test("from plan to report with two tablets, a killed server and a killed tablet:
     people: published.judgments,
     spares: 2,
     serving: { ...ready.serving, pauseSeconds: 0 },
+    asked: {
+      ...nothingAsked(),
+      ...({ want: "any-difference", products: "two", property: "no", food: "ordinary" } as const),
+    },
+    pace: { ...ready.pace, windowFrom: 4, windowTo: 15 },
     waves: [
       { ...first, people: 9 },
       { ...second, people: 8 },
@@ -134,6 +140,9 @@ test("from plan to report with two tablets, a killed server and a killed tablet:
   await lead.page.getByRole("link", { name: lockWords.open.report }).click();
   await lead.page.getByText("11 of 17 picked the odd sample", { exact: false }).first().waitFor();
   expect(await lead.page.getByText("0.0080", { exact: true }).count()).toBeGreaterThan(0);
+  // the planner's advice stands on record from its first screen to here
+  await lead.page.getByText("The planner advised: Triangle test. The plan goes by it.").waitFor();
+  await lead.page.getByText(reader.done.windowIs(4, 15)).waitFor();
 
   // the same numbers from the terminal, on the exported files
   const files = {

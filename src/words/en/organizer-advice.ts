@@ -193,7 +193,7 @@ export const adviceWords = {
     now: (method: Plannable) => `${methodNames[method]}, as planned`,
     nowChance: (chance: number) => `finds it in ${inHundred(chance)}`,
     enough: (method: Plannable) => `${methodNames[method]}, with enough people`,
-    other: (method: Plannable) => methodNames[method],
+    other: ({ method, sides }: Advised) => adviceText(methodNames, { method, sides, goal: "difference" }),
     noNumber: "as many as planned",
     tooMany: "over 5,000",
     counting: "\u2026",
