@@ -10,6 +10,7 @@ import { openComparisons } from "./open-comparisons.ts";
 import { isRisk, openMethod } from "./open-method.ts";
 import { openSafety } from "./open-safety.ts";
 import { alike, isBlank } from "./open-text.ts";
+import { mayDivide } from "./raw-draw.ts";
 import { inEachSession, sessionsOf } from "./seating.ts";
 import { seeksLikeness, sizeTest } from "./size-test.ts";
 
@@ -64,6 +65,7 @@ export function emptyPlan(): Plan {
       warmUp: false,
       warmUpWhat: "",
     },
+    raw: { drawn: "unknown" },
     pace: usualPace(),
     serverKnowsKey: null,
     place: "",
@@ -181,6 +183,8 @@ function openServing(plan: Plan): OpenPart[] {
     });
   });
   if (plan.serving.warmUp && isBlank(plan.serving.warmUpWhat)) open.push({ part: "serving", what: "warm-up" });
+  if (plan.raw.drawn === "drawn" && plan.raw.divided && !mayDivide(plan))
+    open.push({ part: "serving", what: "raw-uneven" });
   if (plan.serverKnowsKey === null) open.push({ part: "serving", what: "server" });
   return open;
 }

@@ -5,6 +5,7 @@ import { openedKey, sealedKey } from "./key.ts";
 import { kitchen, kitchenId } from "./kitchen.ts";
 import { blindPacket } from "./packet.ts";
 import { plan } from "./plan.ts";
+import { rawDraw } from "./raw.ts";
 import { count, id, line, trayNumber, whole } from "./schema.ts";
 
 export const kitchenStream: StreamName = { kind: "kitchen", id: kitchenId };
@@ -22,6 +23,7 @@ export const papers = [
   "check-list",
   "door-sign",
   "prep-list",
+  "process-draw",
 ] as const;
 export type Paper = (typeof papers)[number];
 
@@ -56,6 +58,8 @@ export const bodies = {
     /** Seat number to its trays: a seat is one person, named only on paper and in an erasable record. */
     seats: z.array(z.strictObject({ seat: count, trays: z.array(tray) })),
     app: line,
+    /** Which raw pieces get which process, where the plan says that it is drawn. */
+    draw: z.optional(rawDraw),
   }),
   "paper-printed": z.strictObject({ paper: z.enum(papers), reprint: z.boolean() }),
   "ballot-voided": z.strictObject({ tray, targets: z.array(id), reason: z.enum(voidReasons), note: line }),

@@ -81,6 +81,8 @@ export type OpenPart =
   | { part: "serving"; what: "people-in-session"; session: string; planned: number; inWaves: number }
   | { part: "serving"; what: "batch"; wave: number; product: number; name: string }
   | { part: "serving"; what: "warm-up" }
+  /** Pieces are to be divided, and products have unequal numbers of batches. */
+  | { part: "serving"; what: "raw-uneven" }
   | { part: "serving"; what: "server" }
   /** `of` as in the plan's declarations: a product's id, "warm-up", "cleanser" or "carrier"; `product` is null for all but products. */
   | { part: "safety"; what: "declaration"; of: string; product: number | null; name: string }

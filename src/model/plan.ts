@@ -3,6 +3,7 @@ import { allergens } from "./allergen.ts";
 import { attribute, cautions, lineLengths } from "./attribute.ts";
 import { plannable } from "./method.ts";
 import { advised, asked, nothingAsked, pace, usualPace } from "./plan-question.ts";
+import { raw } from "./raw.ts";
 import { safetyLimit } from "./safety-limit.ts";
 import { code, count, id, line, paragraph } from "./schema.ts";
 
@@ -256,6 +257,8 @@ export const plan = z.strictObject({
   masking: line,
   waves: z.array(wave).check(z.maxLength(50)),
   serving,
+  /** Who got which process: drawn, not drawn, or nothing said. */
+  raw: z._default(raw, { drawn: "unknown" }),
   pace: z._default(pace, usualPace()),
   /** Does whoever carries the trays know the key? null until answered; never null in a locked plan. */
   serverKnowsKey: z.nullable(z.boolean()),

@@ -1,5 +1,6 @@
 import { blindPacketOf } from "../design/packet.ts";
 import type { Uniform } from "../design/random.ts";
+import { drawRaw } from "../design/raw-draw.ts";
 import { openParts } from "../design/readiness.ts";
 import { makeTrays } from "../design/trays.ts";
 import type { Body } from "../model/event.ts";
@@ -32,7 +33,8 @@ export async function lockPlan(plan: Plan, study: string, app: string, random: R
   const passphrase = newPassphrase(random);
   const { sealed, opened } = await sealKey(key, passphrase, random);
   const packet = blindPacketOf(plan, study, blind, sealed.commitment);
-  return { body: { plan, packet, sealed, seats, app }, opened, passphrase };
+  const draw = drawRaw(plan, newSeed(random));
+  return { body: { plan, packet, sealed, seats, app, ...(draw ? { draw } : {}) }, opened, passphrase };
 }
 
 /** Did somebody write the passphrase down? Its first and last word, typed back. Case and spaces do not matter. */

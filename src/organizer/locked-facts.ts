@@ -13,6 +13,7 @@ import { form as formWords } from "../words/en/organizer-form.ts";
 import { lockWords } from "../words/en/organizer-lock.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { choiceQuestions } from "../words/en/panel-choice.ts";
+import { rawWords } from "../words/en/raw.ts";
 import { lineQuestion, wordingOf } from "./ballot-words.ts";
 import { dealtWords } from "./part-orders.tsx";
 import { likingFlag, summaryOf } from "./plan-summary.ts";
@@ -142,6 +143,7 @@ function rules(plan: Plan): LockedFact[] {
         ),
       ),
     },
+    ...(plan.raw.drawn === "unknown" ? [] : [{ term: rawWords.record.label, lines: [rawWords.lockLine(plan.raw)] }]),
     { term: words.tasting, lines: [words.tastingOf(plan), words.paceOf(plan)] },
     {
       term: words.screen,

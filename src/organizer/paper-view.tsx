@@ -9,6 +9,7 @@ import { BackupBallots } from "./paper-ballots.tsx";
 import { TrayCards } from "./paper-cards.tsx";
 import { CheckList } from "./paper-checks.tsx";
 import { DoorSign, DoorTools, useDoorContact } from "./paper-door.tsx";
+import { ProcessDraw } from "./paper-draw.tsx";
 import { KitchenByProduct, KitchenByTray } from "./paper-kitchen.tsx";
 import { Labels } from "./paper-labels.tsx";
 import { PrepList } from "./paper-prep.tsx";
@@ -66,6 +67,7 @@ export function PaperView({ id, lock, paper, held, printed, onOver }: Props) {
         {paper === "check-list" ? <CheckList lock={lock} size={size} /> : null}
         {paper === "door-sign" ? <DoorSign lock={lock} size={size} contact={door.contact} /> : null}
         {paper === "prep-list" ? <PrepList lock={lock} size={size} /> : null}
+        {paper === "process-draw" ? <ProcessDraw lock={lock} size={size} /> : null}
         {paper === "backup-ballots" ? <BackupBallots packet={lock.packet} size={size} /> : null}
         {paper === "kitchen-by-product" && held ? (
           <KitchenByProduct lock={lock} opened={held.opened} size={size} />

@@ -56,7 +56,10 @@ export function Papers({ id, state, lock, paper }: Props) {
 /** In the order of their use on the day; backup ballots are hoped not to be needed. */
 const freePapers: readonly Paper[] = ["tray-cards", "labels", "check-list", "seating", "door-sign", "backup-ballots"];
 /** They name products: for the kitchen alone. */
-const kitchenPapers: readonly Paper[] = ["prep-list"];
+const kitchenPapers = ({ draw }: Props["lock"]["body"]): readonly Paper[] => [
+  "prep-list",
+  ...(draw ? (["process-draw"] as const) : []),
+];
 
 type ListProps = { id: string; state: StudyState; lock: FactOf<"study-locked">; held: HeldKey | null };
 
@@ -82,7 +85,7 @@ function PaperList({ id, state, lock, held }: ListProps) {
       <section>
         <h2>{paperWords.forKitchen}</h2>
         <p>{paperWords.forKitchenNote}</p>
-        <PaperLinks id={id} state={state} list={kitchenPapers} />
+        <PaperLinks id={id} state={state} list={kitchenPapers(lock.body)} />
       </section>
       <section>
         <h2>{paperWords.withoutKey}</h2>

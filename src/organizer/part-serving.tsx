@@ -9,6 +9,7 @@ import { Choice, TextField } from "./fields.tsx";
 import { NumberField } from "./number-field.tsx";
 import { Orders } from "./part-orders.tsx";
 import { changeWave, readBatches, readCodes, withoutWave, withWave } from "./plan-edit.ts";
+import { RawFields } from "./raw-fields.tsx";
 import { TimeAtTable } from "./time-at-table.tsx";
 import type { Draft } from "./use-draft.ts";
 
@@ -41,6 +42,7 @@ export function PartServing({ draft }: { draft: Draft }) {
           </span>
         ) : null}
       </p>
+      <RawFields draft={draft} />
       <TimeAtTable draft={draft} />
       <Orders plan={plan} />
       <TextField

@@ -264,6 +264,8 @@ export function fieldOf(open: OpenPart): string {
       return `wave-${open.wave}-batch-${open.product}`;
     case "warm-up":
       return "samples-warm-up-what";
+    case "raw-uneven":
+      return "raw-divided";
     case "server":
       return "serving-server";
     case "declaration":

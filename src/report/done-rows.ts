@@ -10,6 +10,7 @@ import { drawsLine } from "../model/steps.ts";
 import { adviceRecord } from "../words/en/advice-record.ts";
 import { choiceQuestions } from "../words/en/panel-choice.ts";
 import { panelLine } from "../words/en/panel-line.ts";
+import { rawWords } from "../words/en/raw.ts";
 import { reader } from "../words/en/reader.ts";
 import { report } from "../words/en/report.ts";
 import type { Occasion } from "./occasion.ts";
@@ -50,8 +51,15 @@ function productRows({ plan }: StudyRecord, { study }: Result): DoneRow[] {
   return [
     ...products,
     { label: words.origin, lines: [] },
+    { label: rawWords.record.label, lines: rawLines(plan) },
     { label: words.looks, lines: given(looks, plan.looks === "masked" ? plan.masking : "") },
   ];
+}
+
+/** Drawn, not drawn; nothing where nobody said. */
+function rawLines({ raw }: Plan): string[] {
+  if (raw.drawn === "unknown") return [];
+  return [raw.drawn === "drawn" ? rawWords.record.drawn(raw) : rawWords.record.notDrawn];
 }
 
 function servingRows({ plan: { serving, pace }, packet }: StudyRecord): DoneRow[] {

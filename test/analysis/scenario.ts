@@ -66,6 +66,7 @@ const plan: Plan = {
     product(current, "current", "Dry oven, 200 °C, 14 min"),
     product(steamed, "new", "Steam 95 °C, 9 min, then hot air 230 °C, 3 min"),
   ],
+  raw: { drawn: "not-drawn" },
   looks: "masked",
   masking: "white lidded cups, amber dim light",
   waves: [0, 1, 2, 3].map(wave),

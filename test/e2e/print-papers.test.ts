@@ -150,6 +150,7 @@ const names = ["dry oven", "steam and hot air", "steam, then rested"];
 const named = linePlan();
 const plan: Plan = {
   ...named,
+  raw: { drawn: "drawn", unit: "pieces", divided: false, perBatch: 2 },
   // numbers that stand on papers as temperatures and lengths
   avoidCodes: ["100", "120", "200", "230"],
   products: named.products.map((product, at) => ({ ...product, name: names[at] ?? "" })),
@@ -205,7 +206,7 @@ describe("papers of a line scale with three products", () => {
         .match(/\b\d{3}\b/g) ?? []
     ).filter((code) => code !== "100");
     expect(codes).toHaveLength(39);
-    for (const paper of ["prep-list"] as const) {
+    for (const paper of ["prep-list", "process-draw"] as const) {
       await show(study, paper, "A4");
       const pages = textOf(await pdf(paper));
       for (const name of names) expect(pages.join("\n")).toContain(name);

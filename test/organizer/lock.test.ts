@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, test } from "vitest";
+import { drawRaw } from "../../src/design/raw-draw.ts";
 import type { Plan } from "../../src/model/plan.ts";
 import { knowsPassphrase, type Locked, lockPlan, requireSecure } from "../../src/organizer/lock.ts";
 import { paperKeyText, readPaperKey } from "../../src/organizer/paper-key.ts";
@@ -27,7 +28,8 @@ const telling = {
   ifNo: "Zucchini no",
   place: "Zucchini place",
   masking: "Zucchini masking",
-};
+  raw: { drawn: "drawn", unit: "pieces", divided: false, perBatch: 2 },
+} satisfies Partial<Plan>;
 
 function tellingPlan(): Plan {
   const plan = readyPlan(telling);
@@ -76,6 +78,15 @@ describe("a locked plan", () => {
     expect(text.includes(locked.opened.key.seed)).toBe(false);
     expect(text.includes(locked.opened.salt)).toBe(false);
     expect(text.includes(locked.passphrase)).toBe(false);
+  });
+
+  test("what is drawn of raw pieces stands in the event from a seed of its own, names no code and is not on the tablets", () => {
+    const { draw, packet } = locked.body;
+    expect(draw).toEqual(drawRaw(plan, draw?.seed ?? ""));
+    expect(draw?.cooks).toHaveLength(4);
+    const fields = draw?.cooks.flatMap((cook) => Object.keys(cook)) ?? [];
+    expect(new Set(fields)).toEqual(new Set(["wave", "product", "batch", "pieces"]));
+    expect(JSON.stringify(packet)).not.toContain(draw?.seed);
   });
 
   test("the passphrase opens what was sealed, and it is the key of these trays", async () => {

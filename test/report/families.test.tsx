@@ -57,6 +57,20 @@ describe("a preference (scenario Q6: 19 current, 31 new, 10 none; two-sided p = 
     expect(item("“No preference”")).toContain("left out of the test");
     expect(item("Not recorded")).toContain("recruitment and quotas");
   });
+
+  test("the report says whether it was drawn which raw material got which process, and nothing where nobody said", () => {
+    const opened = preferenceStudy();
+    const withRaw = (raw: typeof opened.record.plan.raw) => {
+      cleanup();
+      show({ ...opened, record: { ...opened.record, plan: { ...opened.record.plan, raw } } });
+    };
+    withRaw({ drawn: "drawn", unit: "lots", divided: true, perBatch: 1 });
+    expect(item("Raw material and process")).toContain("Drawn at the lock: which lots got which process");
+    withRaw({ drawn: "not-drawn" });
+    expect(item("Raw material and process")).toContain("Not drawn");
+    withRaw({ drawn: "unknown" });
+    expect(item("Not recorded")).toContain("raw material and process");
+  });
 });
 
 test("how each panelist used the scale is the lead's to read, with the four questions and a row a panelist", () => {

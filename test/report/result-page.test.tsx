@@ -75,7 +75,7 @@ test("14 of 24 (domain scenario Q1: needs 13, p = 0.0103): question, key, batche
   expect(row("p, exact")).toBe("0.0103");
   expect(page).toContain("Batches served: C1, C2, C3");
   const blanks = screen.getByText("Not recorded").nextElementSibling?.textContent;
-  for (const item of ["panel leader", "standard and edition", "experience and selection"])
+  for (const item of ["panel leader", "standard and edition", "experience and selection", "raw material and process"])
     expect(blanks).toContain(item);
 });
 

@@ -3,6 +3,7 @@ import type { Claim } from "../../model/claim.ts";
 import type { Kitchen } from "../../model/kitchen.ts";
 import type { Declaration, Plan, Product, Property, Wave } from "../../model/plan.ts";
 import type { Asked } from "../../model/plan-question.ts";
+import type { Raw } from "../../model/raw.ts";
 import { allergenNames } from "./allergens.ts";
 import { momentPhrase } from "./moment.ts";
 import { listed, plural } from "./organizer.ts";
@@ -11,6 +12,7 @@ import { figure, percent } from "./organizer-figures.ts";
 import { formSaid } from "./organizer-form.ts";
 import { methodNames } from "./organizer-method.ts";
 import { safety } from "./organizer-safety.ts";
+import { rawWords } from "./raw.ts";
 
 /** Words for what differs between two versions of a plan, or of the kitchen's defaults: each field by its short name. */
 
@@ -51,6 +53,7 @@ const plan: Labels<
   comparisons: "differences to be judged",
   looks: "look of the samples",
   masking: "masking",
+  raw: "which raw material gets which process",
   serverKnowsKey: "who carries the trays knows the key",
   place: "place",
   palette: "screen of the tablets",
@@ -202,6 +205,7 @@ function value(of: unknown, key: string, nameOf: (id: string) => string | undefi
   if (typeof of === "string") return nameOf(of) ?? (named.has(key) ? (chosen[of] ?? of) : of);
   if (Array.isArray(of)) return listed(of.map((part) => within(part)));
   if (typeof of !== "object") return "";
+  if (key === "raw") return rawWords.said(of as Raw);
   if (key === "form") return formSaid(of as ScaleForm);
   if (key === "moment")
     return momentPhrase(of as Moment, (seconds) => `${plural(seconds, "second", "seconds")} after the first bite`);

@@ -16,6 +16,7 @@ export const paperNames: Record<Paper, string> = {
   "check-list": "Check list",
   "door-sign": "Sign at the door",
   "prep-list": "Shopping and preparation",
+  "process-draw": "Who got which process",
 };
 
 export const paperWords = {
@@ -43,6 +44,7 @@ export const paperWords = {
     "check-list": "Which codes belong on which tray, for a second person who does not know the key.",
     "door-sign": "What is in everything that is served, cautions, and whom to ask. No title, no product.",
     "prep-list": "Portions, grams, cups, labels and times for each wave, spare trays among them.",
+    "process-draw": "Which raw pieces or lots get which process, and the order of cooking, as the lock drew it.",
     "backup-ballots": "One ballot on paper for each tray, for when the tablets fail: the same words and codes.",
   } satisfies Record<Paper, string>,
   once: "Printed",

@@ -1,6 +1,7 @@
 import type { Caution } from "../../model/attribute.ts";
 import type { OpenPart, PlanPart } from "../../model/open-part.ts";
 import { chosenPercent } from "../number.ts";
+import { rawWords } from "./raw.ts";
 
 /** Names of a plan's parts, as headings and in lists. */
 export const planPartNames: Record<PlanPart, string> = {
@@ -162,6 +163,8 @@ export function openPartSentence(open: OpenPart): string {
       return `Name a batch of ${productName(open.product, open.name)} for wave ${open.wave + 1}.`;
     case "warm-up":
       return "Write what is served as the warm-up sample.";
+    case "raw-uneven":
+      return rawWords.uneven;
     case "server":
       return "Answer whether whoever carries the trays knows which code is which.";
     case "declaration":

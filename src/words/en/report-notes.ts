@@ -159,6 +159,7 @@ const paperNames: Record<string, string> = {
   "check-list": "check list",
   "door-sign": "sign at the door",
   "prep-list": "preparation list",
+  "process-draw": "who got which process",
 } satisfies Record<Paper, string>;
 const unanswered: Record<UnansweredReason, string> = {
   "never-opened": "never opened",
