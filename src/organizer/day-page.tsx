@@ -196,6 +196,9 @@ function LockedPlan({ id, plan }: { id: string; plan: Plan }) {
             </div>
           ))}
         </dl>
+        <p>
+          <a href={stepAddress(id, "lock")}>{dayWords.allFixed}</a>
+        </p>
         <PlanAsFile study={id} plan={plan} />
       </details>
     </section>

@@ -19,13 +19,13 @@ import { BlankNote } from "./blank-study.tsx";
 import { fetchStudy } from "./facts.ts";
 import { keyMemory } from "./key-memory.ts";
 import { lockPlan, requireSecure } from "./lock.ts";
-import { lockedFacts } from "./locked-facts.ts";
 import { Page } from "./page.tsx";
 import { fieldOf, keyOf, pagePartOf } from "./plan-edit.ts";
 import { ProblemNote } from "./problem-note.tsx";
 import { fieldAddress, papersAddress, studyAddress } from "./route.ts";
 import type { StudyProps } from "./study.tsx";
 import { SecondLook } from "./time-at-table.tsx";
+import { WhatCanHappen, WhatIsFixed } from "./what-is-fixed.tsx";
 import { WordGate } from "./word-gate.tsx";
 
 const words = lockWords.lock;
@@ -118,17 +118,9 @@ function WhatLockingFixes({ plan }: { plan: Plan }) {
       </section>
       <section>
         <h2>{words.allHeading}</h2>
-        <dl class="said">
-          {lockedFacts(plan).map(({ term, lines }) => (
-            <div key={term}>
-              <dt>{term}</dt>
-              {lines.map((line) => (
-                <dd key={line}>{line}</dd>
-              ))}
-            </div>
-          ))}
-        </dl>
+        <WhatIsFixed plan={plan} />
       </section>
+      <WhatCanHappen plan={plan} />
       <SecondLook plan={plan} />
       <section>
         <p>{words.key}</p>

@@ -1,4 +1,6 @@
 import { askedNext } from "../design/advice.ts";
+import { consentOf } from "../design/consent.ts";
+import { allowedBelow } from "../design/open-safety.ts";
 import { orderPlan } from "../design/order-plan.ts";
 import { seeksLikeness } from "../design/size-test.ts";
 import { shapeOf, sidesFor } from "../model/method.ts";
@@ -10,6 +12,7 @@ import { adviceWords } from "../words/en/organizer-advice.ts";
 import { choiceWords } from "../words/en/organizer-choice.ts";
 import { comparisonWords } from "../words/en/organizer-comparisons.ts";
 import { form as formWords } from "../words/en/organizer-form.ts";
+import { limitWords } from "../words/en/organizer-limits.ts";
 import { lockWords } from "../words/en/organizer-lock.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { choiceQuestions } from "../words/en/panel-choice.ts";
@@ -145,12 +148,28 @@ function rules(plan: Plan): LockedFact[] {
     },
     ...(plan.raw.drawn === "unknown" ? [] : [{ term: rawWords.record.label, lines: [rawWords.lockLine(plan.raw)] }]),
     { term: words.tasting, lines: [words.tastingOf(plan), words.paceOf(plan)] },
+    { term: words.limits, lines: limitLines(plan) },
+    { term: words.agreed, lines: plan.contact === "" ? [] : agreedLines(plan) },
     {
       term: words.screen,
       lines: planWords.samples.paletteOptions.filter(({ value }) => value === plan.palette).map(({ label }) => label),
     },
   ];
 }
+
+/** What holds of temperature and time. */
+function limitLines(plan: Plan): string[] {
+  const allowed = allowedBelow(plan);
+  return [
+    ...plan.limits.map((limit) =>
+      limit.kind === "cooking" ? `${limitWords.food(limit.food)}: ${limitWords.text(limit)}` : limitWords.text(limit),
+    ),
+    ...(plan.uncooked ? [words.uncooked] : []),
+    ...(allowed === null ? [] : [words.responsible(allowed)]),
+  ];
+}
+
+const agreedLines = (plan: Plan): string[] => consentOf(plan).lines.map(({ term, text }) => `${term}: ${text}`);
 
 /** Which differences are judged, where the products leave a choice. */
 function comparisonFacts({ method, comparisons, products }: Plan): LockedFact[] {

@@ -17,6 +17,7 @@ import { Settle } from "./settle.tsx";
 import { Spare } from "./spare.tsx";
 import { planOf } from "./study-stage.ts";
 import { VoidBallot } from "./void-ballot.tsx";
+import { LockedPage } from "./what-is-fixed.tsx";
 
 /** While people taste, a look every few seconds; drafts change on one device at a time. */
 const everyMs = 4_000;
@@ -43,6 +44,7 @@ export function Study({ route }: { route: Extract<Route, { page: "study" | "step
   if (route.page === "study") return <Day {...props} />;
   switch (route.step) {
     case "lock":
+      return <LockedPage id={route.id} plan={state.lock.body.plan} />;
     case "rehearse":
       return <Day {...props} />;
     case "void":

@@ -114,7 +114,7 @@ export class LeadHands {
     await this.field("safety-carrier").locator("input[value=no]").check();
     const declare = this.page.getByRole("button", { name: /^Declare / });
     while ((await declare.count()) > 0) await declare.first().click();
-    const lists = this.page.locator("details.declared");
+    const lists = this.page.locator("details.declared:has(.allergens)");
     for (let at = 0; at < (await lists.count()); at++) {
       const list = lists.nth(at);
       if ((await list.getAttribute("open")) === null) await list.locator("summary").click();

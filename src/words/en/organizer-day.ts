@@ -81,6 +81,7 @@ export const dayWords = {
     copy: "Begin a new study with this plan",
   },
   planHeading: "The plan, as locked",
+  allFixed: "All that is fixed, and what can still happen",
   commitment: (hash: string) => `Seal ${(hash.slice(0, 12).match(/.{4}/g) ?? []).join(organizer.nb)}`,
 
   void: {

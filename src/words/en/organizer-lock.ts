@@ -64,7 +64,30 @@ export const lockWords = {
       ]
         .filter(Boolean)
         .join(" "),
-    never: "None of this can ever be changed, by anybody. A mistake means a new study.",
+    never: "None of this can ever be changed, by anybody.",
+    lockedHeading: "The plan, as locked",
+    backToDay: "Back to the study",
+    still: {
+      heading: "What can still happen",
+      lead: "After the lock things are only added, each with its time and who wrote it. The report names them.",
+      events: (looks: boolean) => [
+        "People come late or not at all: a wave goes on without them, and the report counts who answered.",
+        "A spare tray is served, instead of another or to one more person.",
+        "A ballot is void, with a reason and a note. It stays in the log and does not count.",
+        "A panelist stops, would rather not take part, or cannot answer. Nobody asks why.",
+        "A tray answered on two tablets is settled; an answer that came late is admitted, or is not.",
+        ...(looks ? ["At the looks that the plan names, the rule says to go on or to stop."] : []),
+        "A paper is printed again.",
+        "The study is closed, with a note, also before everybody has answered.",
+        "The key is opened. After that nothing is ruled on any more.",
+      ],
+      changed: (copy: string) =>
+        `A changed plan is a new study that names this one: \u201c${copy}\u201d on the study\u2019s page begins it, with everything as it is here and open to change.`,
+    },
+    limits: "Temperatures and times",
+    uncooked: "Nothing has to be cooked through.",
+    responsible: (name: string) => `Raw or undercooked by design; ${name.trim()} answers for it.`,
+    agreed: "What people agree to",
     key: "The key, which says what each code is, is sealed under a passphrase. The passphrase is shown once, on the next page. Have a pen or a printer at hand.",
     lost: "Whoever loses both the passphrase and the sealed page cannot open this study. Nobody else can either.",
     crash: (copy: string) =>
