@@ -55,7 +55,9 @@ export function LockedPage({ id, plan }: Pick<StudyProps, "id"> & { plan: Plan }
       <p class="fine under">
         <a href={studyAddress(id)}>{words.backToDay}</a>
       </p>
-      <WhatIsFixed plan={plan} />
+      <section>
+        <WhatIsFixed plan={plan} />
+      </section>
       <WhatCanHappen plan={plan} />
       <p>
         <button type="button" onClick={() => doing.run(() => copyStudy(lead, id, plan))}>

@@ -12,7 +12,7 @@ export type ConsentLine = NonNullable<BlindPacket["consent"]>["lines"][number];
 export type Told = { served: string; contact: string; minutes: number; swallow: Swallow; timed: boolean };
 
 /** What the lead typed, at the end of a sentence; a period of its own is not doubled. */
-const typed = (text: string): string => `${text.trim().replace(/\.$/, "")}.`;
+const typed = (text: string): string => (text.trim() === "" ? "\u2026" : `${text.trim().replace(/\.$/, "")}.`);
 
 const swallowed: Record<Swallow, string> = {
   swallow: "You swallow each sample.",
