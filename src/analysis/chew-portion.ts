@@ -19,7 +19,7 @@ export type Gain = { grams: number; percent: number };
  * What a portion gained in the mouth: mass out less mass in.
  *
  * Returns  grams, exact in decimals, and percent of the portion; below 0 where more was swallowed or lost than came in
- * Example  { gramsIn: "4.02", gramsOut: "3.61", … } // −0.41 g, −10.199 %
+ * Example  gainOf({ gramsIn: "4.00", gramsOut: "3.50", cup: "", rinse: "" }) // { grams: -0.5, percent: -12.5 }
  */
 export function gainOf({ gramsIn, gramsOut, cup, rinse }: ChewReadings): Gain {
   const grams = gramsOf([gramsOut], [cup, rinse, gramsIn]);

@@ -20,7 +20,7 @@ const leastKept = 1 / 50;
 /** Raw masses of batches this far apart are not of one unit. */
 const farApart = 300;
 
-/** Net mass of a weighing; null where none was taken. Example: { grams: "1520.0", tare: "22.4", … } // 1497.6 */
+/** Net mass of a weighing; null where none was taken. A dish of 22.4 g on 1520.0 g leaves 1497.6 g. */
 export const massOf = (weighing: Weighing | null | undefined): number | null =>
   weighing && weighing.grams !== "" ? gramsOf([weighing.grams], [weighing.tare]) : null;
 
