@@ -24,14 +24,18 @@ export const watchOf = (store: EventStore) => (changed: () => void) => {
   };
 };
 
-/** The state of a study from all this device knows of it; undefined until it was read. */
+/** A study from all this device knows of it. */
+export const readStudy = async (store: EventStore, study: string): Promise<StudyState> =>
+  foldStudy(await knownFacts(store, { kind: "study", id: study }));
+
+/** The same; undefined until it was read, and read again after every change. */
 export const useStudy = (store: EventStore, study: string): StudyState | undefined =>
-  useReading(async () => foldStudy(await knownFacts(store, { kind: "study", id: study })), watchOf(store), [study]);
+  useReading(() => readStudy(store, study), watchOf(store), [study]);
 
 /** All studies of which this device holds something, folded. */
 export async function readStudies(store: EventStore): Promise<{ id: string; state: StudyState }[]> {
   const ids = await knownStudies(store);
-  return Promise.all(ids.map(async (id) => ({ id, state: foldStudy(await knownFacts(store, { kind: "study", id })) })));
+  return Promise.all(ids.map(async (id) => ({ id, state: await readStudy(store, id) })));
 }
 
 /** The same, read again after every change. */

@@ -5,7 +5,7 @@ import { newId } from "../model/id.ts";
 import { appendEvent, type Lead, useLead } from "./app-context.ts";
 import { attachedStudies } from "./claim-edit.ts";
 import { claimDifferences } from "./differences.ts";
-import { readStudies } from "./facts.ts";
+import { readStudy } from "./facts.ts";
 import { claimAddress } from "./route.ts";
 import { type Kept, useKept } from "./use-kept.ts";
 
@@ -41,10 +41,9 @@ type Saving = { base: string | null; merged: string[]; claim: Claim; before: Cla
 export async function saveClaim(lead: Lead, id: string, { base, merged, claim, before }: Saving): Promise<string> {
   const attached = new Set([...attachedStudies(claim), ...(before ? attachedStudies(before) : [])]);
   const known: string[] = [];
-  if (attached.size > 0) {
-    for (const { id: study, state } of await readStudies(lead.store)) {
-      if (attached.has(study) && state.reveal) known.push(study);
-    }
+  // only these: a device may hold many studies, and whoever weighs waits for each of them
+  for (const study of attached) {
+    if ((await readStudy(lead.store, study)).reveal) known.push(study);
   }
   const body = { base, merged, claim, known: known.sort().slice(0, mostKnown) };
   return (await appendEvent(lead, { stream: { kind: "claim", id }, kind: "claim-saved", body })).id;
