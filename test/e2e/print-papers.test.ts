@@ -186,7 +186,7 @@ describe("papers of a line scale with three products", () => {
     },
   );
 
-  test("only the kitchen sheets and the sealed page carry names, batches or the key", async () => {
+  test("names with codes and batches stand on the kitchen sheets, under a black bar, and the key on the sealed page", async () => {
     for (const paper of ["kitchen-by-product", "kitchen-by-tray"] as const) {
       await show(study, paper, "A4");
       const pages = textOf(await pdf(paper));
