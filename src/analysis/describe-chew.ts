@@ -1,9 +1,10 @@
+import type { Interval } from "../model/interval.ts";
 import type { ChewResult, GainDifference } from "../model/result-chew.ts";
 import { chewWords as words } from "../words/en/chew.ts";
 import { weighingWords } from "../words/en/weighing.ts";
 import { points } from "../words/number.ts";
 import type { WordTable } from "./describe.ts";
-import { boundsOf, cellOf, reachOf, type WeighingText } from "./describe-ledger.ts";
+import { boundsOf, bracketsOf, cellOf, reachOf, type WeighingText } from "./describe-ledger.ts";
 
 /** The report of chewed and weighed portions in words. */
 export function describeChew(result: ChewResult): WeighingText {
@@ -33,11 +34,10 @@ function foundIn(result: ChewResult): string[] {
 }
 
 function comparedText(result: ChewResult, difference: GainDifference): string[] {
-  const { first, second, percentagePoints, grams, ratio, test, design, units } = difference;
+  const { first, second, percentagePoints, grams, test, design, units } = difference;
   const bounds = boundsOf(percentagePoints);
   const verdict = !result.warnings.some(({ what }) => what === "few-people" || what === "few-portions");
   const [one, other] = [first, second].map((name) => result.means.find(({ product }) => product === name)?.gainPercent);
-  const ends = boundsOf(ratio);
   return [
     words.found({
       first,
@@ -51,14 +51,21 @@ function comparedText(result: ChewResult, difference: GainDifference): string[] 
       ? []
       : [words.bothMeans({ product: first, percent: one.estimate }, { product: second, percent: other.estimate })]),
     ...(grams.estimate === null ? [] : [words.grams(grams.estimate, boundsOf(grams))]),
-    ...(bounds
-      ? [ratio.estimate !== null && ends ? words.ratio(first, second, ratio.estimate, ends) : words.noRatio(first)]
-      : []),
-    ...(result.matters === null || !bounds
+    ...(bounds ? ratioText(difference, one) : []),
+    ...(result.matters === null || !bounds || !verdict
       ? []
       : [weighingWords.matters[reachOf(bounds, result.matters)](result.matters)]),
     ...(test ? [words.test(design, units, test.df, test.pValue)] : []),
   ];
+}
+
+/** How many times as much: only of two gains, and of a first one that can be told from none. */
+function ratioText({ first, second, ratio }: GainDifference, gained: Interval | undefined): string[] {
+  const ends = boundsOf(ratio);
+  if (ratio.estimate !== null && ends)
+    return ratio.estimate > 0 ? [words.ratio(first, second, ratio.estimate, ends)] : [];
+  const { low, high } = gained ?? {};
+  return low != null && high != null && low <= 0 && high >= 0 ? [words.noRatio(first)] : [];
 }
 
 function controlText({ control, means }: ChewResult): string[] {
@@ -66,7 +73,7 @@ function controlText({ control, means }: ChewResult): string[] {
   return control === null || found?.estimate == null ? [] : [words.control(control, found.estimate, boundsOf(found))];
 }
 
-const { none, intervals } = weighingWords.tables;
+const { none } = weighingWords.tables;
 const plain = (value: number | null, decimals: number): string => (value === null ? none : points(value, decimals));
 
 function meansTable(result: ChewResult): WordTable {
@@ -76,7 +83,7 @@ function meansTable(result: ChewResult): WordTable {
     rows: result.means.map(({ product, gainPercent, gainGrams, seconds, panelists, portions }) => [
       ...[product, cellOf(gainPercent), cellOf(gainGrams), plain(seconds, 1), String(panelists), String(portions)],
     ]),
-    note: intervals(result.confidence),
+    note: bracketsOf(result.means.flatMap(({ gainPercent, gainGrams }) => [gainPercent, gainGrams])),
   };
 }
 

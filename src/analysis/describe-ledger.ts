@@ -85,6 +85,12 @@ export function cellOf(interval: Interval | undefined): string {
   return words.tables.withBounds(points(interval.estimate, decimals), bounds, decimals);
 }
 
+/** What the brackets of a table hold; nothing where no cell has any. */
+export function bracketsOf(intervals: readonly Interval[]): string {
+  const bracketed = intervals.find((interval) => boundsOf(interval) !== null);
+  return bracketed ? words.tables.intervals(bracketed.confidence) : "";
+}
+
 function meansTable(result: LedgerResult): WordTable {
   return {
     caption: words.tables.means,
@@ -92,7 +98,7 @@ function meansTable(result: LedgerResult): WordTable {
     rows: result.means.map(({ product, step, loss, totalLoss }) => [
       ...[product, step, cellOf(loss.percent), cellOf(totalLoss.percent), String(totalLoss.batches)],
     ]),
-    note: words.tables.intervals(result.confidence),
+    note: bracketsOf(result.means.flatMap(({ loss, totalLoss }) => [loss.percent, totalLoss.percent])),
   };
 }
 
@@ -109,7 +115,7 @@ function differencesTable(result: LedgerResult): WordTable {
       cellOf(own(total)?.percentagePoints),
       cellOf(total.percentagePoints),
     ]),
-    note: words.tables.intervals(totals[0]?.percentagePoints.confidence ?? result.confidence),
+    note: bracketsOf(result.differences.map(({ percentagePoints }) => percentagePoints)),
   };
 }
 

@@ -119,6 +119,21 @@ describe("what is left out and what is warned of", () => {
   });
 });
 
+test("a product that loses in the mouth loses in words too, is no number of times another, and two people are no verdict", () => {
+  const rows = ["p1", "p2"].flatMap((panelist, at) => [
+    portion(panelist, "a", "1", ["5.00", ["6.85", "6.95"][at] ?? ""]),
+    portion(panelist, "b", "1", ["4.02", ["3.61", "3.71"][at] ?? ""]),
+  ]);
+  const said = describeChew(resultOf(rows, { matters: 2 })).found.join(" ");
+  // 37 and 39 % gained; 10.199 and 7.711 % lost (mass-arithmetic has the first of each)
+  expect(said.replace(/\u00a0/g, " ")).toMatch(/portions of “a” gained 38\.0 %, those of “b” lost 9\.0 %/);
+  expect(said).toMatch(/^In numbers only: /);
+  expect(said).not.toMatch(/times|was to matter/);
+  const alone = describeChew(resultOf(rows.slice(0, 2)));
+  expect(alone.found[0]).toMatch(/^In numbers only: .*There is no interval/);
+  expect(alone.tables.map(({ note }) => note)).toEqual(["", ""]);
+});
+
 test("portions that cannot be", () => {
   const refusal = (...readings: [string, string, string?, string?]) =>
     chewRefusalOf(portion("p", "a", "1", readings), "");

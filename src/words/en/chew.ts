@@ -7,6 +7,7 @@ import {
   confidenceText,
   decimalsOf,
   degrees,
+  lostText,
   moreOrLess,
   percentOf,
   pointsWord,
@@ -25,6 +26,11 @@ export type GainFacts = {
 };
 
 const people = (count: number): string => `${count} ${count === 1 ? "person" : "people"}`;
+/** "1 second", "1.25 seconds". */
+const secondsText = (seconds: number): string => {
+  const text = shortNumber(seconds, 2);
+  return `${text} ${text === "1" ? "second" : "seconds"}`;
+};
 const portionsWord = (count: number): string => `${count} ${count === 1 ? "portion" : "portions"}`;
 
 export const chewWords = {
@@ -38,7 +44,7 @@ export const chewWords = {
     const way = by < 0 ? "less" : "more";
     const plainly = `portions of ${named(second)} gained ${amount} ${way} than those of ${named(first)}`;
     const whose = alone ? "With this person" : "In this panel";
-    if (!bounds) return `${whose} ${plainly}. There is no interval.`;
+    if (!bounds) return `${verdict ? whose : "In numbers only:"} ${plainly}. There is no interval.`;
     const turned = by < 0 ? { ...bounds, low: -bounds.high, high: -bounds.low } : bounds;
     if (!verdict) return `In numbers only: ${plainly} (${boundsText(turned, decimals)}).`;
     if (bounds.low > 0 || bounds.high < 0) return `${whose} ${plainly} (${boundsText(turned, decimals)}).`;
@@ -49,7 +55,9 @@ export const chewWords = {
     `Portions of ${named(product)} gained ${percentOf(percent)} of their mass${bounds ? ` (${boundsText(bounds, 1)})` : ""}.`,
   nothing: "Nothing can be compared: the file holds no gain.",
   bothMeans: (first: { product: string; percent: number }, second: { product: string; percent: number }) =>
-    `Of their own mass portions of ${named(first.product)} gained ${percentOf(first.percent)}, those of ${named(second.product)} ${percentOf(second.percent)}.`,
+    first.percent < 0 || second.percent < 0
+      ? `Of their own mass portions of ${named(first.product)} ${lostText(-first.percent)}, those of ${named(second.product)} ${lostText(-second.percent)}.`
+      : `Of their own mass portions of ${named(first.product)} gained ${percentOf(first.percent)}, those of ${named(second.product)} ${percentOf(second.percent)}.`,
   grams: (grams: number, bounds: Bounds | null) => {
     const decimals = Math.abs(grams) < 1 ? 3 : 2;
     const ends = bounds
@@ -105,7 +113,7 @@ export const chewWords = {
       case "seconds-off":
         return `${warning.portions} of ${portionsWord(warning.of)} were chewed more than a second longer or shorter than the ${shortNumber(warning.planned)} planned.`;
       case "seconds-differ":
-        return `${named(warning.second)} was chewed ${shortNumber(Math.abs(warning.seconds), 2)} seconds ${warning.seconds < 0 ? "shorter" : "longer"} than ${named(warning.first)} on average. If mass rises evenly with time, that alone makes about ${pointsWord(points(warning.points, 1))}.`;
+        return `${named(warning.second)} was chewed ${secondsText(Math.abs(warning.seconds))} ${warning.seconds < 0 ? "shorter" : "longer"} than ${named(warning.first)} on average. If mass rises evenly with time, that alone makes about ${pointsWord(points(warning.points, 1))}.`;
       case "coarse": {
         const effect = `the ${pointsWord(points(warning.effect, decimalsOf(warning.effect)))} ${warning.sought ? "sought" : "found"}`;
         return `The balance shows steps of ${warning.balanceStep} g. Twice that on ${shortNumber(warning.grams, 3)} g are ${pointsWord(points(warning.points, 2))}, more than a quarter of ${effect}: weigh on a finer balance, or larger portions.`;

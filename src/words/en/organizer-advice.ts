@@ -81,7 +81,7 @@ const why: Record<AdviceReason, string> = {
   "property-known":
     "You can name the property: asking for it takes far fewer people than asking whether anything differs.",
   "looks-differ":
-    "They look different and will not be masked: odd one out would be picked by eye. Here one sample at a time is held against the known one.",
+    "They look different and will not be masked: odd one out would be picked by eye. Here one sample at a time is held against the known one. Eyes may know it again all the same, so mask what you can.",
   "tiring-food": "The food tires or lingers: two samples at a time are all that a mouth bears.",
   "three-confuse":
     "Three samples at once would confuse the panel: matching one of two to a reference is the easier task.",

@@ -58,7 +58,7 @@ export const limitWords = {
   kitchen: {
     lead: "Examples that others publish. Local codes prevail: ask whoever is licensed in this kitchen, put in your own figures, and say when you checked them.",
     lead2:
-      "A plan takes over what applies to its food. Later changes here change no plan. Rows of cooking with the same food are alternatives: any of them will do.",
+      "A plan takes over what applies to its food. Later changes here change no plan. Rows of cooking with the same food are alternatives: any of them will do. Of holding the strictest row counts; of time the longest whose condition is known to hold, so change or remove a row to be stricter.",
     fields: {
       food: "Food",
       celsius: "Temperature",

@@ -29,7 +29,7 @@ function remedies({ people, samples, pauseSeconds }: Remedy): string {
 
 const flag = {
   "last-cup": ({ at, to, remedy }: { at: number; to: number; remedy: Remedy }) =>
-    `The last cup is tasted ${late(at)} minutes after the heat, and you allow ${figure(to)}. Late places would be colder than early ones, and cold could pass for a difference. ${remedies(remedy)}`,
+    `The last cup is tasted ${late(at)} minutes after the heat, and you allow ${figure(to)}. Late places would be colder than early ones: that blurs what people taste, and place and cold can no longer be told apart. ${remedies(remedy)}`,
   "many-samples": ({ samples, most }: { samples: number; most: number }) =>
     `${samples} samples in a sitting, and you allow ${most}. Tired mouths find less. Spread the trays over sessions, or make a smaller study.`,
   "short-pause": ({ seconds }: { seconds: number }) =>

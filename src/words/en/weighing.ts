@@ -27,7 +27,10 @@ export const confidenceText = ({ confidence }: Bounds): string => `${chosenPerce
 export const boundsText = (bounds: Bounds, decimals: number): string =>
   `${points(bounds.low, decimals)} to ${points(bounds.high, decimals)}, ${confidenceText(bounds)}`;
 
-export const ratioText = (ratio: number): string => ratio.toFixed(3);
+export const ratioText = (ratio: number): string => points(ratio, 3);
+/** "lost 21.3 %", "gained 2.2 %": a loss below 0 is a gain, and the other way round. */
+export const lostText = (percent: number): string =>
+  `${percent < 0 ? "gained" : "lost"} ${percentOf(Math.abs(percent))}`;
 export const pointsWord = (text: string): string =>
   `${text} percentage ${text === "1.0" || text === "1" ? "point" : "points"}`;
 
@@ -61,10 +64,12 @@ export const weighingWords = {
   },
   /** Of one process alone. */
   alone: (product: string, from: string, to: string, percent: number, bounds: Bounds | null) =>
-    `From ${from} to ${to}, ${named(product)} lost ${percentOf(percent)} of its raw mass${bounds ? ` (${boundsText(bounds, 1)})` : ""}.`,
+    `From ${from} to ${to}, ${named(product)} ${bounds ? `lost ${percentOf(percent)}` : lostText(percent)} of its raw mass${bounds ? ` (${boundsText(bounds, 1)})` : ""}.`,
   nothing: "Nothing can be compared yet: a loss takes a raw mass and a later one of the same batch.",
   bothMeans: (first: { product: string; percent: number }, second: { product: string; percent: number }) =>
-    `${named(first.product)} lost ${percentOf(first.percent)} of its raw mass, ${named(second.product)} ${percentOf(second.percent)}.`,
+    first.percent < 0 || second.percent < 0
+      ? `${named(first.product)} ${lostText(first.percent)} of its raw mass, ${named(second.product)} ${lostText(second.percent)}.`
+      : `${named(first.product)} lost ${percentOf(first.percent)} of its raw mass, ${named(second.product)} ${percentOf(second.percent)}.`,
   ratio({
     first,
     second,
