@@ -36,6 +36,8 @@ export function blankOf(
     ...{ title: taken ? copy.title : title, blank: true },
     ...{ objective: words.objective, ifYes: words.ifYes, ifNo: words.ifNo },
     ...{ goal: "difference", stopping: { rule: "fixed" }, looks: "alike", masking: "" },
+    // one food has one process: nothing is given out by lot
+    raw: { drawn: "unknown" },
     products,
     waves: copy.waves.map((wave) => ({
       ...wave,

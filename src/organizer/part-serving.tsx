@@ -42,7 +42,7 @@ export function PartServing({ draft }: { draft: Draft }) {
           </span>
         ) : null}
       </p>
-      <RawFields draft={draft} />
+      {plan.blank ? null : <RawFields draft={draft} />}
       <TimeAtTable draft={draft} />
       <Orders plan={plan} />
       <TextField

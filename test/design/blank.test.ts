@@ -3,6 +3,7 @@ import { analyse } from "../../src/analysis/analyse.ts";
 import { lowerTail, upperTail } from "../../src/analysis/binomial.ts";
 import { describe as say } from "../../src/analysis/describe.ts";
 import { blankOf } from "../../src/design/blank.ts";
+import { drawRaw } from "../../src/design/raw-draw.ts";
 import { openParts } from "../../src/design/readiness.ts";
 import { playStudy, rehearse } from "../../src/design/rehearsal.ts";
 import { forRehearsal } from "../../src/design/rehearsal-plan.ts";
@@ -39,6 +40,12 @@ describe("the blank study of a plan", () => {
     const made = blank(readyPlan());
     expect([made.title, made.copiedFrom]).toEqual(["Blank: Steam first?", { study, title: "Steam first?" }]);
     expect(blank(readyPlan(), [made.title]).title).toBe("Blank: Steam first? (copy)");
+  });
+  test("one food has one process: the lock gives out no raw pieces, and cooks no batch twice", () => {
+    const raw = { drawn: "drawn", unit: "pieces", divided: false, perBatch: 1 } as const;
+    const made = blank(readyPlan({ raw }));
+    expect(drawRaw(readyPlan({ raw }), "ab")).not.toBeNull();
+    expect(drawRaw(made, "ab")).toBeNull();
   });
   test("where one product is known it is the food: the constant reference, the A", () => {
     const [, steamed] = readyPlan().products;
