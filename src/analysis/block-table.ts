@@ -1,7 +1,7 @@
 import { problem } from "../model/problem.ts";
-import { type Block, present } from "./block-fit.ts";
+import type { Block } from "./block-fit.ts";
 import { requireNumber } from "./check.ts";
-import { mean, squaresAboutMean } from "./moments.ts";
+import { mean, squaresAbout, squaresAboutMean } from "./moments.ts";
 import { studentQuantile } from "./student.ts";
 
 /** One mark: what a panelist gave a product. Several of one panelist and product are repeats. */
@@ -40,22 +40,32 @@ export function blockTable(rows: readonly BlockRow[], products: readonly string[
     const at = places.get(product);
     if (at === undefined) throw problem("analysis/unknown-product", { product });
     size = Math.max(size, Math.abs(value));
-    const own = people.get(panelist) ?? new Array<number | null>(products.length).fill(null);
+    let own = people.get(panelist);
+    if (own === undefined) {
+      own = new Array<number | null>(products.length).fill(null);
+      people.set(panelist, own);
+    }
     const first = own[at] ?? null;
     if (first === null) own[at] = value;
     else {
       const lists = several.get(own) ?? new Map<number, number[]>();
       several.set(own, lists.set(at, [...(lists.get(at) ?? [first]), value]));
     }
-    people.set(panelist, own);
   }
-  const table = [...people].map(([panelist, own]) => ({ panelist, own, lists: several.get(own) }));
   const lists = [...several.values()].flatMap((own) => [...own.values()]);
+  const panelists: PanelistValues[] = [];
+  const repeats: number[][] = [];
+  // most people marked every product once: all of them share one row of counts
+  const once = products.map(() => 1);
+  for (const [panelist, own] of people) {
+    const again = several.size > 0 ? several.get(own) : undefined;
+    panelists.push({ panelist, values: again ? averaged(own, again) : own });
+    const whole = !again && !own.includes(null);
+    repeats.push(whole ? once : own.map((value, at) => (value === null ? 0 : (again?.get(at)?.length ?? 1))));
+  }
   return {
-    panelists: table.map(({ panelist, own, lists }) => ({ panelist, values: lists ? averaged(own, lists) : own })),
-    repeats: table.map(({ own, lists }) =>
-      own.map((value, at) => (value === null ? 0 : (lists?.get(at)?.length ?? 1))),
-    ),
+    panelists,
+    repeats,
     within: {
       squares: lists.reduce((total, list) => total + squaresAboutMean(list), 0),
       df: lists.reduce((total, list) => total + list.length - 1, 0),
@@ -89,7 +99,11 @@ export type ProductSummary = {
 /** Each product by its own marks, in the order given; what too few marks cannot tell is null. */
 export function productSummaries(table: BlockTable, products: readonly string[], confidence: number): ProductSummary[] {
   return products.map((product, at) => {
-    const values = present(table.panelists.map((panelist) => panelist.values[at] ?? null));
+    const values: number[] = [];
+    for (const panelist of table.panelists) {
+      const value = panelist.values[at] ?? null;
+      if (value !== null) values.push(value);
+    }
     const marks = table.repeats.reduce((total, counts) => total + (counts[at] ?? 0), 0);
     return { product, marks, panelists: values.length, ...summary(values, confidence) };
   });
@@ -101,7 +115,7 @@ function summary(values: readonly number[], confidence: number) {
   const middle = mean(values);
   if (values.length === 1) return { mean: middle, ...none };
   const df = values.length - 1;
-  const deviation = Math.sqrt(squaresAboutMean(values) / df);
+  const deviation = Math.sqrt(squaresAbout(middle, values) / df);
   const standardError = deviation / Math.sqrt(values.length);
   const reach = standardError * intervalReach(confidence, df);
   return { mean: middle, deviation, standardError, low: middle - reach, high: middle + reach };

@@ -8,10 +8,11 @@ export function mean(values: readonly number[]): number {
 }
 
 /** Sum of squared distances from the mean. Example: squaresAboutMean([1, 2, 6]) // 14 */
-export function squaresAboutMean(values: readonly number[]): number {
-  const middle = mean(values);
-  return sum(values.map((value) => (value - middle) ** 2));
-}
+export const squaresAboutMean = (values: readonly number[]): number => squaresAbout(mean(values), values);
+
+/** The same about a mean that is known already. Example: squaresAbout(3, [1, 2, 6]) // 14 */
+export const squaresAbout = (middle: number, values: readonly number[]): number =>
+  sum(values.map((value) => (value - middle) ** 2));
 
 /** Correlation of two lists of equal length; null where one of them is constant. Example: correlation([1, 2, 3], [2, 4, 6]) // 1 */
 export function correlation(one: readonly number[], other: readonly number[]): number | null {
