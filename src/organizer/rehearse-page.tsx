@@ -1,5 +1,6 @@
 import { useRef, useState } from "preact/hooks";
 import { familyOf } from "../analysis/method.ts";
+import { verdictSteps } from "../analysis/scale-power.ts";
 import { usualScatter, usualWorlds } from "../design/rehearsal.ts";
 import { seeksLikeness } from "../design/size-test.ts";
 import type { Plan } from "../model/plan.ts";
@@ -69,6 +70,7 @@ function SupposedFields({ plan, supposed, set }: FieldsProps) {
   const { unit, most } = usualWorlds(plan);
   const { factor, offset, high } = shownAs(unit, most);
   const value = offset + supposed.effect * factor;
+  const steps = unit === "points" ? verdictSteps(plan) : null;
   const setShown = (shown: number | null): void => {
     if (shown !== null) set({ effect: Math.max(0, (shown - offset) / factor) });
   };
@@ -109,6 +111,7 @@ function SupposedFields({ plan, supposed, set }: FieldsProps) {
           </div>
         ) : null}
       </div>
+      {steps === null ? null : <p class="fine">{words.inSteps(steps)}</p>}
       <Choice
         id="rehearse-plays"
         legend={words.plays}

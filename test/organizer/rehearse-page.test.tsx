@@ -10,7 +10,7 @@ import type { Lead } from "../../src/organizer/app-context.ts";
 import { runRehearsal } from "../../src/organizer/rehearsal-run.ts";
 import { RehearsePage } from "../../src/organizer/rehearse-page.tsx";
 import type { Player } from "../../src/organizer/use-rehearsal.ts";
-import { readyPlan } from "../design/scenario.ts";
+import { readyPlan, stepsPlan } from "../design/scenario.ts";
 import { asLead, device, newLead, now, stream, study } from "./lead-page.tsx";
 
 let lead: Lead;
@@ -49,8 +49,8 @@ function playerHere(stuck = false): Player & { ended: boolean } {
   return player;
 }
 
-async function open(player: Player): Promise<number> {
-  const body = { base: null, merged: [], plan: readyPlan() };
+async function open(player: Player, plan = readyPlan()): Promise<number> {
+  const body = { base: null, merged: [], plan };
   await lead.store.append(device, now, { stream, kind: "draft-saved", body });
   const facts = await knownFacts(lead.store, stream);
   const state = foldStudy(facts);
@@ -91,4 +91,9 @@ test("a browser that starts no worker says so", async () => {
   asLead(lead, <RehearsePage id={study} state={state} fetching={fetching} start={none} />);
   fireEvent.click(screen.getByText("Play", { exact: true }));
   await waitFor(() => expect(text()).toContain("The rehearsal broke off."));
+});
+
+test("a scale of five steps: points are of the whole scale, and one step is 25 of them", async () => {
+  await open(playerHere(), stepsPlan());
+  await waitFor(() => expect(text()).toContain("of your 5 steps one is 25 points"));
 });

@@ -42,6 +42,9 @@ export const rehearsalWords = {
   } satisfies Record<EffectUnit, string>,
   effectSlider: "The same, by slider",
   apart: "Suppose this share can tell, though the products are to pass as alike",
+  /** Points are hundredths of the whole scale, also where it has steps. */
+  inSteps: (steps: number) =>
+    `Points go from 0 at one end of the scale to 100 at the other; of your ${steps} steps one is ${shortNumber(100 / (steps - 1), 1)}${nb}points.`,
   deviation: "Scatter of one mark (standard deviation)",
   units: { share: "%", lead: "of 100", "d-prime": "", points: "points" } satisfies Record<EffectUnit, string>,
   plays: "How many studies of each kind",
