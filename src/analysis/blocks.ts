@@ -10,7 +10,7 @@ import {
 import { aboveZero, requireRisk } from "./check.ts";
 import { allPairs, type Comparison, type ComparisonSet, type Judged, judge } from "./comparisons.ts";
 import { fisherUpper } from "./fisher.ts";
-import { fUnlessRounding, unlessRounding } from "./rounding.ts";
+import { fUnlessRounding, surplus, unlessRounding } from "./rounding.ts";
 
 /** An F test. The p-value is never 0: below the smallest double that double stands for it. */
 export type BlockTest = { fValue: number; numeratorDf: number; denominatorDf: number; pValue: number };
@@ -150,7 +150,7 @@ function estimates(
     leastSquaresMeans: fit.means,
     contrasts: contrastsOf(fit, meanSquare, products, asked),
     variances: {
-      panelist: Math.max(0, ((panelistMeanSquare - meanSquare) * (people - 1)) / (fit.values - products.length)),
+      panelist: Math.max(0, (surplus(panelistMeanSquare, meanSquare) * (people - 1)) / (fit.values - products.length)),
       ...residualVariances(table, meanSquare),
     },
   };

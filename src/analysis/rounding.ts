@@ -7,3 +7,9 @@ export const unlessRounding = (difference: number, standardError: number): numbe
 
 /** F of such differences: a mean of squared t, and so 0 where all of them are. */
 export const fUnlessRounding = (fValue: number): number => (fValue < leastRatio ** 2 ? 0 : fValue);
+
+/** What a mean square has more than another one, and nothing where rounding alone made it. Below 0 where it has less. */
+export const surplus = (meanSquare: number, other: number): number => {
+  const more = meanSquare - other;
+  return Math.abs(more) < 1e-12 * other ? 0 : more;
+};

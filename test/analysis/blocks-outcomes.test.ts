@@ -20,6 +20,13 @@ function marks(text: string, products = ["A", "B", "C"]): BlockRow[] {
 const outcomeOf = (text: string, products = ["A", "B", "C"]) => blockAnalysis(marks(text, products), products, 0.95);
 
 describe("what marks cannot tell has a name", () => {
+  test("people who spread as much as what is left over have a variance of 0, not of what rounding leaves", () => {
+    // by hand: one mark of twelve is 1 lower, so that both mean squares are 1/12
+    const analysis = outcomeOf("9 9 / 9 9 / 9 9 / 9 8 / 9 9 / 9 9", ["A", "B"]);
+    if (analysis.outcome !== "ok") throw new Error(analysis.outcome);
+    expect(analysis.residual.meanSquare).toBeCloseTo(1 / 12, 14);
+    expect(analysis.variances.panelist).toBe(0);
+  });
   test("no marks", () => {
     const analysis = blockAnalysis([], ["A", "B"], 0.95);
     expect(analysis).toMatchObject({ outcome: "no-marks", panelists: [], people: 0, balanced: true });
