@@ -27,7 +27,7 @@ export function RehearsePage({ id, state, start }: StudyProps & { start?: () => 
   const plan = planOf(state);
   if (!plan) throw new Error("a study without a plan has no rehearsal");
   const title = plan.title.trim() || organizer.untitled;
-  const { rightly } = usualWorlds(plan);
+  const { rightly, unit } = usualWorlds(plan);
   const [supposed, setSupposed] = useState<Supposed>({
     effect: rightly,
     deviation: usualScatter(plan),
@@ -40,7 +40,7 @@ export function RehearsePage({ id, state, start }: StudyProps & { start?: () => 
     <Page
       heading={words.heading(title)}
       windowTitle={`${words.windowTitle}: ${title}`}
-      margin={words.notes.map((note) => <p key={note}>{note}</p>)}
+      margin={words.notes(unit).map((note) => <p key={note}>{note}</p>)}
     >
       <p class="fine under">
         <a href={studyAddress(id)}>{words.back}</a>

@@ -24,6 +24,15 @@ function truth(unit: EffectUnit, effect: number): string {
   }
 }
 
+/** How invented people answer, by what the effect is counted in. */
+const invented: Record<EffectUnit, string> = {
+  share: "who can tell is right, and everybody else guesses",
+  lead: "each of those who choose takes the first product with the chance supposed",
+  "d-prime": "each perceives every sample with some noise, and distances are in units of that noise",
+  points:
+    "the first and the last product lie as far apart as supposed, the others half way; marks scatter as supposed, and people differ as much in where they mark",
+};
+
 export const rehearsalWords = {
   heading: (title: string) => `Rehearsal: ${title}`,
   windowTitle: "Rehearsal",
@@ -90,8 +99,8 @@ export const rehearsalWords = {
   examplesLead: "Same kitchen, same truth, same plan. Only luck differs.",
   example: (number: number, people: number) => `Study ${number}, ${plural(people, "answer", "answers")}`,
   invented: "Invented. Nobody tasted anything.",
-  notes: [
-    "People are invented by the model behind the plan\u2019s own numbers: who can tell is right, and everybody else guesses; distances are in units of the noise of perception.",
+  notes: (unit: EffectUnit) => [
+    `People are invented by the model behind the plan\u2019s own numbers: ${invented[unit]}.`,
     "A rehearsal finds faults of the plan: too few people, a rule that cries wolf. It knows nothing of faults of the kitchen. For these, run a blank study.",
   ],
 } as const;

@@ -15,7 +15,7 @@ there is something to find, the other half where there is nothing. Nothing of it
   --effect E         what is true in the first half, in the unit of the plan's test: the share who can tell, like 0.3;
                      by how much one side leads; d-prime; of a line scale points between the first product and the last
                      (what the plan seeks)
-  --deviation P      line scale: how one mark scatters, in points (as the plan says, else 12)
+  --deviation P      line scale: how one mark scatters, in points (as the plan says, else 10)
   --seed TEXT        start of the luck: the same one gives the same studies (drawn anew)
   --through-server   besides, plays the three studies that are shown over HTTP: a server of its own in a folder that is
                      thrown away, a lead, three tablets; what comes back is held against what was answered
