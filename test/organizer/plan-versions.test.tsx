@@ -134,22 +134,22 @@ describe("taking back", () => {
     const field = await people();
     fireEvent.input(field, { target: { value: "30" } });
     fireEvent.focusOut(field);
-    await button("Undo: people 24 \u2192 30");
+    await button("Undo: people: 24 \u2192 30");
     const spares = await screen.findByLabelText(planWords.people.spares);
     fireEvent.input(spares, { target: { value: "5" } });
     fireEvent.focusOut(spares);
-    await button("Undo: spare trays 3 \u2192 5");
+    await button("Undo: spare trays: 3 \u2192 5");
     // in a field that is typed into, the keys are the browser's own
     fireEvent.keyDown(await people(), { key: "z", ctrlKey: true });
-    await button("Undo: spare trays 3 \u2192 5");
+    await button("Undo: spare trays: 3 \u2192 5");
     fireEvent.keyDown(document.body, { key: "z", ctrlKey: true });
-    await screen.findByText(undoWords.undone("spare trays 3 \u2192 5"));
+    await screen.findByText(undoWords.undone("spare trays: 3 \u2192 5"));
     fireEvent.keyDown(document.body, { key: "z", metaKey: true });
     await waitFor(async () => expect([(await kept())?.people, (await kept())?.spares]).toEqual([24, 3]));
     expect((await people()).value).toBe("24");
     fireEvent.keyDown(document.body, { key: "Z", ctrlKey: true, shiftKey: true });
     await waitFor(async () => expect((await kept())?.people).toBe(30));
-    await press("Redo: spare trays 3 \u2192 5");
+    await press("Redo: spare trays: 3 \u2192 5");
     await waitFor(async () => expect((await kept())?.spares).toBe(5));
     expect(screen.queryByRole("button", { name: /^Redo/ })).toBeNull();
     expect((await state()).otherDrafts).toEqual([]);
