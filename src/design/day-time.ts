@@ -12,10 +12,16 @@ const trayAnswer = 15;
 /** Less pause than this between samples is flagged: thirty seconds is usual (a page on preparing samples). */
 const leastPause = 30;
 
+/** Products of a plan that names none yet: the fewest that its method and the answer to the planner allow. */
+function productsExpected(plan: Plan): number {
+  const { least, most } = productBounds(plan);
+  return plan.asked.products === "few" ? Math.min(most, Math.max(least, 3)) : least;
+}
+
 /** Cups of one tray, the reference among them; while the plan has no products, of as many as its method needs. */
 export function cupsOnTray(plan: Plan): number {
   const planned = ordersOf(plan)[0];
-  const { least } = productBounds(plan);
+  const least = productsExpected(plan);
   const roles = { products: least, references: ["A"], stronger: "A", weaker: "B" };
   const order = planned ?? (heldOf(plan) === null ? designMethod(plan.method).orders(roles)[0] : undefined);
   if (order === undefined) return plan.perTray ?? least;

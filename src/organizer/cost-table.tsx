@@ -68,7 +68,7 @@ export function CostTable({ draft }: { draft: Draft }) {
           ))}
         </tbody>
       </table>
-      <p class="fine">{words.note(warmUp)}</p>
+      <p class="fine">{words.note(warmUp, sizeTest(plan) !== null)}</p>
     </div>
   );
 }

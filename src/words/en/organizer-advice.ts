@@ -69,10 +69,17 @@ const questions = {
 } as const;
 
 /** What was answered, without the mark of a question. */
-function answerText(question: keyof Asked, answer: string | null): string {
+const labelOf = (question: keyof Asked, answer: string | null): string => {
   const options: readonly { value: string; label: string }[] = questions[question].options;
-  return options.find(({ value }) => value === answer)?.label.replace(/\?$/, "") ?? "not answered";
-}
+  return options.find(({ value }) => value === answer)?.label ?? "not answered";
+};
+
+const answerText = (question: keyof Asked, answer: string | null): string =>
+  labelOf(question, answer).replace(/\?$/, "");
+
+/** An answer that is itself a question keeps its mark. */
+const answerSentence = (question: keyof Asked, answer: string | null): string =>
+  labelOf(question, answer).replace(/[^?]$/, "$&.");
 
 /** A method inside of a sentence: "a tetrad". */
 const named = (method: Plannable): string => `\u201c${methodNames[method]}\u201d`;
@@ -153,7 +160,7 @@ export const adviceWords = {
   askedTerm: "What the planner asked",
   /** An answer with its question. */
   answered: (question: keyof Asked, answer: string | null) =>
-    `${questions[question].legend} ${answerText(question, answer)}.`,
+    `${questions[question].legend} ${answerSentence(question, answer)}`,
   recordTerm: "Advice",
   /** A short name of each question, where two versions of a plan are compared. */
   short: {
@@ -199,7 +206,13 @@ export const adviceWords = {
     counting: "\u2026",
     none: "\u2013",
     food: grams,
-    note: (warmUp: boolean) =>
-      `Spares${warmUp ? " and warm-ups" : ""} are in. The methods are held to one distance, since a share who can tell means another thing for each.`,
+    /** held: are the methods held to one distance, or is there no such number? */
+    note: (warmUp: boolean, held: boolean) =>
+      [
+        `Spares${warmUp ? " and warm-ups" : ""} are in.`,
+        held ? "The methods are held to one distance, since a share who can tell means another thing for each." : "",
+      ]
+        .join(" ")
+        .trim(),
   },
 };
