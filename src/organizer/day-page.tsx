@@ -159,7 +159,7 @@ function Tablets({ id, devices, over }: { id: string; devices: Devices; over: bo
             {mine.map((device) => (
               <tr key={device.id}>
                 <th scope="row">
-                  {device.name}
+                  {devices.nameOf(device.id)}
                   {device.revoked ? ` (${words.withdrawn})` : ""}
                 </th>
                 <td>{unsentText(device)}</td>

@@ -22,7 +22,7 @@ export function SafetyAllergens({ draft }: { draft: Draft }) {
       {toDeclare(plan).map((of) => (
         <Declared key={of} draft={draft} of={of} />
       ))}
-      <p class="fine">{words.us}</p>
+      {plan.declarations.length > 0 ? <p class="fine">{words.us}</p> : null}
       <Check
         id="safety-complete"
         label={words.complete}

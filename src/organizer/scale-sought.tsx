@@ -50,7 +50,7 @@ export function ScaleSoughtPart({ draft: { plan, edit } }: { draft: Draft }) {
       )}
       <EarlierScatter onTake={set} />
       <ScalePower plan={plan} sought={sought} />
-      <p class="note">{words.supposed(sought.from.trim() || words.guess)}</p>
+      {plan.products.length > 1 ? <p class="note">{words.supposed(sought.from.trim() || words.guess)}</p> : null}
     </>
   );
 }

@@ -28,7 +28,9 @@ function outText({ from, minutes, airAtMost, foodAtMost }: OutLimit): string {
     foodAtMost === null ? "" : `if the food never gets above ${degrees(foodAtMost)}`,
   ].filter(Boolean);
   const rule = `${froms[from]}: at most ${span(minutes)}`;
-  return conditions.length === 0 ? rule : `${rule} ${listed(conditions)}`;
+  // a row without a condition stands beside one that has it, and is not to read as its contradiction
+  if (conditions.length === 0) return from === "either" ? `${rule}, however warm the air is` : rule;
+  return `${rule} ${listed(conditions)}`;
 }
 
 /** One limit in one phrase, without its food. */

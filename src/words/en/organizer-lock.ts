@@ -105,7 +105,7 @@ export const lockWords = {
     sealed:
       "Print the sealed page, put it into an envelope and close it. It opens the study if the passphrase is lost.",
     print: "Print the sealed page",
-    lost: "Without passphrase and sealed page this study cannot be opened, by anybody.",
+    lost: "With both the passphrase and the sealed page lost, nobody can open this study.",
     checkHeading: "Do you have it?",
     first: "First word",
     last: "Last word",

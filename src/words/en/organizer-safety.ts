@@ -56,7 +56,7 @@ export const safety = {
   applies: (name: string) => `Applies: ${name.toLowerCase()}`,
   read: "Read, and taken care of",
   cautionTexts,
-  edited: "A change of ingredients needs this word again.",
+  edited: "After a change of ingredients this has to be confirmed again.",
   note: "Which allergy somebody has is stored nowhere. Who is concerned stops; the log says \u201cnot cleared\u201d and no more.",
   note2: "Lists: EU Regulation 1169/2011, Annex II; US FALCPA and FASTER Act. Both can change.",
 };

@@ -29,6 +29,11 @@ function wavesText({ waves }: Plan): string {
     return listed(waves.map((wave, at) => `${plural(wave.people, "person", "people")} at ${starts[at]}`));
   }
   const size = plural(each, "person", "people");
+  if (waves.every(({ starts: at }) => at.trim() === "")) {
+    return waves.length === 1
+      ? `One wave of ${size}, time not set yet`
+      : `${waves.length} waves of ${size}, times not set yet`;
+  }
   return waves.length === 1
     ? `One wave of ${size} at ${starts[0]}`
     : `${waves.length} waves of ${size}, at ${listed(starts)}`;
