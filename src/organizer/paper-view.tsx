@@ -65,7 +65,9 @@ export function PaperView({ id, lock, paper, held, printed, onOver }: Props) {
         {paper === "labels" ? <Labels lock={lock} size={size} grid={labels.grid} first={labels.first} /> : null}
         {paper === "seating" ? <Seating lock={lock} size={size} names={names} /> : null}
         {paper === "check-list" ? <CheckList lock={lock} size={size} /> : null}
-        {paper === "door-sign" ? <DoorSign lock={lock} size={size} contact={door.contact} /> : null}
+        {paper === "door-sign" ? (
+          <DoorSign lock={lock} size={size} contact={door.contact.trim() || lock.plan.contact} />
+        ) : null}
         {paper === "prep-list" ? <PrepList lock={lock} size={size} /> : null}
         {paper === "process-draw" ? <ProcessDraw lock={lock} size={size} /> : null}
         {paper === "backup-ballots" ? <BackupBallots packet={lock.packet} size={size} /> : null}

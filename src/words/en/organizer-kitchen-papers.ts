@@ -49,7 +49,8 @@ export const kitchenPapers = {
     cautions: "Please note",
     contact: "Questions, or something is wrong",
     contactLabel: "Whom to ask, as the sign shall say it",
-    contactHint: "A name and a telephone number. Left empty, there is a line to write on. This browser remembers it.",
+    contactHint:
+      "A name and a telephone number. Left empty, it is whom the plan names, or a line to write on. This browser remembers it.",
   },
   prep: {
     lead: "From the plan alone. Grams are portions as they are served, spare trays and warm-ups among them: add what trimming and cooking lose.",
