@@ -31,6 +31,7 @@ function factsOf(result: RankResult): RankFacts {
   const turned = pairs.map(turnedOf);
   return {
     ...{ property, products, predicted, people, test: friedman, page, alpha, confidence, leastForVerdict },
+    pairs: turned.length,
     standOut: turned.filter(({ pValueAdjusted }) => pValueAdjusted <= alpha),
     farthest: turned.toSorted((one, other) => other.by - one.by)[0] ?? null,
     allowed: Math.max(0, ...turned.flatMap(({ low, high }) => [Math.abs(low), Math.abs(high)])),

@@ -79,6 +79,7 @@ function factsOf(result: ScaleResult, attribute: AttributeResult, { scale }: Rep
     family: sharedBy(result, attribute),
     adjusted: attribute.pValueAdjusted,
     pair: clearest(pairs),
+    comparisons: pairs.length,
     standOut: pairs.filter(({ pValueAdjusted }) => pValueAdjusted <= alpha),
     alpha,
     planned: result.study !== null,

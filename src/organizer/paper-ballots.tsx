@@ -64,6 +64,11 @@ function Leaf({ packet, leaf, print }: { packet: BlindPacket; leaf: BallotLeaf; 
             ))}
           </div>
           <p class="leaf-clear">
+            {packet.consent ? (
+              <>
+                <span class="box" aria-hidden="true" /> {words.takesPart}{" "}
+              </>
+            ) : null}
             <span class="box" aria-hidden="true" /> {panel.clearance.clear}
           </p>
         </>

@@ -54,7 +54,8 @@ type Props = { lock: Body<"study-locked">; size: PaperSize; contact: string };
 
 /**
  * The sign at the door: what is in everything that is served, cautions, and whom to ask. It hangs where panelists wait, so
- * it has no title, no product, and allergens only as the one list that is the same for all.
+ * it has no title, no product, and allergens only as the one list that is the same for all. A second sheet has what people
+ * agree to: on paper there is no page of a tablet that says it.
  */
 export function DoorSign({ lock: { plan, packet }, size, contact }: Props) {
   const { contains, mayContain, other } = packet.allergens;
@@ -111,6 +112,16 @@ export function DoorSign({ lock: { plan, packet }, size, contact }: Props) {
         <MeasureBar />
         <span class="seal">{paperWords.seal(packet.commitment)}</span>
       </p>
+      {packet.consent ? (
+        <section class="door-sheet">
+          <h2 class="door-lead">{words.about}</h2>
+          {packet.consent.lines.map(({ term, text }) => (
+            <p key={term}>
+              <strong>{term}.</strong> {text}
+            </p>
+          ))}
+        </section>
+      ) : null}
     </article>
   );
 }

@@ -72,7 +72,9 @@ describe("what is said", () => {
   const saidOf = (...args: Parameters<typeof resultOf>) => describeResult(resultOf(...args), report);
   test("a difference: the verdict first, with the pair that stands out", () => {
     const said = saidOf(demo);
-    expect(said.verdict).toMatch(/^This panel ranked .* apart.*12\.10 on 3.*stand out: “rested” over “current”\.$/s);
+    expect(said.verdict).toMatch(
+      /^Taken together, this panel ranked .* apart.*12\.10 on 3.*stand out: “rested” over “current”\. The others were not shown to differ, which does not make them alike\.$/s,
+    );
     expect(said.size).toContain("10 of 12 people put “rested” above “current”");
     expect(said.parts.map(({ id }) => id)).toEqual(["rank-sums", "rank-pairs", "rank-places"]);
   });

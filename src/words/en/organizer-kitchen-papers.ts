@@ -47,6 +47,7 @@ export const kitchenPapers = {
       "What you tasted and what you answered stays with you until everybody has been here.",
     ],
     cautions: "Please note",
+    about: "What you are asked to take part in",
     contact: "Questions, or something is wrong",
     contactLabel: "Whom to ask, as the sign shall say it",
     contactHint:

@@ -107,7 +107,7 @@ export const limitWords = {
     uncooked: "Nothing here has to be cooked through",
     uncookedHint: "such as bread, cheese, fruit",
     below:
-      "A batch below its limit is not served before a reading passes. A limit of holding has no exception; one of cooking has, for food that is undercooked by design.",
+      "Serve no batch below its limit before a reading passes. A limit of holding has no exception; one of cooking has, for food that is undercooked by design.",
     holding: "Holding and time out of temperature",
     noHolding: "No limit of holding or of time is in this plan.",
     unchecked: (count: number) =>
@@ -119,7 +119,8 @@ export const limitWords = {
     between: (celsius: number, hot: number, cold: number | null) =>
       `Served at ${degrees(celsius)}: below ${degrees(hot)}${cold === null ? "" : ` and above ${degrees(cold)}`}, so only the time out of temperature keeps it safe. Count it from the moment it leaves its holding.`,
     responsible: "Who answers for serving it?",
-    responsibleHint: "By name. Without it the plan is not locked, and no batch below a limit of cooking is served.",
+    responsibleHint:
+      "By name. Without it the plan is not locked. A batch below a limit of cooking is served in this person\u2019s name alone.",
     summary: (rows: readonly SafetyLimit[]) => rows.map(limitText).join("; "),
   },
 };

@@ -124,6 +124,7 @@ export const paperWords = {
     rows: "Row by row, left to right",
   },
   ballot: {
+    takesPart: "I know what it is about, and take part.",
     tray: (label: string) => `Tray ${label}`,
     part: (at: number, of: number) => `${at} of ${of}`,
     contains: "What is served contains",

@@ -159,7 +159,7 @@ const serving = {
 export const planWords = {
   parts: planPartNames,
   change: "change",
-  done: "done",
+  done: "close",
   /** For people who hear the page: which part the button belongs to. */
   ofPart: (part: string) => `: ${part}`,
   begun: (instant: string) => `begun ${organizer.day(instant)}`,

@@ -62,3 +62,6 @@ export const dPrimeSizes = [
 /** The word for a distance in either direction. */
 export const dPrimeWord = (value: number): string =>
   dPrimeSizes.findLast(({ from }) => Math.abs(value) >= from)?.word ?? dPrimeSizes[0].word;
+
+/** Of comparisons beside those that stand out. */
+export const othersNotShown = "The others were not shown to differ, which does not make them alike.";

@@ -145,7 +145,7 @@ const questions = (count: number): string => (count === 1 ? "1 question" : `${wh
 const stopReasons: Record<Extract<Departure, { what: "stopped" }>["reason"], string> = {
   stopped: "the panelist stopped",
   "cannot-answer": "the panelist could not answer",
-  "not-cleared": "the panelist was not cleared to taste",
+  "not-cleared": "the panelist did not take part, or was not cleared to taste",
 };
 
 const paperNames: Record<string, string> = {

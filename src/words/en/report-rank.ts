@@ -1,6 +1,6 @@
 import type { RankStatistics, RankTest } from "../../model/result-rank.ts";
 import { chosenPercent, points, pText, shortNumber, statistic, wholeNumber } from "../number.ts";
-import { agreedStep, howOften, listed, named, pIs, plain } from "./phrases.ts";
+import { agreedStep, howOften, listed, named, othersNotShown, pIs, plain } from "./phrases.ts";
 
 /** A pair, turned so that the rank sum of `higher` is no lower: `by` is 0 or more. `above`: people who put it above. */
 export type RankPairFacts = {
@@ -23,7 +23,8 @@ export type RankFacts = {
   people: number;
   test: RankStatistics["friedman"];
   page: RankStatistics["page"];
-  /** Pairs that stand out, and the one whose rank sums lie farthest apart. */
+  /** Pairs in all, those that stand out, and the one whose rank sums lie farthest apart. */
+  pairs: number;
   standOut: readonly RankPairFacts[];
   farthest: RankPairFacts | null;
   /** The largest difference of rank sums that is not excluded, and the largest there can be. */
@@ -47,9 +48,9 @@ const over = ({ higher, lower }: RankPairFacts): string => `${named(higher)} ove
 const inOrder = (names: readonly string[]): string => names.map(named).join(", ");
 const stillAllowed = ({ allowed, most }: RankFacts): string =>
   `It does not show that they do not: two rank sums may still lie up to ${shortNumber(allowed)} apart, where ${shortNumber(most)} is the most there can be.`;
-const pairsOf = ({ standOut }: RankFacts): string =>
+const pairsOf = ({ standOut, pairs }: RankFacts): string =>
   standOut.length > 0
-    ? `Pair by pair, these stand out: ${listed(standOut.map(over))}.`
+    ? `Pair by pair, these stand out: ${listed(standOut.map(over))}.${standOut.length < pairs ? ` ${othersNotShown}` : ""}`
     : "Taken pair by pair, none of them stands out.";
 /** The locked test decides; a pair that would stand out beside it is named all the same. */
 const pairsAside = ({ standOut }: RankFacts): string =>
@@ -71,7 +72,7 @@ export const rank = {
     reached: (f: RankFacts) =>
       f.page
         ? `This panel\u2019s orders of ${inProperty(f)} rise as expected, ${inOrder(f.predicted)}: ${pageText(f.page)}, ${pIs(f.page.pValue, f.alpha)}, and ${risk(f)}. ${pairsOf(f)}`
-        : `This panel ranked ${listed(f.products.map(named))} apart in ${inProperty(f)}: ${f.test ? friedmanText(f.test) : ""}, ${f.test ? pIs(f.test.pValue, f.alpha) : ""}, and ${risk(f)}. ${pairsOf(f)}`,
+        : `Taken together, this panel ranked ${listed(f.products.map(named))} apart in ${inProperty(f)}: ${f.test ? friedmanText(f.test) : ""}, ${f.test ? pIs(f.test.pValue, f.alpha) : ""}, and ${risk(f)}. ${pairsOf(f)}`,
     "not-reached": (f: RankFacts) =>
       f.page
         ? `This panel did not show that its orders of ${inProperty(f)} rise as expected, ${inOrder(f.predicted)}: ${pageText(f.page)}, ${pIs(f.page.pValue, f.alpha)}, and ${risk(f)}. ${stillAllowed(f)}${pairsAside(f)}`

@@ -4,7 +4,7 @@ import type { Unit } from "../../model/result-steps.ts";
 import { chosenPercent, points, pText, shortNumber, statistic, wholeNumber } from "../number.ts";
 import { leadText, type Uneven } from "./mixed.ts";
 import { momentPhrase } from "./moment.ts";
-import { agreedStep, howOften, listed, named, pIs, plain } from "./phrases.ts";
+import { agreedStep, howOften, listed, named, othersNotShown, pIs, plain } from "./phrases.ts";
 import { family } from "./report-family.ts";
 
 /**
@@ -52,6 +52,8 @@ export type ScaleFacts = {
   adjusted: number | null;
   pair: PairFacts | null;
   /** Pairs that stand out by adjusted p, the one marked higher first. */
+  /** Comparisons in all, and those that stand out. */
+  comparisons: number;
   standOut: readonly Named[];
   alpha: number;
   planned: boolean;
@@ -140,9 +142,9 @@ export const scale = {
       }
       const pairs =
         f.standOut.length > 0
-          ? `Of the comparisons, these stand out: ${listed(f.standOut.map(over))}.`
+          ? `Of the comparisons, these stand out: ${listed(f.standOut.map(over))}.${f.standOut.length < f.comparisons ? ` ${othersNotShown}` : ""}`
           : "Of the comparisons, none stands out.";
-      return `This panel marked ${listed(f.products.map(named))} apart in ${f.subject}: ${f.test ? fText(f.test) : ""}, ${p}, and ${risk(f)}. ${pairs}`;
+      return `Taken together, this panel marked ${listed(f.products.map(named))} apart in ${f.subject}: ${f.test ? fText(f.test) : ""}, ${p}, and ${risk(f)}. ${pairs}`;
     },
     "not-reached": (f: ScaleFacts) =>
       `This panel did not show that ${listed(f.products.map(named))} differ in ${f.subject}: ${f.products.length === 2 && f.pair ? `the means lie ${byPoints(f.pair)} apart` : f.test ? fText(f.test) : ""}, ${testP(f)}, and ${risk(f)}. It does not show that they do not.${pairsAside(f)}`,
