@@ -31,7 +31,7 @@ export const openWith = ({ by, text }: Opener, lock: Body<"study-locked">): Prom
 
 /** The last step: the key goes into the log, and the answers come out. */
 export function OpenKey({ id, state, fetching }: StudyProps) {
-  if (state.reveal) return <Opened id={id} fetched={fetching.thrown === null} />;
+  if (state.reveal) return <Opened id={id} whole={[...state.facts.values()].every((fact) => !fact.outline)} />;
   if (!state.close || !state.lock) {
     return (
       <Page heading={words.heading} windowTitle={words.heading}>
@@ -155,17 +155,23 @@ async function revealNow(lead: Lead, id: string, opened: OpenedKey): Promise<voi
   await fetchStudy(lead, id).catch(() => undefined);
 }
 
-function Opened({ id, fetched }: { id: string; fetched: boolean }) {
+/** `whole`: every full answer is here. Until then the reader's page would say that the study is sealed. */
+function Opened({ id, whole }: { id: string; whole: boolean }) {
   return (
     <Page heading={words.heading} windowTitle={words.heading}>
       <BackToDay id={id} />
       <p class="lead-in">{words.done}</p>
-      {fetched ? null : <p class="note">{words.sending}</p>}
-      <p>
-        <a class="button next" href={reportAddress(id)}>
-          {words.report}
-        </a>
-      </p>
+      {whole ? (
+        <p>
+          <a class="button next" href={reportAddress(id)}>
+            {words.report}
+          </a>
+        </p>
+      ) : (
+        <p class="note" role="status">
+          {words.sending}
+        </p>
+      )}
     </Page>
   );
 }

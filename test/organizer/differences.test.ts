@@ -141,16 +141,19 @@ describe("the history of a page", () => {
 
   test("typing into one field is one step, until the field is left", () => {
     const typed = grow([plan(24), plan(24, "C"), plan(24, "Ca"), plan(24, "Can")]);
-    expect(typed.past.map(({ text }) => text)).toEqual(["question nothing \u2192 Can"]);
+    expect(typed.past.map(({ text }) => text)).toEqual(["question: nothing \u2192 Can"]);
     const more = recorded(sealed(typed), plan(24, "Can"), plan(24, "Can they"), planDifferences);
-    expect(more.past.map(({ text }) => text)).toEqual(["question nothing \u2192 Can", "question Can \u2192 Can they"]);
+    expect(more.past.map(({ text }) => text)).toEqual([
+      "question: nothing \u2192 Can",
+      "question: Can \u2192 Can they",
+    ]);
     expect(grow([plan(24), plan(3), plan(24)]).past).toEqual([]);
   });
   test("other fields are other steps, with what changed along; a removal is called what was said of it", () => {
     const history = grow([plan(24), plan(30), { ...plan(30), method: "tetrad", looks: "masked" }]);
     expect(history.past.map(({ text }) => text)).toEqual([
-      "people 24 \u2192 30",
-      "method Triangle \u2192 Tetrad, and 1\u00a0more",
+      "people: 24 \u2192 30",
+      "method: Triangle \u2192 Tetrad, and 1\u00a0more",
     ]);
     const removed = recorded(history, plan(30), plan(24), planDifferences, "Removed wave 2.");
     expect(removed.past.at(-1)?.text).toBe("Removed wave 2");

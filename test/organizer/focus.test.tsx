@@ -15,7 +15,7 @@ import { Withdraw } from "../../src/organizer/withdraw.tsx";
 import { planWords } from "../../src/words/en/organizer-plan.ts";
 import { tabletWords } from "../../src/words/en/organizer-tablets.ts";
 import { readyPlan } from "../design/scenario.ts";
-import { device, newLead, now, stream, study } from "./lead-page.tsx";
+import { asLead, device, newLead, now, stream, study } from "./lead-page.tsx";
 
 afterEach(cleanup);
 
@@ -47,10 +47,13 @@ describe("where the focus goes when its button is gone", () => {
   });
 
   test("a declaration that is begun: to its summary", async () => {
-    render(<Part plan={readyPlan({ declarations: [] })} of={PartSafety} />);
+    const lead = await newLead();
+    asLead(lead, <Part plan={readyPlan({ declarations: [] })} of={PartSafety} />);
     press(planWords.safety.declare(planWords.safety.of.cleanser ?? ""));
     await focused("declare-cleanser");
     expect(document.activeElement?.tagName).toBe("SUMMARY");
+    cleanup();
+    await lead.store.close();
   });
 
   test("a device that is to be withdrawn: to No, and from No back", async () => {

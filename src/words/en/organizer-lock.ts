@@ -136,7 +136,7 @@ export const lockWords = {
     action: "Open the key",
     working: "Opening\u2026",
     done: "The key is open, and it matches its seal.",
-    sending: "The opened key is kept here and not sent yet. The full answers come when the server has it.",
+    sending: "The opened key is kept here. The full answers, and the way to the result, come when the server has it.",
     report: "Read the result",
   },
   close: {
