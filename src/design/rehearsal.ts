@@ -26,7 +26,7 @@ const examples = 3;
 const confidence = 0.95;
 
 /** Points that one mark scatters where the plan supposes nothing: a starting point, from no source. */
-const usualDeviation = 10;
+export const usualDeviation = 10;
 /** The scatter that a rehearsal of a plan supposes unless told otherwise. */
 export const usualScatter = ({ scaleSought }: Plan): number => scaleSought?.deviation ?? usualDeviation;
 

@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { interval } from "./interval.ts";
+import { coarseWarning } from "./result-ledger.ts";
 import { count, line } from "./schema.ts";
 
 /** What chewed and weighed portions say. A gain is in percent of the portion; what lies between two gains is percentage points. */
@@ -59,15 +60,7 @@ const warning = z.discriminatedUnion("what", [
     seconds: z.number(),
     points: z.number(),
   }),
-  /** Twice the balance's step against the smallest portion, in percentage points. */
-  z.strictObject({
-    what: z.literal("coarse"),
-    balanceStep: z.number(),
-    grams: z.number(),
-    points: z.number(),
-    effect: z.number(),
-    sought: z.boolean(),
-  }),
+  coarseWarning,
 ]);
 export type ChewWarning = z.infer<typeof warning>;
 

@@ -48,21 +48,24 @@ export const massDifference = z.strictObject({
 });
 export type MassDifference = z.infer<typeof massDifference>;
 
-/** What limits the result. coarse: the balance's step, twice, against the raw mass, in percentage points. */
+/** Twice the balance's step against the smallest mass it weighed, in percentage points, beside the effect it is to show. */
+export const coarseWarning = z.strictObject({
+  what: z.literal("coarse"),
+  balanceStep: z.number(),
+  grams: z.number(),
+  points: z.number(),
+  effect: z.number(),
+  sought: z.boolean(),
+});
+
+/** What limits the result. */
 const warning = z.discriminatedUnion("what", [
   z.strictObject({ what: z.literal("one-batch"), product: line }),
   z.strictObject({ what: z.literal("no-scatter"), step: line }),
   z.strictObject({ what: z.literal("not-weighed"), product: line, batch: line, step: line }),
   z.strictObject({ what: z.literal("blotted-differs"), step: line }),
   z.strictObject({ what: z.literal("pairs-incomplete"), first: line, second: line }),
-  z.strictObject({
-    what: z.literal("coarse"),
-    balanceStep: z.number(),
-    grams: z.number(),
-    points: z.number(),
-    effect: z.number(),
-    sought: z.boolean(),
-  }),
+  coarseWarning,
 ]);
 export type LedgerWarning = z.infer<typeof warning>;
 

@@ -65,7 +65,7 @@ export function BatchFields({ hand, at }: Props) {
 function StepRow({ hand, at, step }: Props & { step: number }) {
   const { id, ledger, set } = hand;
   const batch = ledger.batches[at];
-  const stored = batch ? weighingAt(batch, step) : blank;
+  const stored = weighingAt(batch, step);
   const [refused, setRefused] = useState<{ refusal: Refusal; grams: string } | null>(null);
   const change = (change: Partial<Weighing>): void => {
     const next = withWeighing(ledger, at, step, change);
@@ -108,8 +108,6 @@ function StepRow({ hand, at, step }: Props & { step: number }) {
     </>
   );
 }
-
-const blank: Weighing = { grams: "", tare: "", drip: "", blotted: "unknown", gainReason: "" };
 
 /** What has to be said of the row above, over its whole width. */
 const Across = ({ children }: { children: ComponentChildren }) => (
@@ -208,7 +206,7 @@ function Extras({ hand, at }: Props) {
 function ExtraRow({ hand: { ledger, set }, at, step, field }: Props & { step: number; field: string }) {
   const [refused, setRefused] = useState<{ refusal: Refusal; what: "tare" | "drip" } | null>(null);
   const batch = ledger.batches[at];
-  const stored = batch ? weighingAt(batch, step) : blank;
+  const stored = weighingAt(batch, step);
   const label = (what: "tare" | "drip" | "blotted"): string =>
     words.field(what, ledger.steps[step] ?? "", batch?.name ?? "", ledger.products[batch?.product ?? 0] ?? "");
   const propsOf = (what: "tare" | "drip"): ReadingProps => ({

@@ -10,7 +10,8 @@ export type Changed = { ledger: Ledger; refusal: null } | { ledger: null; refusa
 
 const blank: Weighing = { grams: "", tare: "", drip: "", blotted: "unknown", gainReason: "" };
 
-export const weighingAt = (batch: LedgerBatch, step: number): Weighing => batch.weighings[step] ?? blank;
+/** A weighing as it stands; an empty one where none was taken, or where the batch is not there yet. */
+export const weighingAt = (batch: LedgerBatch | undefined, step: number): Weighing => batch?.weighings[step] ?? blank;
 
 /**
  * One weighing changed.

@@ -1,4 +1,5 @@
 import { verdictSteps } from "../analysis/scale-power.ts";
+import { usualDeviation } from "../design/rehearsal.ts";
 import type { ScaleSought } from "../model/plan.ts";
 import { scaleSize as words } from "../words/en/organizer-scale-size.ts";
 import { Dial } from "./dial.tsx";
@@ -9,7 +10,7 @@ import { ScalePower } from "./scale-size.tsx";
 import type { Draft } from "./use-draft.ts";
 
 /** What is shown until the lead says something. */
-const guess: ScaleSought = { difference: 10, deviation: 10, seenDeviation: null, from: words.guess };
+const guess: ScaleSought = { difference: 10, deviation: usualDeviation, seenDeviation: null, from: words.guess };
 
 /** Line scale: the difference that matters, how marks scatter, and what the people of the plan then find. */
 export function ScaleSoughtPart({ draft: { plan, edit } }: { draft: Draft }) {
