@@ -48,7 +48,7 @@ function draw(plan: Plan, seed: string): Drawn {
 function give(given: Given, drawn: Drawn, output: Output): void {
   const { study, commitment, trays: made, opened } = drawn;
   const halves = {
-    blind: { study, commitment, seats: made.seats, blind: made.blind },
+    blind: { study, commitment, seats: made.seats, pots: made.pots, blind: made.blind },
     key: { study, commitment, sealed: { seed: opened.key.seed, salt: opened.salt, key: opened.key } },
   };
   const files = { blind: given.text("blind"), key: given.text("key") };

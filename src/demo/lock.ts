@@ -16,10 +16,10 @@ export type Lock = { body: Body<"study-locked">; opened: OpenedKey };
  */
 export async function lockDemo(name: string, plan: Plan, study: string, app: string): Promise<Lock> {
   const random = { seed: designSeed(name), codes: chance(`codes ${name}`) };
-  const { blind, key, seats } = makeTrays(plan, study, random);
+  const { blind, key, seats, pots } = makeTrays(plan, study, random);
   const { sealed, opened } = await sealKey(key, demoPassphrase(), seededBytes(`seal ${name}`));
   const packet = blindPacketOf(plan, study, blind, sealed.commitment);
-  return { body: { plan, packet, sealed, seats, app }, opened };
+  return { body: { plan, packet, sealed, seats, app, pots }, opened };
 }
 
 /** The cups of a tray, with what is in them. */

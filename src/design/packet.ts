@@ -30,6 +30,7 @@ export function blindPacketOf(plan: Plan, study: string, trays: BlindTray[], com
       : [],
     ranking: shapeOf(plan.method).answer === "order" ? rankingOf(plan) : null,
     line: plan.method === "line-scale" ? scaleOf(plan) : null,
+    chew: null,
     palette: plan.palette,
     allergens: { version: sha256(canonicalText(union)), ...union },
     cautions: applyingCautions(plan),

@@ -1,4 +1,5 @@
 import { familyOf } from "../analysis/method.ts";
+import { usualChew } from "../model/chew-plan.ts";
 import { shapeOf, sidesFor } from "../model/method.ts";
 import type { OpenPart } from "../model/open-part.ts";
 import { leastForVerdict } from "../model/outcome.ts";
@@ -50,6 +51,7 @@ export function emptyPlan(): Plan {
     perTray: null,
     comparisons: { kind: "all-pairs" },
     ranking: emptyRanking(),
+    chew: usualChew(),
     products: [],
     looks: null,
     masking: "",

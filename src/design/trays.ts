@@ -5,6 +5,7 @@ import { problem } from "../model/problem.ts";
 import { drawCodes } from "./codes.ts";
 import { partsOf, productBounds, runsOf } from "./method.ts";
 import { dealOrders, dealToSeats } from "./orders.ts";
+import { drawPots, potsByWave } from "./pots.ts";
 import { dealtEvenly, seeded, type Uniform } from "./random.ts";
 import { seating } from "./seating.ts";
 
@@ -16,6 +17,8 @@ export type Trays = {
   key: Key;
   /** A seat is one person, with all of their planned trays; spare trays have none until they are served. */
   seats: { seat: number; trays: number[] }[];
+  /** Labels of each wave's pots, which the key gives a batch. */
+  pots: { wave: number; pots: string[] }[];
 };
 
 const highestTray = 9999;
@@ -39,10 +42,12 @@ export function makeTrays(plan: Plan, study: string, random: { seed: string; cod
     throw problem("plan/too-many-trays", { trays: waveOf.length + plan.spares, codes: highestTray });
   }
   const blind = blindHalf(plan, waveOf, partsOf(runs[0]?.[0] ?? "").samples.length, random.codes);
+  const pots = drawPots(plan, random.seed);
   return {
     blind,
-    key: { v: 1, study, seed: random.seed, trays: keyTrays(plan, runs, blind, seats, random.seed) },
+    key: { v: 1, study, seed: random.seed, trays: keyTrays(plan, runs, blind, seats, random.seed), pots },
     seats,
+    pots: potsByWave(plan, pots),
   };
 }
 

@@ -20,7 +20,7 @@ export function readOutline(value: unknown, hash: string): Fact | null {
 /** The outline of an event: itself, but a ballot event without what it says. */
 export function outlineOf(fact: Fact): Envelope {
   const { hash: _hash, outline: _outline, ...rest } = fact;
-  if (fact.kind === "answer-kept" || fact.kind === "mark-kept") {
+  if (fact.kind === "answer-kept" || fact.kind === "mark-kept" || fact.kind === "portion-chewed") {
     return { ...rest, body: { tray: fact.body.tray, question: fact.body.question } };
   }
   if (fact.kind === "remark-kept") return { ...rest, body: { tray: fact.body.tray } };

@@ -93,6 +93,21 @@ export const panelBodies = {
     screen,
     salt,
   }),
+  /** A portion that was chewed to be weighed. `question`: its place on the tray, from 1. */
+  "portion-chewed": z.strictObject({
+    tray,
+    question: count,
+    code,
+    /** Real seconds between the two touches, by the monotonic clock. */
+    chewedSeconds: z.number().check(z.minimum(0)),
+    /** All of it was spat into its cup: only then there is something to weigh. */
+    whole: z.boolean(),
+    /** The page was hidden while the clock ran. */
+    hidden: z.boolean(),
+    elapsedMs: z.number().check(z.minimum(0)),
+    screen,
+    salt,
+  }),
   "remark-kept": z.strictObject({ tray, remark: hash }),
   "tray-finished": z.strictObject({ tray }),
   "tray-stopped": z.strictObject({ tray, reason: z.enum(stopReasons) }),
@@ -102,6 +117,7 @@ export const panelKinds = [
   "tray-opened",
   "answer-kept",
   "mark-kept",
+  "portion-chewed",
   "remark-kept",
   "tray-finished",
   "tray-stopped",
@@ -110,7 +126,7 @@ export type PanelKind = (typeof panelKinds)[number];
 export const isPanelKind = (kind: string): kind is PanelKind => (panelKinds as readonly string[]).includes(kind);
 
 /** Kinds that carry an answer: what the reveal opens, and what makes a tray taken. */
-export const answerKinds = ["answer-kept", "mark-kept"] as const satisfies readonly PanelKind[];
+export const answerKinds = ["answer-kept", "mark-kept", "portion-chewed"] as const satisfies readonly PanelKind[];
 export const isAnswerKind = (kind: string): kind is (typeof answerKinds)[number] =>
   (answerKinds as readonly string[]).includes(kind);
 

@@ -3,6 +3,7 @@ import { type Envelope, heads, panelBodies, type StreamName } from "./ballot-eve
 import { claim } from "./claim.ts";
 import { openedKey, sealedKey } from "./key.ts";
 import { kitchen, kitchenId } from "./kitchen.ts";
+import { kitchenBodies, pot } from "./kitchen-event.ts";
 import { blindPacket } from "./packet.ts";
 import { plan } from "./plan.ts";
 import { rawDraw } from "./raw.ts";
@@ -60,6 +61,8 @@ export const bodies = {
     app: line,
     /** Which raw pieces get which process, where the plan says that it is drawn. */
     draw: z.optional(rawDraw),
+    /** Labels of the pots of each wave, in the order of the alphabet; what is in which, the key says. */
+    pots: z.optional(z.array(z.strictObject({ wave: count, pots: z.array(pot) }))),
   }),
   "paper-printed": z.strictObject({ paper: z.enum(papers), reprint: z.boolean() }),
   "ballot-voided": z.strictObject({ tray, targets: z.array(id), reason: z.enum(voidReasons), note: line }),
@@ -73,6 +76,7 @@ export const bodies = {
   "look-done": z.strictObject({ look: id, said: z.enum(["go-on", "stop"]) }),
   "study-closed": z.strictObject({ heads, knownUnsent: whole, note: line }),
   "key-revealed": z.strictObject({ heads, opened: openedKey }),
+  ...kitchenBodies,
   ...panelBodies,
 } as const;
 
@@ -85,6 +89,7 @@ export const outlineBodies = {
   ...bodies,
   "answer-kept": z.strictObject({ tray, question: count }),
   "mark-kept": z.strictObject({ tray, question: count }),
+  "portion-chewed": z.strictObject({ tray, question: count }),
   "remark-kept": z.strictObject({ tray }),
 } as const;
 

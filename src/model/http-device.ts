@@ -14,7 +14,8 @@ export const limits = {
   codeMinutes: 10,
 } as const;
 
-export const roles = ["lead", "panel", "reader"] as const;
+/** kitchen: who cooks, checks and weighs; neither answers nor key. */
+export const roles = ["lead", "kitchen", "panel", "reader"] as const;
 export type Role = (typeof roles)[number];
 
 // GET /api/hello (anyone): which database this is, and the device that a cookie says was enrolled in this browser.

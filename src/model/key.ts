@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { pot } from "./kitchen-event.ts";
 import { code, hash, hex, id, line, trayNumber } from "./schema.ts";
 
 /** The sealed half of the serving plan: which code is which product and batch, per tray, and the design's seed. */
@@ -16,6 +17,8 @@ export const key = z.strictObject({
       reference: z.optional(z.strictObject({ product: id, batch: line })),
     }),
   ),
+  /** Which batch is in the pot of a label: on the day the kitchen writes labels down. Keys of older locks have none. */
+  pots: z.optional(z.array(z.strictObject({ pot, product: id, batch: line }))),
 });
 export type Key = z.infer<typeof key>;
 

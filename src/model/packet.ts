@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import { allergens } from "./allergen.ts";
 import { askedAttribute, cautions, lineLengths } from "./attribute.ts";
+import { askedChew } from "./chew.ts";
 import { type AnswerWord, plannable, shapeOf } from "./method.ts";
 import { code, count, hash, id, line, paragraph, trayNumber } from "./schema.ts";
 
@@ -55,6 +56,8 @@ export const blindPacket = z.strictObject({
     ),
     null,
   ),
+  /** How portions are chewed that are weighed afterwards; null for other methods. */
+  chew: z._default(z.nullable(askedChew), null),
   palette: z.enum(["day", "dim"]),
   /** Union over everything served, in the order of law, the same for every tray; `version` names it in a clearance. */
   allergens: z.strictObject({

@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import { allergens } from "./allergen.ts";
 import { attribute, cautions, lineLengths } from "./attribute.ts";
+import { chew, usualChew } from "./chew-plan.ts";
 import { plannable } from "./method.ts";
 import { advised, asked, nothingAsked, pace, usualPace } from "./plan-question.ts";
 import { raw } from "./raw.ts";
@@ -251,6 +252,8 @@ export const plan = z.strictObject({
   comparisons: z._default(comparisons, { kind: "all-pairs" }),
   /** Ranking only. */
   ranking: z._default(ranking, emptyRanking()),
+  /** Chewed and weighed portions only. */
+  chew: z._default(chew, usualChew()),
   products: z.array(product).check(z.maxLength(12)),
   /** "Could you tell them apart by looks?" null until answered. */
   looks: z.nullable(z.enum(["alike", "masked", "differ"])),

@@ -95,6 +95,7 @@ export type ProblemDetails = {
   "plan/sessions": { sessions: number; repeats: number };
   "plan/no-batch": { product: string; wave: number };
   "plan/too-many-trays": { trays: number; codes: number };
+  "plan/too-many-batches": { batches: number; most: number };
   "lock/insecure-origin": { origin: string };
   "lock/already-locked": Record<string, never>;
   "lock/several-versions": Record<string, never>;

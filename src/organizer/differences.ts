@@ -79,6 +79,7 @@ export function planDifferences(mine: Plan, theirs: Plan): Difference<Plan>[] {
     ...Object.entries(words.serving).map(([key, label]) => ({ path: ["serving", key], label })),
     ...Object.entries(words.pace).map(([key, label]) => ({ path: ["pace", key], label })),
     ...Object.entries(words.ranking).map(([key, label]) => ({ path: ["ranking", key], label })),
+    ...Object.entries(words.chew).map(([key, label]) => ({ path: ["chew", key], label })),
     { path: ["scale", "lengthMm"], label: words.lengthMm },
   ];
   const take = (key: string, path: Path, plan: Plan): Plan => {

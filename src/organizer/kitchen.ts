@@ -10,6 +10,8 @@ export type BatchRow = {
   letter: string;
   product: string;
   batch: string;
+  /** The label under which its temperatures are written down; null in keys of older locks. */
+  pot: string | null;
   cups: { tray: number; place: number; code: string }[];
   /** Trays whose uncoded cup is filled from it too. */
   references: number[];
@@ -72,7 +74,9 @@ export function rowsByBatch(key: Key, lock: Lock): BatchRow[] {
         );
         const portion = plan.serving.portionGrams;
         const grams = portion === null ? null : Math.round(portion * (cups.length + references.length) * 10) / 10;
-        rows.push({ wave: at + 1, starts: wave.starts, letter, product: product.name, batch, cups, references, grams });
+        const pot = key.pots?.find((each) => each.product === product.id && each.batch === batch)?.pot ?? null;
+        const named = { wave: at + 1, starts: wave.starts, letter, product: product.name, batch, pot };
+        rows.push({ ...named, cups, references, grams });
       }
     }
   });

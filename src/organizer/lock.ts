@@ -29,12 +29,12 @@ export async function lockPlan(plan: Plan, study: string, app: string, random: R
     throw problem("plan/not-ready", { missing: listed(parts) });
   }
   const codes: Uniform = cryptoUniform(random);
-  const { blind, key, seats } = makeTrays(plan, study, { seed: newSeed(random), codes });
+  const { blind, key, seats, pots } = makeTrays(plan, study, { seed: newSeed(random), codes });
   const passphrase = newPassphrase(random);
   const { sealed, opened } = await sealKey(key, passphrase, random);
   const packet = blindPacketOf(plan, study, blind, sealed.commitment);
   const draw = drawRaw(plan, newSeed(random));
-  return { body: { plan, packet, sealed, seats, app, ...(draw ? { draw } : {}) }, opened, passphrase };
+  return { body: { plan, packet, sealed, seats, app, pots, ...(draw ? { draw } : {}) }, opened, passphrase };
 }
 
 /** Did somebody write the passphrase down? Its first and last word, typed back. Case and spaces do not matter. */

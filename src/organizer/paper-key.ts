@@ -8,7 +8,8 @@ import { commitmentOf } from "../seal/commitment.ts";
  * The key as the sealed page prints it, short enough for one QR code: seed, commitment salt and, for each tray, its
  * order and the number of each cup's batch within its wave ("7:AAB:1.1.12"). Where there is a reference cup it comes
  * first of both, parted from the order by a dot ("7:A.BA:2.1.2"); such texts bear a mark of their own, and those from
- * before still read. With the locked plan and packet, which are in the log, this gives the whole key back. Capital
+ * before still read. Behind the trays stands each pot with the letter of its product and the number of its batch among that
+ * product's ("KT:A:2"). With the locked plan and packet, which are in the log, this gives the whole key back. Capital
  * letters, digits, ":" and "." only: a QR code packs those tightly.
  */
 const marks = { plain: "CLOCHEKEY1", withReference: "CLOCHEKEY2" } as const;
@@ -26,8 +27,20 @@ export function paperKeyText(opened: OpenedKey, plan: Plan, trays: Body<"study-l
     return `${tray}:${order.replace(":", ".")}:${places.join(".")}`;
   });
   const mark = opened.key.trays.some(({ reference }) => reference) ? marks.withReference : marks.plain;
-  return [mark, opened.key.seed, opened.salt, ...rows].join(" ").toUpperCase();
+  const pots = (opened.key.pots ?? []).map(({ pot, product, batch }) => {
+    const at = plan.products.findIndex(({ id }) => id === product);
+    return `${pot}:${letterAt(at)}:${batchesOf(plan, product).indexOf(batch) + 1}`;
+  });
+  return [mark, opened.key.seed, opened.salt, ...rows, ...pots].join(" ").toUpperCase();
 }
+
+const firstLetter = "A".codePointAt(0) ?? 0;
+const letterAt = (at: number): string => String.fromCodePoint(firstLetter + at);
+
+/** Every batch of a product once, in the order of the waves. */
+const batchesOf = ({ waves }: Plan, product: string): string[] => [
+  ...new Set(waves.flatMap(({ batches }) => batches[product] ?? [])),
+];
 
 /**
  * The key from the text of a sealed page, typed or scanned; spaces, line ends and case do not matter.
@@ -37,9 +50,12 @@ export function paperKeyText(opened: OpenedKey, plan: Plan, trays: Body<"study-l
 export function readPaperKey(text: string, lock: Body<"study-locked">): OpenedKey {
   const [head, seed = "", salt = "", ...rows] = text.trim().toLowerCase().split(/\s+/);
   const mark = lock.packet.reference ? marks.withReference : marks.plain;
-  if (head !== mark.toLowerCase() || rows.length !== lock.packet.trays.length) throw unreadable(lock.packet);
-  const trays = rows.map((row, at) => trayOf(row, at, lock));
-  const opened = { key: { v: 1 as const, study: lock.packet.study, seed, trays }, salt };
+  const labels = new Set((lock.pots ?? []).flatMap(({ pots }) => pots));
+  const all = lock.packet.trays.length;
+  if (head !== mark.toLowerCase() || rows.length !== all + labels.size) throw unreadable(lock.packet);
+  const trays = rows.slice(0, all).map((row, at) => trayOf(row, at, lock));
+  const pots = lock.pots ? { pots: rows.slice(all).map((row) => potOf(row, lock)) } : {};
+  const opened = { key: { v: 1 as const, study: lock.packet.study, seed, trays, ...pots }, salt };
   if (commitmentOf(opened) !== lock.sealed.commitment) throw problem("key/page-mistyped");
   return opened;
 }
@@ -58,7 +74,7 @@ function trayOf(row: string, at: number, { plan, packet }: Body<"study-locked">)
   if (places.length !== cups.length) throw unreadable(packet);
   const batches = plan.waves[blind.wave - 1]?.batches ?? {};
   const filled = cups.map((letter, place) => {
-    const product = plan.products[(letter.codePointAt(0) ?? 0) - ("A".codePointAt(0) ?? 0)]?.id ?? "";
+    const product = plan.products[(letter.codePointAt(0) ?? 0) - firstLetter]?.id ?? "";
     const batch = batches[product]?.[Number(places[place]) - 1];
     if (batch === undefined) throw unreadable(packet);
     return { product, batch };
@@ -66,6 +82,14 @@ function trayOf(row: string, at: number, { plan, packet }: Body<"study-locked">)
   const [reference] = packet.reference ? filled : [];
   const coded = filled.slice(before.length).map((cup, place) => ({ code: blind.codes[place] ?? "", ...cup }));
   return { tray: blind.tray, order: letters.join(":"), samples: coded, ...(reference ? { reference } : {}) };
+}
+
+function potOf(row: string, { plan, packet }: Body<"study-locked">): NonNullable<OpenedKey["key"]["pots"]>[number] {
+  const [pot = "", letter = "", number] = row.toUpperCase().split(":");
+  const product = plan.products[(letter.codePointAt(0) ?? 0) - firstLetter]?.id ?? "";
+  const batch = batchesOf(plan, product)[Number(number) - 1];
+  if (batch === undefined) throw unreadable(packet);
+  return { pot, product, batch };
 }
 
 const unreadable = (packet: Body<"study-locked">["packet"]) =>

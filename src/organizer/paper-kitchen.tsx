@@ -37,8 +37,8 @@ function Batch({ row, mark }: { row: BatchRow; mark: BlindPacket["reference"] })
   return (
     <div class="batch">
       <p class="batch-head">
-        <strong class="product-letter">{row.letter}</strong> {row.product}, {words.batch(row.batch)}:{" "}
-        {words.cups(row.cups.length + row.references.length)}
+        <strong class="product-letter">{row.letter}</strong> {row.product}, {words.batch(row.batch)}
+        {row.pot === null ? "" : words.pot(row.pot)}: {words.cups(row.cups.length + row.references.length)}
         {words.portion(row.grams)}
       </p>
       {row.cups.length + row.references.length === 0 ? <p>{words.none}</p> : null}

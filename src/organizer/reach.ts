@@ -4,7 +4,9 @@ import { Problem } from "../model/problem.ts";
 import type { Lead } from "./app-context.ts";
 
 /** The page of the app that a device of each role opens. */
-export const entries: Record<Role, string> = { panel: "panel/", reader: "report/", lead: "organizer/" };
+export const entries: Record<Role, string> = {
+  ...{ panel: "panel/", reader: "report/", lead: "organizer/", kitchen: "organizer/" },
+};
 
 /** "localhost" means another computer on every other device. */
 export const isOwnComputer = (hostname: string): boolean => /^(localhost$|127\.|\[?::1\]?$)/.test(hostname);
@@ -27,4 +29,4 @@ export async function addressesFor(
 
 /** What a device scans: its page with the code after "#", which no server and no log ever sees. */
 export const scanned = (address: string, role: Role, code: string): string =>
-  `${address}${entries[role]}#${role === "lead" ? "setup" : "code"}=${code}`;
+  `${address}${entries[role]}#${entries[role] === entries.lead ? "setup" : "code"}=${code}`;

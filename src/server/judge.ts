@@ -2,6 +2,7 @@ import { readEvent } from "../log/facts.ts";
 import { type Envelope, isAnswerKind, isPanelKind } from "../model/ballot-event.ts";
 import { type Fact, isKind } from "../model/event.ts";
 import type { Role } from "../model/http.ts";
+import { isKitchenKind } from "../model/kitchen-event.ts";
 import { id as idSchema, misfit } from "../model/schema.ts";
 
 /** An event's text as the server sees it before looking at what it holds. */
@@ -45,7 +46,8 @@ export function takenTray(fact: Fact): number | null {
 export function mayWrite(role: Role, envelope: Pick<Envelope, "kind" | "stream">): boolean {
   if (role === "reader") return false;
   if (role === "lead") return !isPanelKind(envelope.kind);
-  return envelope.stream.kind === "study" && (isPanelKind(envelope.kind) || !isKind(envelope.kind));
+  const own = role === "kitchen" ? isKitchenKind : isPanelKind;
+  return envelope.stream.kind === "study" && (own(envelope.kind) || !isKind(envelope.kind));
 }
 
 function readSafely(text: string): ReturnType<typeof readEvent> | null {

@@ -1,4 +1,5 @@
 import { designMethod } from "../../src/design/method.ts";
+import { usualChew } from "../../src/model/chew-plan.ts";
 import { emptyRanking, type Plan } from "../../src/model/plan.ts";
 import { nothingAsked, usualPace } from "../../src/model/plan-question.ts";
 import { type Judgment, type StudyRecord, studyRecord } from "../../src/model/record.ts";
@@ -44,6 +45,7 @@ const plan: Plan = {
   noPreference: "not-offered",
   scale: { lengthMm: 120, attributes: [] },
   ranking: emptyRanking(),
+  chew: usualChew(),
   scaleSought: null,
   perTray: null,
   comparisons: { kind: "all-pairs" },

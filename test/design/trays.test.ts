@@ -21,7 +21,7 @@ const made = (plan: Plan, seed = "5eed", codes = "code source") =>
 
 describe("trays of a plan for 24 people, 3 spares, two waves", () => {
   const plan = readyPlan();
-  const { blind, key, seats } = made(plan);
+  const { blind, key, seats, pots } = made(plan);
 
   test("are numbered from 1, spares last and marked, wave by wave, the last wave with the most spares", () => {
     expect(blind.map(({ tray }) => tray)).toEqual(Array.from({ length: 27 }, (_, at) => at + 1));
@@ -70,7 +70,7 @@ describe("trays of a plan for 24 people, 3 spares, two waves", () => {
     expect(read(keySchema, key)).toEqual(key);
   });
   test("are the same again from the same seed and the same source of codes", () => {
-    expect(made(plan)).toEqual({ blind, key, seats });
+    expect(made(plan)).toEqual({ blind, key, seats, pots });
   });
 });
 

@@ -72,6 +72,7 @@ export class Writer {
         reference: null,
         properties: [],
         ranking: null,
+        chew: null,
         line: null,
         palette: "day",
         allergens: { version: sha256("list"), contains: ["egg"], mayContain: [], other: [] },

@@ -17,11 +17,11 @@ const [current, steamed] = readyPlan().products.map(({ id }) => id);
 
 /** A study of any method, as it is locked; of the sealed key only what reading the page looks at. */
 function lockedOf(plan: Plan, seed: string) {
-  const { blind, key } = makeTrays(plan, study, { seed, codes: seeded(seed, "codes") });
+  const { blind, key, pots } = makeTrays(plan, study, { seed, codes: seeded(seed, "codes") });
   const opened = { key, salt: "ab".repeat(32) };
   const packet = blindPacketOf(plan, study, blind, commitmentOf(opened));
   const sealed = { commitment: commitmentOf(opened) };
-  return { opened, lock: { plan, packet, sealed } as unknown as Body<"study-locked"> };
+  return { opened, lock: { plan, packet, sealed, pots } as unknown as Body<"study-locked"> };
 }
 
 const anyPlan = fc
@@ -43,11 +43,23 @@ describe("the sealed page", () => {
       fc.property(anyPlan, fc.stringMatching(/^[0-9a-f]{8}$/), (plan, seed) => {
         const { opened, lock } = lockedOf(plan, seed);
         const text = paperKeyText(opened, plan, lock.packet.trays);
-        expect(text).toMatch(/^CLOCHEKEY[12] [0-9A-F.: ]+$/);
+        expect(text).toMatch(/^CLOCHEKEY[12] [0-9A-Z.: ]+$/);
         expect(readPaperKey(text.toLowerCase().replaceAll(" ", "\n"), lock)).toEqual(opened);
       }),
       { numRuns: 60 },
     );
+  });
+
+  test("that of a lock without pots, as they were made once, still gives its key back", () => {
+    const plan = readyPlan();
+    const { opened, lock } = lockedOf(plan, "5eed");
+    const { pots: _none, ...key } = opened.key;
+    const older = { ...opened, key };
+    const { pots: _labels, ...rest } = lock;
+    const before = { ...rest, sealed: { ...lock.sealed, commitment: commitmentOf(older) } };
+    const text = paperKeyText(older, plan, lock.packet.trays);
+    expect(text).not.toMatch(/ [A-Z]{2}:/);
+    expect(readPaperKey(text, before)).toEqual(older);
   });
 
   test("a reference that is typed wrong is told, and a page without references does not open a study with them", () => {

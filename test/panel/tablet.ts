@@ -25,6 +25,7 @@ export const packet: BlindPacket = {
   reference: null,
   properties: [],
   ranking: null,
+  chew: null,
   line: null,
   palette: "dim",
   allergens: {

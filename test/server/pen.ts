@@ -140,6 +140,7 @@ export function packetOf(study: string): BlindPacket {
     reference: null,
     properties: [],
     ranking: null,
+    chew: null,
     line: null,
     palette: "day",
     allergens: { version: sha256("list"), contains: ["egg", "milk"], mayContain: ["mustard"], other: [] },

@@ -21,7 +21,17 @@ type Labels<T, Left extends string = never> = Record<Exclude<keyof T & string, L
 
 const plan: Labels<
   Plan,
-  "asked" | "advised" | "pace" | "serving" | "products" | "properties" | "waves" | "declarations" | "scale" | "ranking"
+  | "asked"
+  | "advised"
+  | "pace"
+  | "serving"
+  | "products"
+  | "properties"
+  | "waves"
+  | "declarations"
+  | "scale"
+  | "ranking"
+  | "chew"
 > = {
   title: "title",
   invented: "demo",
@@ -96,6 +106,17 @@ const ranking: Labels<Plan["ranking"]> = {
   definition: "what it means",
   predicted: "order expected",
   liking: "an order of liking",
+};
+const chew: Labels<Plan["chew"]> = {
+  seconds: "seconds of chewing",
+  mouth: "mouth before each portion",
+  waitSeconds: "waiting before each portion (seconds)",
+  rinseGrams: "water rinsed into the cup (g)",
+  toleranceGrams: "how far a portion may be off (g)",
+  balanceStep: "step of the balance (g)",
+  weighWithinSeconds: "weighed within (seconds)",
+  control: "inert portion",
+  matters: "difference of gains that matters (percentage points)",
 };
 const product: Labels<Product, "id"> = { name: "name", preparation: "preparation" };
 const property: Labels<Property, "id"> = {
@@ -224,6 +245,7 @@ export const differenceWords = {
   pace: pace as Record<string, string>,
   serving: serving as Record<string, string>,
   ranking: ranking as Record<string, string>,
+  chew: chew as Record<string, string>,
   claim: claim as Record<string, string>,
   large: (key: string) => large.has(key),
   asBefore: "as before",

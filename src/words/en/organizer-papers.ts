@@ -80,6 +80,7 @@ export const paperWords = {
     portion: (grams: number | null) => (grams === null ? "" : `, ${grams}${nb}g in all`),
     cups: (count: number) => plural(count, "cup", "cups"),
     batch: (batch: string) => `batch ${batch}`,
+    pot: (label: string) => `, pot ${label}`,
     tray: (label: string) => `tray${nb}${label}`,
     filled: "filled",
     none: "No cup is filled from this batch.",

@@ -23,7 +23,7 @@ export const tabletWords = {
       `its line reaches ${reach}${nb}mm, this study needs ${needed}${nb}mm: use another tablet`,
   },
   self: "this browser",
-  roles: { panel: "tablet", reader: "reader", lead: "lead" },
+  roles: { panel: "tablet", kitchen: "kitchen", reader: "reader", lead: "lead" },
   unreadable: (count: number) =>
     `${plural(count, "record", "records")} from here cannot be read and ${count === 1 ? "counts" : "count"} nowhere. The server and this device keep ${count === 1 ? "it" : "them"}; tell whoever runs the server.`,
   noStudy: "no study",
@@ -57,6 +57,7 @@ export const tabletWords = {
     steps: {
       panel: "Scan this with the tablet\u2019s camera:",
       reader: "Scan this with the reader\u2019s phone or tablet:",
+      kitchen: "Scan this with the kitchen\u2019s phone:",
       lead: "Scan this with the phone:",
     },
     type: "Or open this address there and type the code:",

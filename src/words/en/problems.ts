@@ -125,6 +125,8 @@ export const problems: Sentences = {
   "plan/no-batch": (d) => `No batch of “${d.product}” is named for wave ${d.wave}. Name at least one.`,
   "plan/too-many-trays": (d) =>
     `${d.trays} trays need more distinct codes than the ${d.codes} there are for people who sit together. Plan more waves or allow more codes.`,
+  "plan/too-many-batches": (d) =>
+    `The waves name ${d.batches} batches, and there are labels for ${d.most}. Let batches serve several waves, or plan fewer waves.`,
   "lock/insecure-origin": (d) =>
     `The plan cannot be locked on ${d.origin}: without a secure address this browser has no encryption, so the key could not be sealed. Open Cloche over https or on localhost; nothing you wrote is lost.`,
   "lock/already-locked": () => "This plan is locked already. Nothing was changed.",

@@ -1,0 +1,29 @@
+import * as z from "zod/mini";
+import { askedChew } from "./chew.ts";
+import { readingPattern } from "./grams.ts";
+import { id } from "./schema.ts";
+
+/**
+ * Portions that are weighed, chewed for a fixed time, spat into a lidded cup and weighed again. What is gained is saliva less
+ * juice and bits: no measure of juiciness, and no direction of it is presumed.
+ */
+export const chew = z.strictObject({
+  ...askedChew.shape,
+  /** How far a portion may be from the planned mass, in grams. */
+  toleranceGrams: z.number().check(z.gt(0), z.maximum(50)),
+  /** Smallest step of the balance in grams, as it is written on it; empty until said. */
+  balanceStep: z.union([z.literal(""), z.string().check(z.regex(readingPattern, "a mass in grams like 0.01"))]),
+  /** A closed cup is weighed within so many seconds. */
+  weighWithinSeconds: z.number().check(z.int(), z.minimum(10), z.maximum(3600)),
+  /** The product that is inert and shows saliva alone; null: there is none. */
+  control: z.nullable(id),
+  /** Smallest difference of two gains that matters, in percentage points; null: none was named. */
+  matters: z.nullable(z.number().check(z.gt(0), z.maximum(100))),
+});
+export type Chew = z.infer<typeof chew>;
+
+/** Figures to begin with: common practice, no source. */
+export const usualChew = (): Chew => ({
+  ...{ seconds: 15, mouth: "rinsed-and-waited", waitSeconds: 30, rinseGrams: 10, toleranceGrams: 0.3 },
+  ...{ balanceStep: "", weighWithinSeconds: 120, control: null, matters: null },
+});
