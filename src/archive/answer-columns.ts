@@ -31,27 +31,38 @@ export function repeatsOf(marked: readonly { seat: number; tray: number; wave: n
 }
 
 /**
- * Cells by column for the wave's session and the question, where the plan has more than one; a study without them has no
- * such columns.
+ * Cells by column for the wave's session and the question, where the plan has more than one, and for whether the answer
+ * stood on paper, where one did; a study without them has no such columns.
  */
-export function occasionOf({ plan }: Pick<StudyRecord, "plan">): (answer: OnTray) => Cells {
+export function occasionOf(
+  { plan }: Pick<StudyRecord, "plan">,
+  marked: readonly Pick<OnTray, "paper">[],
+): (answer: OnTray) => Cells {
   const inSessions = plan.waves.some(({ session }) => session.trim() !== "");
   const several = asksSeveral({ plan });
-  return ({ wave, question }) => ({
+  const onPaper = someOnPaper(marked);
+  return ({ wave, question, paper }) => ({
     ...(inSessions ? { session: plan.waves[wave - 1]?.session.trim() ?? "" } : {}),
     ...(several ? { question, property: plan.properties[question - 1]?.name.trim() ?? "" } : {}),
+    ...(onPaper ? { source: paper ? "paper" : "tablet" } : {}),
   });
 }
+
+const someOnPaper = (marked: readonly Pick<OnTray, "paper">[]): boolean => marked.some(({ paper }) => paper);
 
 /** A plan may still hold properties of a method that it has left. */
 const asksSeveral = ({ plan }: Pick<StudyRecord, "plan">): boolean =>
   shapeOf(plan.method).property && plan.properties.length > 1;
 
 /** Names of those columns, in their order. */
-export function occasionColumns({ plan }: Pick<StudyRecord, "plan">): string[] {
+export function occasionColumns(
+  { plan }: Pick<StudyRecord, "plan">,
+  marked: readonly Pick<OnTray, "paper">[],
+): string[] {
   return [
     ...(plan.waves.some(({ session }) => session.trim() !== "") ? ["session"] : []),
     ...(asksSeveral({ plan }) ? ["question", "property"] : []),
+    ...(someOnPaper(marked) ? ["source"] : []),
   ];
 }
 
@@ -78,7 +89,7 @@ export function trayCells(record: Pick<StudyRecord, "plan">, marked: readonly On
   const names = new Map(record.plan.products.map(({ id, name }) => [id, name]));
   const nameOf = (product: string): string => names.get(product) ?? product;
   const repeats = repeatsOf(marked);
-  const occasion = occasionOf(record);
+  const occasion = occasionOf(record, marked);
   return (answer) => {
     const { seat, tray, wave, order, samples, reference } = answer;
     return {

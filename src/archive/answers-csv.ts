@@ -28,7 +28,7 @@ const placeColumn = (method: Method): string => (method === "triangle" ? "positi
  *          the trays of one seat; codes, products and batches stand in serving order, the reference cup before them
  */
 export function answersCsv(record: Pick<StudyRecord, "plan" | "packet">, marked: readonly Marked[]): string {
-  const columns = columnsOf(record);
+  const columns = columnsOf(record, marked);
   const cellsOf = trayCells(record, marked);
   const rows = inOrderOfTrays(marked).map((answer) => {
     const cells: Cells = {
@@ -45,13 +45,13 @@ export function answersCsv(record: Pick<StudyRecord, "plan" | "packet">, marked:
 }
 
 /** The triangle's columns are those of its first files; other methods have the codes of the tray as well. */
-function columnsOf(record: Pick<StudyRecord, "plan" | "packet">): string[] {
+function columnsOf(record: Pick<StudyRecord, "plan" | "packet">, marked: readonly Marked[]): string[] {
   const { method } = record.plan;
   const { answer, guess } = shapeOf(method);
   const samples = samplesOf(record);
   return [
     ...["panelist", "repeat", "correct", "tray", "wave"],
-    ...occasionColumns(record),
+    ...occasionColumns(record, marked),
     ...["order", placeColumn(method), "choice"],
     ...(answer === "partner" ? ["pairs"] : []),
     ...(guess ? ["guess"] : []),

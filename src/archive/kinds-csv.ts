@@ -29,7 +29,7 @@ export function kindsCsv(record: Pick<StudyRecord, "plan" | "packet">, marked: r
   const samples = samplesOf(record);
   const columns = [
     ...["panelist", "repeat", "served", "answer", "tray", "wave"],
-    ...occasionColumns(record),
+    ...occasionColumns(record, marked),
     "order",
     ...referenceColumns(record),
     ...places("code", samples),

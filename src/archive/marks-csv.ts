@@ -82,7 +82,7 @@ export function marksCsv(
         code: line.code,
         batch: line.batch,
         chewed_seconds: mark?.chewedSeconds ?? "",
-        answer_seconds: mark ? mark.elapsedMs / 1000 : "",
+        answer_seconds: mark && mark.elapsedMs !== null ? mark.elapsedMs / 1000 : "",
         line_mm: mark?.lengthMm ?? "",
         pointer: mark?.pointer ?? "",
         hidden: mark ? Number(mark.hidden) : "",

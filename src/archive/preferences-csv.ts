@@ -4,9 +4,9 @@ import { noneWord } from "./choice-rows.ts";
 import { writeTable } from "./csv.ts";
 import { distinctNames } from "./distinct-names.ts";
 
-const columnsOf = (record: Pick<StudyRecord, "plan">): string[] => [
+const columnsOf = (record: Pick<StudyRecord, "plan">, marked: readonly Marked[]): string[] => [
   ...["panelist", "repeat", "choice", "tray", "wave"],
-  ...occasionColumns(record),
+  ...occasionColumns(record, marked),
   ...["order", "position_chosen", "code_chosen", "product_1", "product_2", "batch_1", "batch_2"],
 ];
 
@@ -30,7 +30,7 @@ export function preferencesCsv(record: Pick<StudyRecord, "plan">, marked: readon
   );
   const nameOf = new Map(products.map(({ id }, at) => [id, labels[at] ?? id]));
   const repeats = repeatsOf(marked);
-  const occasion = occasionOf(record);
+  const occasion = occasionOf(record, marked);
   const rows = inOrderOfTrays(marked).map((answer): (string | number)[] => {
     const { seat, tray, wave, order, picked, place, choice, samples } = answer;
     return [
@@ -47,5 +47,5 @@ export function preferencesCsv(record: Pick<StudyRecord, "plan">, marked: readon
       ...samples.map(({ batch }) => batch),
     ];
   });
-  return writeTable(columnsOf(record), rows);
+  return writeTable(columnsOf(record, marked), rows);
 }

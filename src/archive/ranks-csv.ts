@@ -17,12 +17,12 @@ type Marked = OnTray & { ranked: readonly string[] };
 export function ranksCsv(record: Pick<StudyRecord, "plan">, marked: readonly Marked[]): string {
   const columns = [
     ...["panelist", "product", "rank", "tray", "wave"],
-    ...occasionColumns(record),
+    ...occasionColumns(record, marked),
     ...["order", "position", "code", "batch"],
   ];
   const { products } = record.plan;
   const names = distinctNames(products.map(({ name }) => name));
-  const occasion = occasionOf(record);
+  const occasion = occasionOf(record, marked);
   const rows = inOrderOfTrays(marked).flatMap((answer) =>
     products.map(({ id }, at) => {
       const place = answer.samples.findIndex(({ product }) => product === id);

@@ -50,7 +50,7 @@ export function inventedChoices(plan: Plan, world: World, trays: readonly Seated
   );
 }
 
-const placeOf = ({ tray, seat, wave }: SeatedTray) => ({ tray: tray.tray, seat, wave, device: nowhere });
+const placeOf = ({ tray, seat, wave }: SeatedTray) => ({ tray: tray.tray, seat, wave, device: nowhere, paper: false });
 
 function answererOf(plan: Plan, world: World, random: Uniform): Answerer {
   switch (familyOf(plan.method, plan.sides)) {

@@ -4,24 +4,51 @@ import type { Body, Fact } from "../model/event.ts";
 import { type BlindPacket, type BlindTray, isAnswer, questionsOf } from "../model/packet.ts";
 import { stepAt } from "../model/steps.ts";
 import { type FactOf, within } from "./fact.ts";
+import type { PaperState } from "./paper.ts";
 
 /** One device's handling of a tray, from its events and what the lead ruled on them. */
 
-type Arrival = "on-time" | "late" | "admitted" | "after-reveal";
+export type Arrival = "on-time" | "late" | "admitted" | "after-reveal";
 
-/** A kept mark, the last of its question on this device; only what arrived in time, or was admitted, is used. */
-export type KeptMark = Body<"mark-kept"> & { device: string; arrival: Arrival };
+type Screen = Body<"answer-kept">["screen"];
 
-/** One device's handling of one tray. `answers` and `marks` are empty while only outlines are known. */
+/** A kept choice; without a screen it was made on paper. */
+export type KeptAnswer = Pick<Body<"answer-kept">, "question" | "choice" | "guess"> & { screen: Screen | null };
+
+type MarkOnScreen = Body<"mark-kept">;
+
+/**
+ * A kept mark, the last of its question on this device; only what arrived in time, or was admitted, is used. One that
+ * was made on paper has neither screen nor times, and a line without pixels.
+ */
+export type KeptMark = Pick<
+  MarkOnScreen,
+  "tray" | "question" | "code" | "attribute" | "why" | "chewedSeconds" | "hidden"
+> & {
+  mark: { fraction: number } | null;
+  line: { lengthMm: number; lengthPx: number | null } | null;
+  elapsedMs: number | null;
+  screen: Screen | null;
+  device: string;
+  arrival: Arrival;
+};
+
+/**
+ * One device's handling of one tray, or the tray's ballot on paper. `answers` and `marks` are empty while only outlines
+ * are known.
+ */
 export type Ballot = {
   tray: number;
+  /** Of a ballot on paper: where it was typed in, the first person's typing that counts. */
   device: string;
+  /** How far a ballot on paper is typed in and checked; null for one that was given on a tablet. */
+  paper: PaperState | null;
   events: string[];
   openedAt: string | null;
   answered: boolean;
   answeredAt: string | null;
   /** Choices by question. */
-  answers: Map<number, Body<"answer-kept">>;
+  answers: Map<number, KeptAnswer>;
   /** By question. */
   marks: Map<number, KeptMark>;
   /** When each question's first kept answer arrived; known from outlines too. */
@@ -86,27 +113,26 @@ export const isBallotFact = (fact: Fact): fact is BallotFact =>
   fact.kind === "tray-finished" ||
   fact.kind === "tray-stopped";
 
+/** A ballot of which nothing is known yet. */
+export const blankBallot = (tray: number, device: string): Ballot => ({
+  ...{ tray, device, paper: null, events: [] },
+  ...{ openedAt: null, answered: false, answeredAt: null },
+  ...{ answers: new Map(), marks: new Map(), questions: new Map() },
+  ...{ complete: false, late: false, answerEvents: [], finished: false },
+  ...{ stopped: null, voided: null, arrival: "on-time", admission: null },
+});
+
+/** The name by which a ruling keeps or admits a ballot: its tablet, or of one on paper the first of its events. */
+export const nameOf = ({ paper, device, events }: Pick<Ballot, "paper" | "device" | "events">): string =>
+  paper ? (events[0] ?? device) : device;
+
+/** Is it the ballot that a ruling names? A ballot on paper is named by any of its typings. */
+export const isNamed = ({ paper, device, events }: Ballot, name: string): boolean =>
+  paper ? events.includes(name) : device === name;
+
 export function addToBallot(ballots: Map<string, Ballot>, fact: BallotFact, { heads }: Rulings): void {
   const name = `${fact.body.tray} ${fact.device}`;
-  const ballot: Ballot = ballots.get(name) ?? {
-    tray: fact.body.tray,
-    device: fact.device,
-    events: [],
-    openedAt: null,
-    answered: false,
-    answeredAt: null,
-    answers: new Map(),
-    marks: new Map(),
-    questions: new Map(),
-    complete: false,
-    late: false,
-    answerEvents: [],
-    finished: false,
-    stopped: null,
-    voided: null,
-    arrival: "on-time",
-    admission: null,
-  };
+  const ballot = ballots.get(name) ?? blankBallot(fact.body.tray, fact.device);
   ballots.set(name, ballot);
   ballot.events.push(fact.id);
   if (fact.kind === "tray-opened") ballot.openedAt ??= fact.at;
@@ -141,7 +167,7 @@ function addAnswer(ballot: Ballot, fact: FactOf<"answer-kept" | "mark-kept">, ar
 }
 
 export function judgeBallot(ballot: Ballot, rulings: Rulings): void {
-  const admitted = rulings.admissions.find((a) => a.body.tray === ballot.tray && a.body.device === ballot.device);
+  const admitted = rulings.admissions.find((a) => a.body.tray === ballot.tray && isNamed(ballot, a.body.device));
   ballot.late = [...ballot.questions.values()].includes("late");
   if (ballot.late && admitted) {
     const letIn = (arrival: Arrival): Arrival => (arrival === "late" ? "admitted" : arrival);
@@ -182,6 +208,7 @@ export function joined(ballots: Ballot[], packet: BlindPacket | null, tray: Blin
     marks: new Map(ballots.flatMap(({ marks }) => [...marks]).toSorted(([, a], [, b]) => timely(a.arrival, b.arrival))),
     questions: new Map(ballots.flatMap(({ questions }) => [...questions]).toSorted(([, a], [, b]) => timely(a, b))),
     finished: ballots.some(({ finished }) => finished),
+    paper: ballots.find(({ paper }) => paper)?.paper ?? null,
     stopped: ballots.find(({ stopped }) => stopped)?.stopped ?? null,
     late: ballots.some(({ late }) => late),
     admission: ballots.find(({ admission }) => admission !== null)?.admission ?? null,

@@ -33,6 +33,7 @@ export function departuresOfRecord(
   return [
     ...[...state.trays.values()].flatMap(departuresOf),
     ...(packet ? seated.flatMap((one) => departuresOfQuestions(one, packet)) : []),
+    ...departuresOfPaper(seated),
     ...seatsCountedTwice(seated, state.lock?.body.seats ?? []),
     ...departuresOfUnanswered(unanswered),
     ...departuresOfStudy(state, around),
@@ -69,6 +70,12 @@ function departuresOfQuestions({ tray: { tray }, ballot }: Seated, packet: Blind
   ];
 }
 
+/** Trays that count, wholly or in part, by what was typed in from paper. */
+function departuresOfPaper(seated: readonly Seated[]): Departure[] {
+  const trays = seated.filter(({ ballot }) => ballot.paper === "checked").map(({ tray }) => tray.tray);
+  return trays.length === 0 ? [] : [{ what: "typed-from-paper", trays }];
+}
+
 /** Seats of which more trays count than were planned for them: somebody tasted a spare though the first answer counts. */
 function seatsCountedTwice(
   seated: readonly Seated[],
@@ -101,6 +108,8 @@ function reasonOf({ status, ballots }: TrayState): UnansweredReason {
     case "contested":
     case "replaced":
       return status;
+    case "unchecked":
+      return "not-checked";
     default:
       return ballots.some(({ answered }) => answered) ? "too-late" : "not-answered";
   }
@@ -114,6 +123,9 @@ function departuresOf(tray: TrayState): Departure[] {
     if (ballot.arrival === "after-reveal") list.push({ what: "after-reveal", tray: number });
     if (ballot.arrival === "late") list.push({ what: "late-excluded", tray: number });
     if (ballot.stopped) list.push({ what: "stopped", tray: number, reason: ballot.stopped });
+    const { paper } = ballot;
+    if (paper && paper !== "checked" && !ballot.voided)
+      list.push({ what: "paper-not-checked", tray: number, why: paper === "once" ? "once" : "differs" });
   }
   const { counted } = tray;
   if (counted?.complete && !counted.finished) list.push({ what: "unfinished", tray: number });
@@ -132,7 +144,8 @@ function departuresOfStudy(state: StudyState, around: Around): Departure[] {
   const { quarantined = 0, missing = 0, notRead = 0 } = around;
   const list: Departure[] = [];
   for (const fact of state.offPlan) {
-    if (fact.kind === "answer-kept" || fact.kind === "mark-kept") list.push({ what: "off-plan", tray: fact.body.tray });
+    if (fact.kind === "paper-typed" || fact.kind === "answer-kept" || fact.kind === "mark-kept")
+      list.push({ what: "off-plan", tray: fact.body.tray });
   }
   for (const fact of state.papers) {
     if (fact.body.reprint) list.push({ what: "key-reprinted", paper: fact.body.paper });

@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import { type Envelope, envelope, isPanelKind } from "../model/ballot-event.ts";
 import { bodies, type Fact, isKind, outlineBodies } from "../model/event.ts";
+import { answeredOnPaper } from "../model/paper-event.ts";
 import { misfit } from "../model/schema.ts";
 import { eventText } from "./reading.ts";
 
@@ -24,5 +25,9 @@ export function outlineOf(fact: Fact): Envelope {
     return { ...rest, body: { tray: fact.body.tray, question: fact.body.question } };
   }
   if (fact.kind === "remark-kept") return { ...rest, body: { tray: fact.body.tray } };
+  if (fact.kind === "paper-typed" && !fact.outline) {
+    const { tray, typing, against, agrees, stopped } = fact.body;
+    return { ...rest, body: { tray, typing, against, agrees, stopped, questions: answeredOnPaper(fact.body) } };
+  }
   return rest;
 }

@@ -111,7 +111,10 @@ function judgmentOf(seated: Seated): Judgment[] {
   return [...answers.values()]
     .filter(({ question }) => inTimeOf(questions.get(question)))
     .sort((a, b) => a.question - b.question)
-    .map(({ question, choice, guess }) => ({ ...placeOf(seated), question, choice, guess }));
+    .map(({ question, choice, guess, screen }) => ({
+      ...placeOf(seated),
+      ...{ question, choice, guess, paper: screen === null },
+    }));
 }
 
 const inTimeOf = (arrival: FoldedMark["arrival"] | undefined): boolean =>
@@ -131,10 +134,11 @@ function marksOf(seated: Seated): KeptMark[] {
       why,
       lengthMm: line?.lengthMm ?? null,
       lengthPx: line?.lengthPx ?? null,
-      pointer: screen.pointer,
+      pointer: screen?.pointer ?? "paper",
       chewedSeconds,
       hidden,
       elapsedMs,
+      paper: screen === null,
     }));
 }
 

@@ -7,13 +7,24 @@ import {
   inTime,
   isBallotFact,
   isComplete,
+  isNamed,
   joined,
   judgeBallot,
   type Rulings,
 } from "./ballots.ts";
 import type { FactOf } from "./fact.ts";
+import { fitsPaper, paperBallot } from "./paper.ts";
 
-export type TrayStatus = "waiting" | "open" | "answered" | "stopped" | "contested" | "voided" | "replaced";
+/** `unchecked`: a ballot on paper was typed in, and no second person has typed the same. */
+export type TrayStatus =
+  | "waiting"
+  | "open"
+  | "answered"
+  | "stopped"
+  | "contested"
+  | "voided"
+  | "replaced"
+  | "unchecked";
 
 export type TrayState = BlindTray & {
   status: TrayStatus;
@@ -41,11 +52,19 @@ export function foldTrays(sorted: Fact[], packet: BlindPacket | null, rulings: R
     if (!packet || !tray || !fits(fact, tray, packet)) offPlan.push(fact);
     else addToBallot(ballots, fact, rulings);
   }
+  const typings = new Map<number, FactOf<"paper-typed">[]>();
+  for (const fact of sorted.filter((one): one is FactOf<"paper-typed"> => one.kind === "paper-typed")) {
+    const tray = byNumber.get(fact.body.tray);
+    if (!packet || !tray || !fitsPaper(fact, tray, packet)) offPlan.push(fact);
+    else typings.set(tray.tray, [...(typings.get(tray.tray) ?? []), fact]);
+  }
   const trays = new Map<number, TrayState>();
   for (const tray of planned) {
     const mine = [...ballots.values()]
       .filter((b) => b.tray === tray.tray)
       .sort((a, b) => (a.device < b.device ? -1 : 1));
+    const typed = typings.get(tray.tray);
+    if (packet && typed) mine.push(paperBallot(typed, packet, rulings.heads));
     for (const ballot of mine) {
       judgeBallot(ballot, rulings);
       ballot.complete = packet !== null && isComplete(ballot, packet, tray);
@@ -69,17 +88,14 @@ function takeReplacedOut(trays: Map<number, TrayState>): void {
 function judgeTray(tray: BlindTray, ballots: Ballot[], rulings: Rulings, packet: BlindPacket | null): TrayState {
   const answered = ballots.filter((b) => b.answered);
   const standing = answered.filter((b) => !b.voided && inTime(b.arrival));
-  const devices = standing.map((b) => b.device);
   // a ruling that did not know of one of the ballots is no ruling any more
+  const knewOf = (among: string[]) => standing.every((ballot) => among.some((name) => isNamed(ballot, name)));
   const settled =
-    rulings.settlements.find(
-      (s) =>
-        s.body.tray === tray.tray && devices.every((device) => s.body.among.includes(device)) && devices.length > 1,
-    ) ?? null;
+    rulings.settlements.find((s) => s.body.tray === tray.tray && standing.length > 1 && knewOf(s.body.among)) ?? null;
   const counted =
     standing.length === 1
       ? standing[0]
-      : (joined(standing, packet, tray) ?? standing.find((b) => b.device === settled?.body.keep));
+      : (joined(standing, packet, tray) ?? standing.find((b) => settled && isNamed(b, settled.body.keep)));
   const served = rulings.spares.find((s) => s.body.tray === tray.tray) ?? null;
   return { ...tray, status: statusOf(ballots, standing, counted), ballots, counted: counted ?? null, settled, served };
 }
@@ -87,8 +103,11 @@ function judgeTray(tray: BlindTray, ballots: Ballot[], rulings: Rulings, packet:
 function statusOf(ballots: Ballot[], standing: Ballot[], counted: Ballot | undefined): TrayStatus {
   if (counted?.complete) return "answered";
   // some marks of a line scale are there: they count, and the tray may still be going on
-  if (counted) return counted.stopped ? "stopped" : "open";
+  if (counted?.stopped) return "stopped";
+  // what is on paper goes no further: what it lacks was left empty
+  if (counted) return counted.paper ? "answered" : "open";
   if (standing.length > 1) return "contested";
+  if (ballots.some((b) => b.paper && b.paper !== "checked" && !b.voided)) return "unchecked";
   if (ballots.some((b) => b.voided)) return "voided";
   if (ballots.some((b) => b.stopped)) return "stopped";
   return ballots.length > 0 ? "open" : "waiting";

@@ -113,6 +113,7 @@ export const panelBodies = {
   "tray-stopped": z.strictObject({ tray, reason: z.enum(stopReasons) }),
 } as const;
 
+/** `paper-typed` stands in `paper-event.ts`: a tablet loads it with the page that writes it. */
 export const panelKinds = [
   "tray-opened",
   "answer-kept",
@@ -121,7 +122,8 @@ export const panelKinds = [
   "remark-kept",
   "tray-finished",
   "tray-stopped",
-] as const satisfies readonly (keyof typeof panelBodies)[];
+  "paper-typed",
+] as const satisfies readonly (keyof typeof panelBodies | "paper-typed")[];
 export type PanelKind = (typeof panelKinds)[number];
 export const isPanelKind = (kind: string): kind is PanelKind => (panelKinds as readonly string[]).includes(kind);
 

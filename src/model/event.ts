@@ -5,6 +5,7 @@ import { openedKey, sealedKey } from "./key.ts";
 import { kitchen, kitchenId } from "./kitchen.ts";
 import { kitchenBodies, pot } from "./kitchen-event.ts";
 import { blindPacket } from "./packet.ts";
+import { paperOutline, paperTyped } from "./paper-event.ts";
 import { plan } from "./plan.ts";
 import { rawDraw } from "./raw.ts";
 import { count, id, line, trayNumber, whole } from "./schema.ts";
@@ -78,6 +79,8 @@ export const bodies = {
   "key-revealed": z.strictObject({ heads, opened: openedKey }),
   ...kitchenBodies,
   ...panelBodies,
+  /** A ballot on paper, typed in on a tablet. */
+  "paper-typed": paperTyped,
 } as const;
 
 export type Kind = keyof typeof bodies;
@@ -91,6 +94,7 @@ export const outlineBodies = {
   "mark-kept": z.strictObject({ tray, question: count }),
   "portion-chewed": z.strictObject({ tray, question: count }),
   "remark-kept": z.strictObject({ tray }),
+  "paper-typed": paperOutline,
 } as const;
 
 /**

@@ -18,6 +18,8 @@ export const judgment = z.strictObject({
   question: z._default(count, 1),
   choice: z.union([code, z.enum(answerWords), codeOrder]),
   guess: z.boolean(),
+  /** Given on paper, typed in by one person and checked by a second. */
+  paper: z._default(z.boolean(), false),
 });
 export type Judgment = z.infer<typeof judgment>;
 
@@ -39,7 +41,10 @@ export const keptMark = z.strictObject({
   pointer: line,
   chewedSeconds: z.nullable(z.number()),
   hidden: z.boolean(),
-  elapsedMs: z.number(),
+  /** Null on paper, which has no clock. */
+  elapsedMs: z.nullable(z.number()),
+  /** Made on paper: `pointer` is "paper", and `lengthMm` the printed line as it was measured. */
+  paper: z._default(z.boolean(), false),
 });
 export type KeptMark = z.infer<typeof keptMark>;
 
@@ -99,6 +104,7 @@ export const unansweredReasons = [
   "contested",
   "replaced",
   "too-late",
+  "not-checked",
 ] as const;
 export type UnansweredReason = (typeof unansweredReasons)[number];
 
@@ -134,6 +140,10 @@ export const departure = z.discriminatedUnion("what", [
     tray: trayNumber,
     reason: z.enum(["stopped", "cannot-answer", "not-cleared"]),
   }),
+  /** Counted ballots on paper: typed in by one person, checked by a second who typed them anew. */
+  z.strictObject({ what: z.literal("typed-from-paper"), trays: z.array(trayNumber) }),
+  /** Typed in by one person only, or by two who did not type the same: it does not count. */
+  z.strictObject({ what: z.literal("paper-not-checked"), tray: trayNumber, why: z.enum(["once", "differs"]) }),
   z.strictObject({ what: z.literal("key-reprinted"), paper: line }),
   z.strictObject({ what: z.literal("closed-with-unsent"), unsent: count }),
   z.strictObject({ what: z.literal("rival-event"), kind: line }),

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { Ballot } from "../log/ballots.ts";
+import { type Ballot, nameOf } from "../log/ballots.ts";
 import { trayLabel } from "../model/tray.ts";
 import { dayWords } from "../words/en/organizer-day.ts";
 import { lockWords } from "../words/en/organizer-lock.ts";
@@ -8,9 +8,10 @@ import { lateBallots } from "./day.ts";
 import { TextField } from "./fields.tsx";
 import { Page } from "./page.tsx";
 import { ProblemNote } from "./problem-note.tsx";
+import { ballotName } from "./rulings.ts";
 import { BackToDay, useDoing } from "./step-parts.tsx";
 import type { StudyProps } from "./study.tsx";
-import { useDevices } from "./use-devices.ts";
+import { useDevices, whereOf } from "./use-devices.ts";
 
 const words = dayWords.admit;
 
@@ -21,9 +22,7 @@ export function Admit({ id, state }: StudyProps) {
     <Page heading={words.heading} windowTitle={words.heading}>
       <BackToDay id={id} />
       <p class="lead-in">{state.reveal ? words.over : ballots.length === 0 ? words.none : words.lead}</p>
-      {state.reveal
-        ? null
-        : ballots.map((ballot) => <Late key={`${ballot.tray} ${ballot.device}`} id={id} ballot={ballot} />)}
+      {state.reveal ? null : ballots.map((ballot) => <Late key={ballotName(ballot)} id={id} ballot={ballot} />)}
     </Page>
   );
 }
@@ -42,7 +41,7 @@ function Late({ id, ballot }: { id: string; ballot: Ballot }) {
       return;
     }
     doing.run(async () => {
-      const body = { tray: ballot.tray, device: ballot.device, note: note.trim() };
+      const body = { tray: ballot.tray, device: nameOf(ballot), note: note.trim() };
       await appendEvent(lead, { stream: { kind: "study", id }, kind: "late-admitted", body });
     });
   };
@@ -56,9 +55,9 @@ function Late({ id, ballot }: { id: string; ballot: Ballot }) {
           submit();
         }}
       >
-        <h2>{words.ballot(label, devices.nameOf(ballot.device), ballot.answeredAt)}</h2>
+        <h2>{words.ballot(label, whereOf(ballot, devices), ballot.answeredAt)}</h2>
         <TextField
-          id={`admit-${ballot.tray}-${ballot.device}`}
+          id={`admit-${ballot.tray}-${nameOf(ballot)}`}
           label={lockWords.gate.note}
           hint={lockWords.gate.noteHint}
           value={note}

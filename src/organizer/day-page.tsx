@@ -20,7 +20,7 @@ import { devicesAddress, stepAddress } from "./route.ts";
 import type { StudyProps } from "./study.tsx";
 import { StudyClaims } from "./study-claims.tsx";
 import { planOf } from "./study-stage.ts";
-import { type Devices, useDevices } from "./use-devices.ts";
+import { type Devices, useDevices, whereOf } from "./use-devices.ts";
 
 /** The tasting day: how many trays are answered and where, never what. */
 export function Day({ id, state, fetching }: StudyProps) {
@@ -108,7 +108,7 @@ function Wave({ id, wave, starts, rows, devices }: WaveProps) {
               <td>
                 <StatusCell id={id} row={row} />
               </td>
-              <td>{row.ballots.map(({ device }) => devices.nameOf(device)).join(", ")}</td>
+              <td>{row.ballots.map((ballot) => whereOf(ballot, devices)).join(", ")}</td>
               <td class="number">{row.ballots.map(({ at }) => (at ? organizer.clock(at) : "")).join(", ")}</td>
             </tr>
           ))}
@@ -120,12 +120,14 @@ function Wave({ id, wave, starts, rows, devices }: WaveProps) {
 
 function StatusCell({ id, row }: { id: string; row: DayRow }) {
   const text = dayWords.status[row.status];
+  const paper = row.ballots.flatMap((ballot) => (ballot.paper ? [dayWords.paper[ballot.paper]] : []));
   if (row.status === "contested") return <a href={stepAddress(id, "settle")}>{text}</a>;
   if (row.status === "late") return <a href={stepAddress(id, "admit")}>{text}</a>;
   return (
     <>
       {text}
       {row.kept ? <span class="fine"> {dayWords.kept(row.kept.questions, row.kept.of)}</span> : null}
+      {paper.length > 0 ? <span class="fine whole"> {paper[0]}</span> : null}
       {row.instead === null ? null : <span class="fine whole"> {dayWords.instead(trayLabel(row.instead))}</span>}
     </>
   );

@@ -1,5 +1,6 @@
-import type { Ballot } from "../log/ballots.ts";
+import { type Ballot, nameOf } from "../log/ballots.ts";
 import type { StudyState } from "../log/fold.ts";
+import type { PaperState } from "../log/paper.ts";
 import type { TrayState, TrayStatus } from "../log/trays.ts";
 import type { Heads } from "../model/ballot-event.ts";
 import type { Body } from "../model/event.ts";
@@ -23,7 +24,7 @@ export type DayRow = {
   tray: number;
   spare: boolean;
   status: TrayStatus | "late" | "spare";
-  ballots: { device: string; at: string | null; late: boolean }[];
+  ballots: { device: string; at: string | null; late: boolean; paper: PaperState | null }[];
   /** Of a tray with several questions that is going on: how many are kept, and how many there are. */
   kept: { questions: number; of: number } | null;
   /** The tray it stands in for, when it is a spare that was served. */
@@ -44,6 +45,7 @@ export function dayRows(state: StudyState): { wave: number; rows: DayRow[] }[] {
         device: ballot.device,
         at: ballot.answeredAt ?? ballot.openedAt,
         late: ballot.late,
+        paper: ballot.paper,
       })),
       kept: keptOf(tray, state),
       instead: tray.served?.body.instead ?? null,
@@ -84,7 +86,7 @@ export function freeSpares(state: StudyState, wave: number | null = null): TrayS
   return free.sort((a, b) => away(a) - away(b) || a.tray - b.tray);
 }
 
-/** Trays that two tablets answered and nobody has ruled on. */
+/** Trays that were answered twice, on tablets or on paper, and nobody has ruled on. */
 export const contestedTrays = (state: StudyState): TrayState[] =>
   [...state.trays.values()].filter((tray) => tray.status === "contested");
 
@@ -92,11 +94,11 @@ export const contestedTrays = (state: StudyState): TrayState[] =>
 export const rivalBallots = (tray: TrayState): Ballot[] =>
   tray.ballots.filter((b) => b.answered && !b.voided && (b.arrival === "on-time" || b.arrival === "admitted"));
 
-/** The body of a ruling. `among` names every device known to have answered, so that one more contests anew. */
+/** The body of a ruling. `among` names every ballot known to be there, so that one more contests anew. */
 export const settleBody = (tray: TrayState, keep: string, note: string): Body<"contest-settled"> => ({
   tray: tray.tray,
   keep,
-  among: rivalBallots(tray).map((ballot) => ballot.device),
+  among: rivalBallots(tray).map(nameOf),
   note,
 });
 
@@ -121,8 +123,8 @@ export function holdings(devices: DeviceInfo[], study: string): Holding[] {
 export function mayHold(devices: DeviceInfo[], study: string, state: StudyState, now: string): MayHold[] {
   const openOn = new Map<string, number[]>();
   for (const { tray, ballots } of state.trays.values()) {
-    for (const { device, complete, stopped, finished } of ballots) {
-      if (!complete && !stopped && !finished) openOn.set(device, [...(openOn.get(device) ?? []), tray]);
+    for (const { device, complete, stopped, finished, paper } of ballots) {
+      if (!complete && !stopped && !finished && !paper) openOn.set(device, [...(openOn.get(device) ?? []), tray]);
     }
   }
   return tabletsOf(devices, study)

@@ -1,4 +1,4 @@
-import type { Ballot } from "../log/ballots.ts";
+import { type Ballot, isNamed, nameOf } from "../log/ballots.ts";
 import type { StudyState } from "../log/fold.ts";
 import type { TrayState } from "../log/trays.ts";
 import type { Body } from "../model/event.ts";
@@ -6,8 +6,9 @@ import { freeSpares, rivalBallots } from "./day.ts";
 
 /** What hinders a ruling, from what was chosen and what is known by now. A list may change while somebody chooses. */
 
-/** A ballot by tray and tablet: the same one however the list around it changes. */
-export const ballotName = ({ tray, device }: Pick<Ballot, "tray" | "device">): string => `${tray} ${device}`;
+/** A ballot by tray and tablet, or paper: the same one however the list around it changes. */
+export const ballotName = (ballot: Pick<Ballot, "tray" | "paper" | "device" | "events">): string =>
+  `${ballot.tray} ${nameOf(ballot)}`;
 
 /** "pick": no ballot chosen; "gone": the chosen one can no longer be voided; "reason": none chosen. */
 export function voidHindrance(
@@ -23,7 +24,7 @@ export function voidHindrance(
 /** "pick": no ballot chosen; "gone": the chosen one is no longer one of the two that are to be told apart. */
 export function settleHindrance(keep: string | null, tray: TrayState): "pick" | "gone" | null {
   if (keep === null) return "pick";
-  return rivalBallots(tray).some(({ device }) => device === keep) ? null : "gone";
+  return rivalBallots(tray).some((ballot) => isNamed(ballot, keep)) ? null : "gone";
 }
 
 export type SpareChoice = {

@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { nameOf } from "../log/ballots.ts";
 import type { TrayState } from "../log/trays.ts";
 import { trayLabel } from "../model/tray.ts";
 import { dayWords } from "../words/en/organizer-day.ts";
@@ -58,8 +59,10 @@ function SettleTray({ id, tray }: { id: string; tray: TrayState }) {
           id={field}
           legend={words.tray(trayLabel(tray.tray))}
           options={rivalBallots(tray).map((ballot) => ({
-            value: ballot.device,
-            label: words.ballot(devices.nameOf(ballot.device), ballot.openedAt, ballot.answeredAt, ballot.finished),
+            value: nameOf(ballot),
+            label: ballot.paper
+              ? words.paper(devices.nameOf(ballot.device), ballot.openedAt, ballot.answeredAt)
+              : words.ballot(devices.nameOf(ballot.device), ballot.openedAt, ballot.answeredAt, ballot.finished),
             hint: "",
           }))}
           value={keep}

@@ -29,6 +29,10 @@ export type Devices = {
   refresh: () => Promise<void>;
 };
 
+/** Where a ballot was given: the tablet's name; or that it was on paper, and where that was typed in. */
+export const whereOf = ({ device, paper }: { device: string; paper: unknown }, { nameOf }: Devices): string =>
+  paper ? dayWords.fromPaper(nameOf(device)) : nameOf(device);
+
 /** The devices of this kitchen, fetched anew every few seconds. */
 export function useDevices(everyMs = 8_000): Devices {
   const lead = useLead();

@@ -11,7 +11,7 @@ import { ProblemNote } from "./problem-note.tsx";
 import { ballotName, voidHindrance } from "./rulings.ts";
 import { BackToDay, NoteField, useDoing } from "./step-parts.tsx";
 import type { StudyProps } from "./study.tsx";
-import { useDevices } from "./use-devices.ts";
+import { useDevices, whereOf } from "./use-devices.ts";
 
 const words = dayWords.void;
 type Reason = Body<"ballot-voided">["reason"];
@@ -107,7 +107,7 @@ function PickBallot({ ballots, value, onChange, problem }: PickProps) {
         { value: "", label: words.pick },
         ...ballots.map((each) => ({
           value: ballotName(each),
-          label: words.ballot(trayLabel(each.tray), devices.nameOf(each.device), each.answeredAt ?? each.openedAt),
+          label: words.ballot(trayLabel(each.tray), whereOf(each, devices), each.answeredAt ?? each.openedAt),
         })),
       ]}
       onChange={onChange}

@@ -230,17 +230,19 @@ function sessionRows(plan: Plan): DoneRow[] {
 function occasionRows(record: StudyRecord, occasion: Occasion): DoneRow[] {
   const { plan, marks, lockedAt, closedAt, revealedAt } = record;
   const screens = occasion.screens.map(({ widthPx, heightPx }) => words.screen(widthPx, heightPx));
-  const pointers = [...new Set(marks.filter(({ fraction }) => fraction !== null).map(({ pointer }) => pointer))].sort();
-  const { first, last, tablets } = occasion;
+  const onScreen = marks.filter(({ fraction, paper }) => fraction !== null && !paper);
+  const pointers = [...new Set(onScreen.map(({ pointer }) => pointer))].sort();
+  const { first, last, tablets, onPaper } = occasion;
   return [
     { label: words.place, lines: given(plan.place) },
     { label: words.carried, lines: plan.serverKnowsKey === null ? [] : [words.knew(plan.serverKnowsKey)] },
     {
       label: words.tablets,
-      lines:
-        tablets === 0
-          ? []
-          : given(words.tabletsAre(tablets, screens), pointers.length > 0 ? words.pointers(pointers) : ""),
+      lines: given(
+        tablets === 0 ? "" : words.tabletsAre(tablets, screens),
+        pointers.length > 0 ? words.pointers(pointers) : "",
+        onPaper === 0 ? "" : words.onPaper(onPaper),
+      ),
     },
     {
       label: words.when,

@@ -5,6 +5,8 @@ export type Occasion = {
   first: string | null;
   last: string | null;
   tablets: number;
+  /** Trays that were answered on paper, wholly or in part. */
+  onPaper: number;
   screens: { widthPx: number; heightPx: number }[];
 };
 
@@ -15,6 +17,7 @@ export function occasionOf(state: StudyState): Occasion {
   const screens = new Map<string, { widthPx: number; heightPx: number }>();
   for (const { answers, marks } of counted) {
     for (const { screen } of [...answers.values(), ...marks.values()]) {
+      if (screen === null) continue;
       const { widthPx, heightPx } = screen;
       screens.set(`${widthPx} ${heightPx}`, { widthPx, heightPx });
     }
@@ -22,7 +25,9 @@ export function occasionOf(state: StudyState): Occasion {
   return {
     first: times[0] ?? null,
     last: times.at(-1) ?? null,
-    tablets: new Set(counted.map(({ device }) => device)).size,
+    // where a ballot on paper was typed in is nothing on which somebody answered
+    tablets: new Set(counted.flatMap(({ device, paper }) => (paper ? [] : [device]))).size,
+    onPaper: counted.filter(({ paper }) => paper !== null).length,
     screens: [...screens.values()],
   };
 }

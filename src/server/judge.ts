@@ -37,9 +37,10 @@ export function judge(text: string, role: Role, ownIds: readonly string[]): Judg
   return { readable: true, envelope, text, hash, refused, held: read.held, tray };
 }
 
-/** The tray that an answer or a stop takes: no other tablet is to open it. */
+/** The tray that an answer, a stop or a ballot on paper takes: no other tablet is to open it. */
 export function takenTray(fact: Fact): number | null {
-  return isAnswerKind(fact.kind) || fact.kind === "tray-stopped" ? ("tray" in fact.body ? fact.body.tray : null) : null;
+  const takes = isAnswerKind(fact.kind) || fact.kind === "tray-stopped" || fact.kind === "paper-typed";
+  return takes && "tray" in fact.body ? fact.body.tray : null;
 }
 
 /** May a device of this role write this event? A kind that nobody knows yet may be written, and is held. */

@@ -123,6 +123,7 @@ export function codeOf(tray: number, right: boolean): string {
 }
 
 export const judgmentOf = (tray: number, right: boolean, guess = false): Judgment => ({
+  paper: false,
   tray,
   seat: tray,
   question: 1,

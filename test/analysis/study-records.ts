@@ -101,6 +101,7 @@ export function lineRecord(
           chewedSeconds: attribute.moment.at === "after" ? attribute.moment.seconds + 0.2 : null,
           hidden: false,
           elapsedMs: 4000,
+          paper: false,
         };
         return [{ ...mark, ...screen(tray) }];
       }),

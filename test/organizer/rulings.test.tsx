@@ -43,7 +43,7 @@ const voidOf = (tray: number, device: string): void => {
 describe("what hinders a ruling", () => {
   test("voiding: a ballot and a reason must be chosen, and the ballot must still be there", () => {
     facts.push(...log.ballot(tabletA, 1, "482"), ...log.ballot(tabletB, 2, "264"));
-    const name = ballotName({ tray: 2, device: tabletB });
+    const name = ballotName({ tray: 2, device: tabletB, paper: null, events: [] });
     expect(voidHindrance("", "talked", voidable(state()))).toBe("pick");
     expect(voidHindrance(name, null, voidable(state()))).toBe("reason");
     expect(voidHindrance(name, "talked", voidable(state()))).toBeNull();
@@ -106,7 +106,7 @@ describe("the form that voids", () => {
     expect(document.querySelectorAll("input:checked")).toHaveLength(0);
     press(words.submit);
     await screen.findByText(words.missing.pick);
-    pick(words.which, ballotName({ tray: 1, device: tabletA }));
+    pick(words.which, ballotName({ tray: 1, device: tabletA, paper: null, events: [] }));
     press(words.submit);
     await screen.findByText(words.missing.reason);
     expect(await events()).toEqual([]);
@@ -115,7 +115,7 @@ describe("the form that voids", () => {
   test("the chosen ballot stays while others come in before it, and is refused once it is void", async () => {
     facts.push(...log.ballot(tabletB, 2, "264"));
     const { rerender } = render(page(VoidBallot, state()));
-    const name = ballotName({ tray: 2, device: tabletB });
+    const name = ballotName({ tray: 2, device: tabletB, paper: null, events: [] });
     pick(words.which, name);
     facts.push(...log.ballot(tabletA, 1, "482"));
     rerender(page(VoidBallot, state()));
@@ -126,7 +126,7 @@ describe("the form that voids", () => {
     await screen.findByText(words.missing.gone);
     press(words.submit);
     expect(await events()).toEqual([]);
-    pick(words.which, ballotName({ tray: 1, device: tabletA }));
+    pick(words.which, ballotName({ tray: 1, device: tabletA, paper: null, events: [] }));
     press(words.submit);
     await waitFor(async () =>
       expect(await events()).toMatchObject([{ kind: "ballot-voided", body: { tray: 1, reason: "talked" } }]),

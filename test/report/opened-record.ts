@@ -8,7 +8,7 @@ import { linePlan, preferencePlan } from "../design/scenario.ts";
 export const openedRecord = (record: StudyRecord): Opened => ({
   record,
   result: analyse(record, "0.1.0"),
-  occasion: { first: null, last: null, tablets: 1, screens: [{ widthPx: 1080, heightPx: 810 }] },
+  occasion: { first: null, last: null, onPaper: 0, tablets: 1, screens: [{ widthPx: 1080, heightPx: 810 }] },
   texts: [],
   quarantined: 0,
   missing: 0,

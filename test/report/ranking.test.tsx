@@ -30,7 +30,8 @@ function rankingRecord(predicted: string[] = [], change: Partial<StudyRecord> = 
     const rankOf = (product: string) => ranks[ids.indexOf(product)] ?? 0;
     const codes = samples.toSorted((one, other) => rankOf(one.product) - rankOf(other.product)).map(({ code }) => code);
     const wave = at < 6 ? 1 : 2;
-    return { tray, seat: tray, wave, device: tablet, question: 1, choice: codes.join(" "), guess: false };
+    const choice = codes.join(" ");
+    return { tray, seat: tray, wave, device: tablet, question: 1, choice, guess: false, paper: false };
   });
   return { ...record, looks: [], judgments, ...change };
 }

@@ -16,18 +16,25 @@ export async function lookTexts(db: Db, stream: string, kind: "look-begun" | "lo
     .execute();
 }
 
-/** The kept answers of a stream that some heads name, in the order of their arrival, with their trays. */
-export async function answersWithin(db: Db, stream: string, heads: Heads): Promise<{ tray: number; text: string }[]> {
+/**
+ * The kept answers of a stream that some heads name, and what was typed in from paper, in the order of their arrival,
+ * with their trays.
+ */
+export async function answersWithin(
+  db: Db,
+  stream: string,
+  heads: Heads,
+): Promise<{ tray: number; kind: string; text: string }[]> {
   const rows = await db
     .selectFrom("events")
-    .select(["device", "seq", "tray", "text"])
+    .select(["device", "seq", "tray", "kind", "text"])
     .where("stream", "=", stream)
-    .where("kind", "=", "answer-kept")
+    .where("kind", "in", ["answer-kept", "paper-typed"])
     .where("role", "=", "panel")
     .where("held", "=", 0)
     .orderBy("position")
     .execute();
-  return rows.flatMap(({ device, seq, tray, text }) =>
-    tray !== null && seq <= (heads[device] ?? 0) ? [{ tray, text }] : [],
+  return rows.flatMap(({ device, seq, tray, kind, text }) =>
+    tray !== null && seq <= (heads[device] ?? 0) ? [{ tray, kind, text }] : [],
   );
 }

@@ -66,17 +66,20 @@ export async function eventText(db: Db, id: string): Promise<string> {
   return (await db.selectFrom("events").select("text").where("id", "=", id).executeTakeFirstOrThrow()).text;
 }
 
-/** Trays of a study that a device with none of these ids has kept an answer of, in order. */
+/**
+ * Trays of a study that a device with none of these ids has kept an answer of, in order; and those that were typed in
+ * from paper, wherever that was.
+ */
 export async function takenTrays(db: Db, study: string, ownIds: readonly string[]): Promise<number[]> {
   const rows = await db
     .selectFrom("events")
     .select("tray")
     .distinct()
     .where("stream", "=", key(study))
-    .where("kind", "in", [...answerKinds, "tray-stopped"])
+    .where("kind", "in", [...answerKinds, "tray-stopped", "paper-typed"])
     .where("held", "=", 0)
     .where("tray", "is not", null)
-    .where("device", "not in", ownIds)
+    .where((row) => row.or([row("device", "not in", ownIds), row("kind", "=", "paper-typed")]))
     .orderBy("tray")
     .execute();
   return rows.flatMap(({ tray }) => (tray === null ? [] : [tray]));

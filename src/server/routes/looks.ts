@@ -35,7 +35,7 @@ export function lookRoutes(app: FastifyInstance, { store, presence }: House): vo
     await refuseIfOver(id, look);
     await refuseIfMissing(stream, body.heads);
     const answers = await answersWithin(db, stream, body.heads);
-    refuseIfEarly(new Set(answers.map(({ tray }) => tray)).size, least, body, begun);
+    refuseIfEarly(answeredTrays(answers), least, body, begun);
     request.log.info({ look: body.look, answers: answers.length, device: mine.device }, "answers given for a look");
     return { incarnation: store.incarnation, answers: answers.map(({ text }) => text) };
   });
@@ -64,6 +64,15 @@ export function lookRoutes(app: FastifyInstance, { store, presence }: House): vo
     const all = missing.reduce((sum, count) => sum + count, 0);
     if (all > 0) throw problem("look/records-missing", { missing: all });
   }
+}
+
+/** Trays with an answer; one on paper only once it was typed in twice. */
+function answeredTrays(answers: readonly { tray: number; kind: string }[]): number {
+  const trays = answers.flatMap(({ tray, kind }, at) => {
+    const before = () => answers.slice(0, at).some((one) => one.kind === kind && one.tray === tray);
+    return kind !== "paper-typed" || before() ? [tray] : [];
+  });
+  return new Set(trays).size;
 }
 
 /** Too few trays are answered within the look, or no more than the look before it saw. */

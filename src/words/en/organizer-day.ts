@@ -30,12 +30,21 @@ export const dayWords = {
     open: "open",
     answered: "answered",
     stopped: "stopped",
-    contested: "two tablets: settle",
+    contested: "answered twice: settle",
     voided: "void",
     replaced: "replaced by a spare",
+    unchecked: "on paper",
     late: "late: look",
     spare: "spare",
   },
+  /** How far a ballot on paper is; never what it says. */
+  paper: {
+    once: "typed in once, not checked",
+    differs: "typed in twice, not the same",
+    unknown: "typed in twice, on two tablets: whether the same shows with the key",
+    checked: "from paper, checked",
+  },
+  fromPaper: (tablet: string) => `paper, at ${tablet}`,
   spareTray: (label: string) => `${label}, spare`,
   instead: (label: string) => `instead of ${label}`,
   kept: (questions: number, of: number) => `${questions} of ${of} questions`,
@@ -126,11 +135,13 @@ export const dayWords = {
   },
   settle: {
     heading: "Trays answered twice",
-    lead: "The same tray was answered on two tablets. Both ballots are kept; choose by the paper trail which one counts. Answers are not shown.",
+    lead: "The same tray was answered on two tablets, or on a tablet and on paper. Both ballots are kept; choose by the paper trail which one counts. Answers are not shown.",
     none: "No tray is answered twice.",
     tray: (label: string) => `Tray ${label}`,
     ballot: (tablet: string, opened: string | null, answered: string | null, whole: boolean) =>
       `${tablet}: ${opened ? `opened ${organizer.clock(opened)}, ` : ""}answered ${answered ? organizer.clock(answered) : "at an unknown time"}, ${whole ? "finished" : "not finished"}`,
+    paper: (tablet: string, typed: string | null, checked: string | null) =>
+      `Paper, typed in at ${tablet}${typed ? ` ${organizer.clock(typed)}` : ""}, checked ${checked ? organizer.clock(checked) : "at an unknown time"}`,
     submit: "This one counts",
     missing: {
       pick: "Choose one of the ballots first.",

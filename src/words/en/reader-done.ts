@@ -154,6 +154,8 @@ export const done = {
   tabletsAre: (count: number, screens: readonly string[]) =>
     `${plural(count, "tablet", "tablets")}${screens.length === 0 ? "" : `, screen ${screens.join(", ")} CSS pixels`}`,
   pointers: (kinds: readonly string[]) => `Marks made by ${listed(kinds)}`,
+  onPaper: (trays: number) =>
+    `${plural(trays, "tray", "trays")} answered on paper, typed in by one person and checked by a second`,
   screen: (width: number, height: number) => `${width}${nbsp}${times}${nbsp}${height}`,
   when: "When",
   lockedOn: (instant: string) => `Plan locked ${dayAndTime(instant)}`,

@@ -88,6 +88,10 @@ export const columns: Record<string, Column> = {
   position_of_odd: { title: "Position of the odd sample", description: "Place in serving order, from 1." },
   batch: { title: "Batch", description: "Batch of the sample, by the opened key." },
   code: { title: "Code", description: "Three-digit code of the sample." },
+  source: {
+    title: "Source",
+    description: "tablet; or paper, typed in by one person and checked by a second.",
+  },
   guess: { title: "Guess", description: "1: \u201cthis was a guess\u201d was ticked; 0: it was not." },
   why: {
     title: "Why there is no mark",
@@ -100,14 +104,14 @@ export const columns: Record<string, Column> = {
   },
   answer_seconds: {
     title: "Seconds to answer",
-    description: "Seconds from the question’s appearance to the kept mark. In a lead’s file only.",
+    description: "Seconds from the question’s appearance to the kept mark; empty on paper. In a lead’s file only.",
   },
-  line_mm: { title: "Line", description: "Length of the line as shown, in millimeters." },
+  line_mm: { title: "Line", description: "Length of the line as shown, or as measured on paper, in millimeters." },
   hidden: {
     title: "App in the background",
     description: "1: the app was in the background while the chew was timed, so the moment is in doubt; 0: it was not.",
   },
-  pointer: { title: "Pointer", description: "How the mark was made: touch, pen, mouse or keyboard." },
+  pointer: { title: "Pointer", description: "How the mark was made: touch, pen, mouse, keyboard or paper." },
 };
 const numbered: Record<string, Column> = {
   product: { title: "Product in this place", description: "Product of the sample in this place of the serving order." },

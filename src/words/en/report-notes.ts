@@ -166,9 +166,14 @@ const unanswered: Record<UnansweredReason, string> = {
   "not-answered": "opened, not answered",
   stopped: "the panelist stopped or could not go on",
   voided: "the ballot was voided",
-  contested: "answered on two tablets, never settled",
+  contested: "answered twice, never settled",
   replaced: "a spare was served instead",
   "too-late": "answered after the close",
+  "not-checked": "typed in from paper, not checked",
+};
+const paperWhy: Record<Extract<Departure, { what: "paper-not-checked" }>["why"], string> = {
+  once: "was typed in by one person only",
+  differs: "was typed in by two people who did not type the same",
 };
 const records = (count: number): string => (count === 1 ? "1 record" : `${wholeNumber(count)} records`);
 const spare = (d: Extract<Departure, { what: "spare-served" }>): string =>
@@ -180,8 +185,9 @@ export const departures: DepartureSentences = {
   "spare-served": (d) => `Tray ${d.tray}: a spare, served ${spare(d)}.${noted(d.note)}`,
   "spare-unexplained": (d) => `Tray ${d.tray}: a spare was answered, and nobody recorded why. It was not counted.`,
   "contest-settled": (d) =>
-    `Tray ${d.tray}: it was answered on two tablets; the lead settled which one counts.${noted(d.note)}`,
-  "contest-open": (d) => `Tray ${d.tray}: it was answered on two tablets, and that was never settled. Neither counts.`,
+    `Tray ${d.tray}: it was answered twice, on tablets or on paper; the lead settled which ballot counts.${noted(d.note)}`,
+  "contest-open": (d) =>
+    `Tray ${d.tray}: it was answered twice, on tablets or on paper, and that was never settled. Neither ballot counts.`,
   "late-excluded": (d) => `Tray ${d.tray}: an answer came in after the close and was left out.`,
   "late-admitted": (d) => `Tray ${d.tray}: an answer came in after the close, and the lead let it in.${noted(d.note)}`,
   "after-reveal": (d) => `Tray ${d.tray}: an answer came in after the reveal and was left out.`,
@@ -195,6 +201,10 @@ export const departures: DepartureSentences = {
   "clock-hidden": (d) =>
     `Tray ${d.tray}: the app was in the background while the chew was timed, before ${questions(d.questions)}. The moment is in doubt.`,
   stopped: (d) => `Tray ${d.tray}: ${stopReasons[d.reason]}.`,
+  "typed-from-paper": (d) =>
+    `${d.trays.length === 1 ? "Tray" : "Trays"} ${firstListed(d.trays)}: answered on paper, typed in by one person and checked by a second. ${d.trays.length === 1 ? "It counts." : "They count."}`,
+  "paper-not-checked": (d) =>
+    `Tray ${d.tray}: a ballot on paper ${paperWhy[d.why]}. It is not checked and does not count.`,
   "key-reprinted": (d) => `Printed again after lock: ${paperNames[d.paper] ?? d.paper}.`,
   "closed-with-unsent": (d) =>
     `The study was closed while ${records(d.unsent)} ${d.unsent === 1 ? "was" : "were"} known to be unsent.`,
