@@ -2,6 +2,7 @@ import { type Caution, cautions } from "../model/attribute.ts";
 import type { OpenPart } from "../model/open-part.ts";
 import type { Declaration, Plan } from "../model/plan.ts";
 import { isCooking } from "../model/safety-limit.ts";
+import { isUndercooked } from "../model/undercooked.ts";
 import { isBlank } from "./open-text.ts";
 
 /** Safety of a plan: what has to be declared and read, and what still lacks. */
@@ -47,17 +48,8 @@ export function openSafety(plan: Plan): OpenPart[] {
   return open;
 }
 
-const isUndercooked = (plan: Plan): boolean => applyingCautions(plan).includes("undercooked");
-
 /** Is it said how hot the core has to get, that nothing is cooked, or that it is undercooked by design? */
 const cookingIsSaid = (plan: Plan): boolean => plan.uncooked || isUndercooked(plan) || plan.limits.some(isCooking);
-
-/**
- * Who allows food of this plan to stay below its limits of cooking: named at lock for food that is undercooked by design;
- * null where nobody may. There is no such exception for holding.
- */
-export const allowedBelow = (plan: Plan): string | null =>
-  isUndercooked(plan) && !isBlank(plan.responsible) ? plan.responsible.trim() : null;
 
 const saysSomething = ({ contains, mayContain, other, none }: Declaration): boolean =>
   none || contains.length > 0 || mayContain.length > 0 || !isBlank(other);

@@ -1,12 +1,12 @@
 import { askedNext } from "../design/advice.ts";
 import { consentOf } from "../design/consent.ts";
-import { allowedBelow } from "../design/open-safety.ts";
 import { orderPlan } from "../design/order-plan.ts";
 import { seeksLikeness } from "../design/size-test.ts";
 import { shapeOf, sidesFor } from "../model/method.ts";
 import { askedAttributes, inOrderOfMoments } from "../model/moments.ts";
 import { planParts } from "../model/open-part.ts";
 import type { Plan } from "../model/plan.ts";
+import { allowedBelow } from "../model/undercooked.ts";
 import { adviceRecord } from "../words/en/advice-record.ts";
 import { adviceWords } from "../words/en/organizer-advice.ts";
 import { choiceWords } from "../words/en/organizer-choice.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { consentOf, sittingMinutes } from "../../src/design/consent.ts";
-import { allowedBelow } from "../../src/design/open-safety.ts";
 import type { Plan } from "../../src/model/plan.ts";
+import { allowedBelow } from "../../src/model/undercooked.ts";
 import { choicePlans, linePlan, rankingPlan, readyPlan } from "./scenario.ts";
 
 const said = (plan: Plan): string =>

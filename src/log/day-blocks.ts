@@ -1,0 +1,110 @@
+import type { haltReasons } from "../model/kitchen-event.ts";
+import type { Plan } from "../model/plan.ts";
+import { checkOut, type OutVerdict } from "../model/safety-check.ts";
+import type { CookingLimit, OutLimit, SafetyLimit } from "../model/safety-limit.ts";
+import type { HoldingRead, PotDay } from "./day-pots.ts";
+
+/** Why nothing of a wave may be served now. Temperatures are those typed, in °C; minutes count from leaving the heat. */
+export type Block =
+  | { why: "not-read"; pot: string }
+  | { why: "below"; pot: string; celsius: string; rows: CookingLimit[] }
+  /** Readings that did not know of each other disagree: one that names them all decides. */
+  | { why: "apart"; pot: string; of: "core" | "hot" | "cold" }
+  | { why: "held-past"; pot: string; held: "hot" | "cold"; celsius: string; limit: number }
+  /** It is held, and the plan has no limit for that: nothing says that such food may be served. */
+  | { why: "held-without-limit"; pot: string; held: "hot" | "cold" }
+  | { why: "out-past"; pot: string; minutes: number; limit: OutLimit }
+  /** No limit of time has conditions that are known to hold: nothing says that such food may be served. */
+  | { why: "out-without-limit"; pot: string }
+  | { why: "halted"; halt: (typeof haltReasons)[number] };
+
+/** The two clocks of a wave, from the heat on, by what was written down. They are never merged: one warns, one blocks. */
+export type Clocks = {
+  /** none: the plan names no window; unknown: of some pot nobody wrote down when it left the heat. */
+  window: "none" | "unknown" | "not-yet" | "in" | "past";
+  /** Minutes until the window opens for the last of the pots, 0 once it has; and until it shuts for the first. Null: unknown. */
+  opensIn: number | null;
+  shutsIn: number | null;
+  /** Minutes until the first pot reaches its limit of safety, 0 or less once it has; null: unknown, or no such limit. */
+  safeFor: number | null;
+};
+
+/** Minutes that a pot has been away from the heat. Null: nobody wrote down when it left. */
+export const minutesOut = ({ left }: Pick<PotDay, "left">, now: number): number | null =>
+  left === null ? null : (now - Date.parse(left)) / 60_000;
+
+/** Nobody measures the air or how warm the food got: what is not known meets no condition. */
+const verdictOut = (limits: readonly SafetyLimit[], minutes: number): OutVerdict =>
+  checkOut(limits, { from: "hot", minutes, airCelsius: null, warmestFoodCelsius: null });
+
+/**
+ * What stands against serving from a pot.
+ *
+ * Takes    limits: those that apply; now: milliseconds since 1970
+ */
+export function blocksOfPot(pot: PotDay, limits: readonly SafetyLimit[], now: number): Block[] {
+  if (limits.length === 0) return [];
+  return [...coreBlocks(pot), ...holdingBlocks(pot), ...outBlocks(pot, limits, now)];
+}
+
+function coreBlocks({ pot, core, cores }: PotDay): Block[] {
+  if (core === "not-read") return [{ why: "not-read", pot }];
+  if (core === "apart") return [{ why: "apart", pot, of: "core" }];
+  if (core !== "below") return [];
+  const coldest = cores
+    .flatMap(({ latest, allowed, verdict, entry }) =>
+      latest && !allowed && verdict.verdict === "below" ? [{ celsius: entry.body.celsius, rows: verdict.rows }] : [],
+    )
+    .sort((a, b) => Number(a.celsius) - Number(b.celsius))
+    .slice(0, 1);
+  return coldest.map((reading) => ({ why: "below", pot, ...reading }));
+}
+
+function holdingBlocks({ pot, holdings }: PotDay): Block[] {
+  return (["hot", "cold"] as const).flatMap((held): Block[] => {
+    const last = holdings.filter(({ entry, latest }) => latest && entry.body.held === held);
+    const past = last.flatMap(pastLimit).sort((a, b) => Number(a.celsius) - Number(b.celsius));
+    // the reading farthest from the limit: the coldest of hot food, the warmest of cold food
+    const worst = past.at(held === "hot" ? 0 : -1);
+    if (last.some(({ verdict }) => verdict.verdict === "no-limit")) return [{ why: "held-without-limit", pot, held }];
+    if (!worst) return [];
+    return past.length < last.length
+      ? [{ why: "apart", pot, of: held }]
+      : [{ why: "held-past", pot, held, celsius: worst.celsius, limit: worst.limit }];
+  });
+}
+
+const pastLimit = ({ entry, verdict }: HoldingRead) =>
+  verdict.verdict === "past" ? [{ celsius: entry.body.celsius, limit: verdict.celsius }] : [];
+
+function outBlocks(pot: PotDay, limits: readonly SafetyLimit[], now: number): Block[] {
+  const minutes = minutesOut(pot, now);
+  if (minutes === null || !limits.some(({ kind }) => kind === "out")) return [];
+  const out = verdictOut(limits, minutes);
+  if (out.verdict === "no-limit") return [{ why: "out-without-limit", pot: pot.pot }];
+  return out.verdict === "past" ? [{ why: "out-past", pot: pot.pot, minutes, limit: out.limit }] : [];
+}
+
+/** Both clocks over the pots that a wave is served from. */
+export function clocksOf(
+  pots: readonly PotDay[],
+  { pace }: Pick<Plan, "pace">,
+  limits: readonly SafetyLimit[],
+  now: number,
+): Clocks {
+  const known = pots.flatMap((pot) => minutesOut(pot, now) ?? []);
+  const whole = known.length === pots.length && known.length > 0;
+  const opensIn = whole ? Math.max(0, (pace.windowFrom ?? 0) - Math.min(...known)) : null;
+  const shutsIn = known.length > 0 && pace.windowTo !== null ? pace.windowTo - Math.max(...known) : null;
+  const safe = known.flatMap((minutes) => {
+    const out = verdictOut(limits, minutes);
+    return out.verdict === "no-limit" ? [] : [out.minutesLeft];
+  });
+  const safeFor = safe.length > 0 ? Math.min(...safe) : null;
+  const clocks = { opensIn, shutsIn, safeFor };
+  if (pace.windowFrom === null && pace.windowTo === null) return { window: "none", ...clocks };
+  // one pot past its window is enough, whatever is not known of others
+  if (shutsIn !== null && shutsIn < 0) return { window: "past", ...clocks };
+  if (opensIn === null) return { window: "unknown", ...clocks };
+  return { window: opensIn > 0 ? "not-yet" : "in", ...clocks };
+}

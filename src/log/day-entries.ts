@@ -1,0 +1,55 @@
+import type { Fact } from "../model/event.ts";
+import { isKitchenKind, type KitchenKind } from "../model/kitchen-event.ts";
+import { type FactOf, within } from "./fact.ts";
+import type { StudyState } from "./fold.ts";
+
+/** What the kitchen wrote down, of every kind. */
+export type KitchenFact = FactOf<KitchenKind>;
+
+/** An entry that was wrong, and the entry that says so. */
+export type VoidedEntry = { entry: KitchenFact; by: FactOf<"entry-voided"> };
+
+/** The entries that count, in the order of their ids, and those that were taken back. */
+export type DayEntries = {
+  of: <K extends KitchenKind>(kind: K) => FactOf<K>[];
+  voided: VoidedEntry[];
+};
+
+export const isKitchenFact = (fact: Fact): fact is KitchenFact => isKitchenKind(fact.kind);
+
+/**
+ * What the kitchen wrote down.
+ *
+ * Takes    facts: in any order
+ * Returns  without what was taken back; an entry that takes another back cannot be taken back itself
+ */
+export function entriesOf(facts: Iterable<Fact>): DayEntries {
+  const sorted = [...facts].filter(isKitchenFact).sort((a, b) => (a.id < b.id ? -1 : 1));
+  const voids = new Map<string, FactOf<"entry-voided">>();
+  for (const fact of sorted) {
+    if (fact.kind === "entry-voided" && !voids.has(fact.body.target)) voids.set(fact.body.target, fact);
+  }
+  const gone = (fact: KitchenFact) => (fact.kind === "entry-voided" ? undefined : voids.get(fact.id));
+  const standing = sorted.filter((fact) => gone(fact) === undefined);
+  return {
+    of: <K extends KitchenKind>(kind: K) => standing.filter((fact): fact is FactOf<K> => fact.kind === kind),
+    voided: sorted.flatMap((entry) => {
+      const by = gone(entry);
+      return by ? [{ entry, by }] : [];
+    }),
+  };
+}
+
+/** The kitchen's facts that count: after the reveal nothing more does, since whoever writes then has seen the key. */
+export const kitchenFactsOf = ({ facts, reveal }: StudyState): KitchenFact[] =>
+  [...facts.values()].filter(isKitchenFact).filter((fact) => within(fact, reveal?.body.heads ?? null));
+
+/**
+ * Those of the entries of one thing that none of the others follows. Several: they were written apart.
+ * Entries that follow each other in a circle, which no honest device writes, all stand.
+ */
+export function latestOf<T extends { id: string; body: { after: readonly string[] } }>(entries: readonly T[]): T[] {
+  const followed = new Set(entries.flatMap(({ body }) => body.after));
+  const last = entries.filter(({ id }) => !followed.has(id));
+  return last.length > 0 ? last : [...entries];
+}

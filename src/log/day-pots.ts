@@ -1,0 +1,106 @@
+import type { Plan } from "../model/plan.ts";
+import { type CoreVerdict, checkCore, checkHolding, type HoldingVerdict } from "../model/safety-check.ts";
+import type { SafetyLimit } from "../model/safety-limit.ts";
+import { allowedBelow } from "../model/undercooked.ts";
+import type { ServedPot } from "./day-batches.ts";
+import { type DayEntries, latestOf } from "./day-entries.ts";
+import type { FactOf } from "./fact.ts";
+
+/** A reading of the core beside the limits. `latest`: nothing follows it, so it has to pass. */
+export type CoreRead = {
+  entry: FactOf<"core-read">;
+  latest: boolean;
+  verdict: CoreVerdict;
+  /** Who allowed it below a limit of cooking, where the lock lets that person. */
+  allowed: FactOf<"cooking-excepted"> | null;
+};
+
+export type HoldingRead = { entry: FactOf<"holding-read">; latest: boolean; verdict: HoldingVerdict };
+
+/** not-needed: no limit of cooking applies. apart: readings that did not know of each other disagree. */
+export type CoreState = "not-needed" | "not-read" | "met" | "allowed" | "below" | "apart";
+
+/** A pot of one wave: what was read of it. A batch that came in its place inherits nothing. */
+export type PotDay = ServedPot & {
+  cores: CoreRead[];
+  core: CoreState;
+  holdings: HoldingRead[];
+  /** When it left the heat: the earliest of entries that were written apart, as an instant; null: nobody wrote it down. */
+  left: string | null;
+  leftEntries: FactOf<"heat-left">[];
+  latestLeft: string[];
+};
+
+/** What a plan says that readings are held against. */
+export type PlanOfPots = Pick<Plan, "limits" | "uncooked" | "cautionsApplying" | "responsible">;
+
+/** The limits that apply: of food that nothing has to be cooked through, none of cooking. */
+export const limitsOf = ({ limits, uncooked }: Pick<Plan, "limits" | "uncooked">): SafetyLimit[] =>
+  limits.filter(({ kind }) => !uncooked || kind !== "cooking");
+
+/**
+ * What was read of a pot.
+ *
+ * A reading of the core is one of the batch: it counts in each wave that the batch serves. What is held and when it left the
+ * heat is said wave by wave.
+ */
+export function potDay(served: ServedPot, wave: number, plan: PlanOfPots, entries: DayEntries): PotDay {
+  const { pot } = served;
+  const limits = limitsOf(plan);
+  const cores = coresOf(pot, plan, entries);
+  const held = entries.of("holding-read").filter(({ body }) => body.pot === pot && body.wave === wave);
+  const lastHeld = new Set((["hot", "cold"] as const).flatMap((how) => latestOf(held.filter(is(how)))));
+  const left = entries.of("heat-left").filter(({ body }) => body.pot === pot && body.wave === wave);
+  const lastLeft = latestOf(left);
+  return {
+    ...served,
+    cores,
+    core: coreState(cores, limits),
+    holdings: held.map((entry) => ({
+      ...{ entry, latest: lastHeld.has(entry) },
+      verdict: checkHolding(limits, entry.body.held, Number(entry.body.celsius)),
+    })),
+    // the earlier one gives less time: the safe side
+    left: earliest(lastLeft.map(({ body }) => body.left)),
+    leftEntries: left,
+    latestLeft: lastLeft.map(({ id }) => id),
+  };
+}
+
+const is =
+  (how: "hot" | "cold") =>
+  ({ body }: FactOf<"holding-read">): boolean =>
+    body.held === how;
+
+function coresOf(pot: string, plan: PlanOfPots, entries: DayEntries): CoreRead[] {
+  const readings = entries.of("core-read").filter(({ body }) => body.pot === pot);
+  const last = new Set(latestOf(readings));
+  const exceptions = entries.of("cooking-excepted").filter(({ body }) => isAllowed(plan, body.by));
+  return readings.map((entry) => {
+    const { celsius, heldSeconds, restMinutes } = entry.body;
+    const verdict = checkCore(limitsOf(plan), { celsius: Number(celsius), heldSeconds, restMinutes });
+    const allowed = exceptions.find(({ body }) => body.reading === entry.id) ?? null;
+    return { entry, latest: last.has(entry), verdict, allowed: verdict.verdict === "below" ? allowed : null };
+  });
+}
+
+/** May this person let food stay below its limits of cooking? Only whom the lock named, and only where it named somebody. */
+export function isAllowed(plan: PlanOfPots, by: string): boolean {
+  const named = allowedBelow(plan);
+  return named !== null && named.toLowerCase() === by.trim().toLowerCase();
+}
+
+function coreState(cores: readonly CoreRead[], limits: readonly SafetyLimit[]): CoreState {
+  if (!limits.some(({ kind }) => kind === "cooking")) return "not-needed";
+  const last = cores.filter(({ latest }) => latest);
+  if (last.length === 0) return "not-read";
+  const below = last.filter(({ verdict, allowed }) => verdict.verdict === "below" && !allowed);
+  if (below.length === 0) return last.some(({ allowed }) => allowed) ? "allowed" : "met";
+  return below.length < last.length ? "apart" : "below";
+}
+
+const earliest = (instants: readonly string[]): string | null =>
+  instants.reduce<string | null>(
+    (first, each) => (first === null || Date.parse(each) < Date.parse(first) ? each : first),
+    null,
+  );
