@@ -22,6 +22,8 @@ const pulled = z.strictObject({
   quarantined: z.number(),
   held: z.number(),
   heads,
+  /** Received as the kitchen gets it, without key and drafts. */
+  kitchen: z._default(z.boolean(), false),
 });
 export type Pulled = z.infer<typeof pulled>;
 
@@ -61,7 +63,9 @@ async function pullStream(
   path: string,
 ): Promise<Pulled> {
   const before = await pulledState(store, stream);
-  let at = before;
+  const kitchen = (await store.identity())?.role === "kitchen";
+  // a browser of the kitchen that became a lead's has yet to see what was kept from it
+  let at = before?.kitchen === kitchen ? before : null;
   for (;;) {
     // the last event known is asked for again: its chain tells whether this is still the same log
     const after = Math.max(0, (at?.position ?? 0) - 1);
@@ -79,7 +83,7 @@ async function pullStream(
     const position = last?.position ?? 0;
     const chain = last?.chain ?? chainStart;
     // in the order of the schema: what was kept comes back in it, and the two are compared as texts
-    const next: Pulled = { incarnation, revealed, position, chain, quarantined, held, heads };
+    const next: Pulled = { incarnation, revealed, position, chain, quarantined, held, heads, kitchen };
     at = next;
     if (next.position < reply.head && fresh.length > 0) continue;
     if (JSON.stringify(next) !== JSON.stringify(before)) await store.setMeta(`pulled ${streamKey(stream)}`, next);

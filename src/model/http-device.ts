@@ -46,6 +46,8 @@ export const status = z.strictObject({
   app: line,
   /** The longest line this tablet can show true, in millimeters; null while its screen was not checked with a card. */
   lineMm: z.optional(z.nullable(z.number().check(z.minimum(0), z.maximum(2000)))),
+  /** The tray whose panelist asks for somebody; null: nobody does. */
+  help: z.optional(z.nullable(trayNumber)),
 });
 export type Status = z.infer<typeof status>;
 export const pushRequest = z.strictObject({
@@ -82,6 +84,8 @@ export const panelReply = z.strictObject({
   taken: z.array(trayNumber),
   /** The lead has closed that study: no tray of it is to be opened any more. */
   closed: z.boolean(),
+  /** Serving is halted: no tray is to be opened, and whoever tastes is to stop, until it is resumed. */
+  halted: z._default(z.boolean(), false),
 });
 export type PanelReply = z.infer<typeof panelReply>;
 

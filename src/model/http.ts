@@ -1,7 +1,7 @@
 import * as z from "zod/mini";
 import { attachment, heads } from "./ballot-event.ts";
 import { roles, status } from "./http-device.ts";
-import { hash, id, instant, line, whole } from "./schema.ts";
+import { hash, id, instant, line, trayNumber, whole } from "./schema.ts";
 
 /** The HTTP contract: every request and reply. What tablets use too stands in http-device.ts. */
 export * from "./http-device.ts";
@@ -10,20 +10,24 @@ export * from "./http-device.ts";
 export const codeRequest = z.strictObject({ role: z.enum(roles), study: z.nullable(id), name: line });
 export const codeReply = z.strictObject({ code: z.string(), expiresAt: instant });
 
-// GET /api/studies (lead, reader): which streams there are; a reader sees revealed ones only
+// GET /api/studies (lead, kitchen, reader): which streams there are; a reader sees revealed ones only, the kitchen those
+// that are locked and not revealed
 export const studiesReply = z.strictObject({
   incarnation: id,
   studies: z.array(z.strictObject({ id, head: whole, revealed: z.boolean() })),
 });
 
-// GET /api/studies/:id/events?after=N&revealed=0|1 (lead, reader)
+// GET /api/studies/:id/events?after=N&revealed=0|1 (lead, kitchen, reader)
 export const storedEvent = z.strictObject({
   position: whole,
   receivedAt: instant,
   /** Chain: SHA-256 over the previous chain value and the stored text. */
   chain: hash,
   hash,
-  /** The exact text; or, before the reveal, an outline of a ballot event as an envelope without what it says. */
+  /**
+   * The exact text; or, before the reveal, an outline of a ballot event as an envelope without what it says. The kitchen
+   * gets the lock as an outline without the sealed key, and of what does not concern it neither text nor outline.
+   */
   text: z.nullable(z.string()),
   outline: z.nullable(z.unknown()),
 });
@@ -60,6 +64,12 @@ export const claimsReply = z.strictObject({
 
 // GET /api/studies/:id/remarks (lead, after the reveal)
 export const remarksReply = z.strictObject({ remarks: z.array(attachment) });
+
+// GET /api/studies/:id/calls (lead, kitchen): tablets of the study whose panelist asks for somebody, as last heard
+export const callsReply = z.strictObject({
+  calls: z.array(z.strictObject({ device: id, name: line, tray: trayNumber, lastSeen: instant })),
+});
+export type Call = z.infer<typeof callsReply>["calls"][number];
 
 // GET /api/addresses (lead): where other devices of the network reach this server, best first ("https://192.0.2.7:8080/")
 export const addressesReply = z.strictObject({ addresses: z.array(line).check(z.maxLength(50)) });

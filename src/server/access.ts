@@ -7,8 +7,10 @@ export const access = {
   "POST /api/codes": ["lead"],
   "POST /api/events": roles, // what each may say is judged event by event
   "GET /api/panel": ["panel"],
-  "GET /api/studies": ["lead", "reader"], // a reader: revealed ones only
-  "GET /api/studies/:id/events": ["lead", "reader"],
+  // a reader: revealed ones only; the kitchen: locked ones until then, without key and answers
+  "GET /api/studies": ["lead", "kitchen", "reader"],
+  "GET /api/studies/:id/events": ["lead", "kitchen", "reader"],
+  "GET /api/studies/:id/calls": ["lead", "kitchen"], // which tablets ask for somebody
   "GET /api/studies/:id/looks/:look": ["lead"], // by its own event, where the locked plan has a stopping rule
   "GET /api/studies/:id/remarks": ["lead"],
   "GET /api/kitchen/events": ["lead"], // nothing of it is any other device's business

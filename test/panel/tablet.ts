@@ -85,7 +85,7 @@ export class SmallServer {
   role: "panel" | "lead" = "panel";
   /** The name that the lead gave with the code. */
   nameGiven = "";
-  reply: PanelReply = { incarnation, heads: {}, packet, taken: [], closed: false };
+  reply: PanelReply = { incarnation, heads: {}, packet, taken: [], closed: false, halted: false };
   /** Ids of events it took, once each. */
   taken = new Set<string>();
   asked: { path: string; body: unknown }[] = [];

@@ -16,8 +16,8 @@ const missing = randomUUID();
 const claim = randomUUID();
 const claimBody = { base: null, merged: [], claim: claimOf(), known: [] };
 const nobody = { token: "x".repeat(43) };
-type Who = "none" | "wrong" | "revoked" | "panel" | "reader" | "lead";
-const everybody: Who[] = ["none", "wrong", "revoked", "panel", "reader", "lead"];
+type Who = "none" | "wrong" | "revoked" | "panel" | "kitchen" | "reader" | "lead";
+const everybody: Who[] = ["none", "wrong", "revoked", "panel", "kitchen", "reader", "lead"];
 
 let house: House;
 const tokens = new Map<Who, { token: string }>();
@@ -36,6 +36,7 @@ beforeAll(async () => {
   ]);
   tokens.set("lead", lead);
   tokens.set("panel", await house.device(lead, "panel", own));
+  tokens.set("kitchen", await house.device(lead, "kitchen"));
   tokens.set("reader", await house.device(lead, "reader"));
   tokens.set("wrong", nobody);
   target = await house.device(lead, "panel", own);
@@ -49,34 +50,46 @@ const code = { role: "panel", study: null, name: "" };
 
 /** What each role gets, route by route. Written by hand from the design's table of roles, not from the code. */
 const matrix: { name: RouteName; path: string; body?: unknown; status: Record<Who, number> }[] = [
-  row("GET /api/hello", "/api/hello", undefined, [200, 200, 200, 200, 200, 200]),
-  row("POST /api/enroll", "/api/enroll", { code: "7K3M-9QXD", name: "" }, [403, 403, 403, 403, 403, 403]),
-  row("POST /api/codes", "/api/codes", code, [401, 401, 401, 403, 403, 200]),
-  row("POST /api/events", "/api/events", push, [401, 401, 401, 200, 200, 200]),
-  row("GET /api/panel", "/api/panel", undefined, [401, 401, 401, 200, 403, 403]),
-  row("GET /api/studies", "/api/studies", undefined, [401, 401, 401, 403, 200, 200]),
-  row("GET /api/studies/:id/events", `/api/studies/${own}/events`, undefined, [401, 401, 401, 403, 404, 200]),
-  row("GET /api/studies/:id/events", `/api/studies/${revealed}/events`, undefined, [401, 401, 401, 403, 200, 200]),
-  row("GET /api/studies/:id/events", `/api/studies/${missing}/events`, undefined, [401, 401, 401, 403, 404, 404]),
-  row("GET /api/studies/:id/events", "/api/studies/x/events", undefined, [401, 401, 401, 403, 404, 404]),
-  row("GET /api/studies/:id/remarks", `/api/studies/${own}/remarks`, undefined, [401, 401, 401, 403, 403, 403]),
-  row("GET /api/studies/:id/remarks", `/api/studies/${revealed}/remarks`, undefined, [401, 401, 401, 403, 403, 200]),
-  row("GET /api/studies/:id/remarks", `/api/studies/${missing}/remarks`, undefined, [401, 401, 401, 403, 403, 404]),
+  row("GET /api/hello", "/api/hello", undefined, [200, 200, 200, 200, 200, 200, 200]),
+  row("POST /api/enroll", "/api/enroll", { code: "7K3M-9QXD", name: "" }, [403, 403, 403, 403, 403, 403, 403]),
+  row("POST /api/codes", "/api/codes", code, [401, 401, 401, 403, 403, 403, 200]),
+  row("POST /api/events", "/api/events", push, [401, 401, 401, 200, 200, 200, 200]),
+  row("GET /api/panel", "/api/panel", undefined, [401, 401, 401, 200, 403, 403, 403]),
+  row("GET /api/studies", "/api/studies", undefined, [401, 401, 401, 403, 200, 200, 200]),
+  row("GET /api/studies/:id/events", `/api/studies/${own}/events`, undefined, [401, 401, 401, 403, 200, 404, 200]),
+  row("GET /api/studies/:id/events", `/api/studies/${revealed}/events`, undefined, [401, 401, 401, 403, 404, 200, 200]),
+  row("GET /api/studies/:id/events", `/api/studies/${missing}/events`, undefined, [401, 401, 401, 403, 404, 404, 404]),
+  row("GET /api/studies/:id/events", "/api/studies/x/events", undefined, [401, 401, 401, 403, 404, 404, 404]),
+  row("GET /api/studies/:id/calls", `/api/studies/${own}/calls`, undefined, [401, 401, 401, 403, 200, 403, 200]),
+  row("GET /api/studies/:id/calls", `/api/studies/${revealed}/calls`, undefined, [401, 401, 401, 403, 404, 403, 200]),
+  row("GET /api/studies/:id/remarks", `/api/studies/${own}/remarks`, undefined, [401, 401, 401, 403, 403, 403, 403]),
+  row(
+    "GET /api/studies/:id/remarks",
+    `/api/studies/${revealed}/remarks`,
+    undefined,
+    [401, 401, 401, 403, 403, 403, 200],
+  ),
+  row(
+    "GET /api/studies/:id/remarks",
+    `/api/studies/${missing}/remarks`,
+    undefined,
+    [401, 401, 401, 403, 403, 403, 404],
+  ),
   row(
     "GET /api/studies/:id/looks/:look",
     `/api/studies/${own}/looks/${missing}`,
     undefined,
-    [401, 401, 401, 403, 403, 404],
+    [401, 401, 401, 403, 403, 403, 404],
   ),
-  row("GET /api/kitchen/events", "/api/kitchen/events", undefined, [401, 401, 401, 403, 403, 200]),
-  row("GET /api/claims", "/api/claims", undefined, [401, 401, 401, 403, 403, 200]),
-  row("GET /api/claims/:id/events", `/api/claims/${claim}/events`, undefined, [401, 401, 401, 403, 403, 200]),
-  row("GET /api/claims/:id/events", `/api/claims/${missing}/events`, undefined, [401, 401, 401, 403, 403, 404]),
-  row("GET /api/claims/:id/events", "/api/claims/x/events", undefined, [401, 401, 401, 403, 403, 404]),
-  row("GET /api/addresses", "/api/addresses", undefined, [401, 401, 401, 403, 403, 200]),
-  row("GET /api/devices", "/api/devices", undefined, [401, 401, 401, 403, 403, 200]),
-  row("POST /api/devices/:id", `/api/devices/${missing}`, {}, [401, 401, 401, 403, 403, 404]),
-  row("POST /api/renew", "/api/renew", {}, [401, 401, 401, 200, 200, 200]),
+  row("GET /api/kitchen/events", "/api/kitchen/events", undefined, [401, 401, 401, 403, 403, 403, 200]),
+  row("GET /api/claims", "/api/claims", undefined, [401, 401, 401, 403, 403, 403, 200]),
+  row("GET /api/claims/:id/events", `/api/claims/${claim}/events`, undefined, [401, 401, 401, 403, 403, 403, 200]),
+  row("GET /api/claims/:id/events", `/api/claims/${missing}/events`, undefined, [401, 401, 401, 403, 403, 403, 404]),
+  row("GET /api/claims/:id/events", "/api/claims/x/events", undefined, [401, 401, 401, 403, 403, 403, 404]),
+  row("GET /api/addresses", "/api/addresses", undefined, [401, 401, 401, 403, 403, 403, 200]),
+  row("GET /api/devices", "/api/devices", undefined, [401, 401, 401, 403, 403, 403, 200]),
+  row("POST /api/devices/:id", `/api/devices/${missing}`, {}, [401, 401, 401, 403, 403, 403, 404]),
+  row("POST /api/renew", "/api/renew", {}, [401, 401, 401, 200, 200, 200, 200]),
 ];
 
 function row(name: RouteName, path: string, body: unknown, statuses: number[]) {

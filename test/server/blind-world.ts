@@ -111,7 +111,7 @@ export async function bytesOnTablets({ plan, seed, salt }: World, pack: Packer =
 }
 
 /** A whole ballot of a tray: the choice of the answer at a place, or marks that begin there. */
-function ballot(
+export function ballot(
   write: ReturnType<typeof writer>,
   device: string,
   packet: BlindPacket,
@@ -162,7 +162,7 @@ function fractionOf(form: ScaleForm, turn: number, codes: number): number {
 }
 
 /** Event texts with ids and times by count, so that nothing in them differs between worlds. */
-function writer() {
+export function writer() {
   const last = new Map<string, { seq: number; hash: string }>();
   let count = 0;
   return <K extends Kind>(device: string, kind: K, body: Body<K>): string => {

@@ -1,14 +1,19 @@
+import { readEvent } from "../../log/facts.ts";
+import { openHalts } from "../../log/halts.ts";
 import { type Attachment, answerKinds } from "../../model/ballot-event.ts";
 import { streamKey } from "../../model/http.ts";
 import type { Db } from "./tables.ts";
 
 const key = (study: string) => streamKey({ kind: "study", id: study });
 
+/** How far a study's stream goes, and what a lead has done with it: whether it is locked, and its key open. */
+export type StudyHead = { head: number; locked: boolean; revealed: boolean };
+
 /**
- * Every study that a lead has written in, how far its stream goes, and whether its key is open. A stream that tablets
+ * Every study that a lead has written in, and how it stands. A stream that tablets
  * alone wrote in is kept, and is listed once its lead's events are here (again): a tablet makes no study.
  */
-export async function allStudies(db: Db): Promise<{ id: string; head: number; revealed: boolean }[]> {
+export async function allStudies(db: Db): Promise<(StudyHead & { id: string })[]> {
   const streams = await db
     .selectFrom("streams")
     .select(["key", "id", "head"])
@@ -17,15 +22,18 @@ export async function allStudies(db: Db): Promise<{ id: string; head: number; re
     .orderBy("id")
     .execute();
   const revealed = new Set((await revealEvents(db).select("stream").distinct().execute()).map(({ stream }) => stream));
-  return streams.map(({ key, id, head }) => ({ id, head, revealed: revealed.has(key) }));
+  const locks = await leadEvents(db, "study-locked").select("stream").distinct().execute();
+  const locked = new Set(locks.map(({ stream }) => stream));
+  return streams.map(({ key, id, head }) => ({ id, head, locked: locked.has(key), revealed: revealed.has(key) }));
 }
 
-/** How far a study's stream goes and whether its key is open; null when the server does not know the study. */
-export async function studyHead(db: Db, study: string): Promise<{ head: number; revealed: boolean } | null> {
+/** How a study stands; null when the server does not know it. */
+export async function studyHead(db: Db, study: string): Promise<StudyHead | null> {
   const stream = await db.selectFrom("streams").select("head").where("key", "=", key(study)).executeTakeFirst();
   if (!stream) return null;
   const reveal = await revealEvents(db).select("id").where("stream", "=", key(study)).limit(1).execute();
-  return { head: stream.head, revealed: reveal.length > 0 };
+  const lock = await lockEvent(db, study);
+  return { head: stream.head, locked: lock !== null, revealed: reveal.length > 0 };
 }
 
 /**
@@ -38,7 +46,7 @@ function revealEvents(db: Db) {
   );
 }
 
-const leadEvents = (db: Db, kind: "key-revealed" | "study-closed") =>
+const leadEvents = (db: Db, kind: "study-locked" | "key-revealed" | "study-closed") =>
   db.selectFrom("events").where("kind", "=", kind).where("role", "=", "lead").where("held", "=", 0);
 
 /** Has a lead closed the study? */
@@ -47,15 +55,28 @@ export async function isClosed(db: Db, study: string): Promise<boolean> {
   return closes.length > 0;
 }
 
+/** Is serving halted? Asked with every look of every tablet; nearly always there is nothing to read. */
+export async function isHalted(db: Db, study: string): Promise<boolean> {
+  const rows = await db
+    .selectFrom("events")
+    .select("text")
+    .where("stream", "=", key(study))
+    .where("kind", "in", ["serving-halted", "serving-resumed", "entry-voided"])
+    .where("role", "in", ["lead", "kitchen"])
+    .where("held", "=", 0)
+    .execute();
+  const facts = rows.flatMap(({ text }) => {
+    const event = readEvent(text);
+    return event.ok && event.fact ? [event.fact] : [];
+  });
+  return openHalts(facts).length > 0;
+}
+
 /** The event that locked a study: of two, the one with the lower id, as in the fold. */
 export async function lockEvent(db: Db, study: string): Promise<string | null> {
-  const row = await db
-    .selectFrom("events")
+  const row = await leadEvents(db, "study-locked")
     .select("id")
     .where("stream", "=", key(study))
-    .where("kind", "=", "study-locked")
-    .where("role", "=", "lead")
-    .where("held", "=", 0)
     .orderBy("id")
     .limit(1)
     .executeTakeFirst();

@@ -1,7 +1,7 @@
 import type { FastifyInstance } from "fastify";
 import { type PanelReply, panelReply } from "../../model/http.ts";
 import { headsOfDevice } from "../query/push.ts";
-import { eventText, isClosed, lockEvent, takenTrays } from "../query/studies.ts";
+import { eventText, isClosed, isHalted, lockEvent, takenTrays } from "../query/studies.ts";
 import { callerOf, type House, serve } from "../serve.ts";
 
 /**
@@ -33,6 +33,7 @@ export function panelRoutes(app: FastifyInstance, { store, presence }: House): v
       packet: study === null ? null : await packetOf(study),
       taken: study === null ? [] : await takenTrays(store.db, study, ids),
       closed: study !== null && (await isClosed(store.db, study)),
+      halted: study !== null && (await isHalted(store.db, study)),
     };
   });
 }

@@ -1,13 +1,13 @@
 import type { FastifyInstance, FastifyRequest } from "fastify";
 import * as z from "zod/mini";
-import { outlineOf, readEvent } from "../../log/facts.ts";
-import { isPanelKind } from "../../model/ballot-event.ts";
-import { eventsReply, remarksReply, type StoredEvent, streamKey, studiesReply } from "../../model/http.ts";
+import { callsReply, eventsReply, remarksReply, type Status, streamKey, studiesReply } from "../../model/http.ts";
 import { problem } from "../../model/problem.ts";
 import { id as idSchema, read } from "../../model/schema.ts";
-import { asideCounts, type EventRow, eventsAfter, headsOfStream } from "../query/streams.ts";
+import { allDevices, type Caller } from "../query/devices.ts";
+import { asideCounts, eventsAfter, headsOfStream } from "../query/streams.ts";
 import { allStudies, remarksOf, studyHead } from "../query/studies.ts";
 import { callerOf, type House, serve } from "../serve.ts";
+import { shown, shownToKitchen } from "../shown.ts";
 
 const params = z.object({ id: idSchema });
 export const pageQuery = z.object({
@@ -16,19 +16,22 @@ export const pageQuery = z.object({
   revealed: z.optional(z.enum(["0", "1"])),
 });
 
-/** What the lead and, after the reveal, a reader get of a study. */
+/** What the lead, until the reveal the kitchen and after it a reader get of a study. */
 export function studyRoutes(app: FastifyInstance, { store, presence }: House): void {
   serve(app, "GET /api/studies", studiesReply, async (request) => {
     const caller = callerOf(request);
     presence.note(caller.id, null);
     const studies = await allStudies(store.db);
-    const visible = studies.filter(({ id, revealed }) => mayRead(caller, id, revealed));
-    return { incarnation: store.incarnation, studies: visible };
+    const visible = studies.filter((study) => mayRead(caller, study.id, study));
+    return {
+      incarnation: store.incarnation,
+      studies: visible.map(({ id, head, revealed }) => ({ id, head, revealed })),
+    };
   });
 
   serve(app, "GET /api/studies/:id/events", eventsReply, async (request) => {
     const { after } = read(pageQuery, request.query);
-    const { id, head, revealed } = await study(request);
+    const { id, role, head, revealed } = await study(request);
     const stream = streamKey({ kind: "study", id });
     const rows = await eventsAfter(store.db, stream, after);
     return {
@@ -37,7 +40,21 @@ export function studyRoutes(app: FastifyInstance, { store, presence }: House): v
       head,
       ...(await asideCounts(store.db, stream)),
       heads: await headsOfStream(store.db, stream),
-      events: rows.map((row) => shown(row, revealed)),
+      events: rows.map((row) => (role === "kitchen" ? shownToKitchen(row) : shown(row, revealed))),
+    };
+  });
+
+  serve(app, "GET /api/studies/:id/calls", callsReply, async (request) => {
+    const { id } = await study(request);
+    const devices = await allDevices(store.db);
+    const tablets = devices.filter((device) => device.study === id && device.role === "panel" && device.revoked === 0);
+    return {
+      calls: tablets.flatMap(({ id: device, name, last_seen, status }) => {
+        const seen = presence.of(device);
+        const said = seen?.status ?? (status === null ? null : (JSON.parse(status) as Status));
+        const lastSeen = seen?.lastSeen ?? last_seen;
+        return said?.help != null && lastSeen !== null ? [{ device, name, tray: said.help, lastSeen }] : [];
+      }),
     };
   });
 
@@ -52,24 +69,19 @@ export function studyRoutes(app: FastifyInstance, { store, presence }: House): v
     const caller = callerOf(request);
     const { id } = read(params, request.params, () => problem("access/not-found"));
     const found = await studyHead(store.db, id);
-    if (!found || !mayRead(caller, id, found.revealed)) throw problem("access/not-found");
-    return { id, ...found };
+    if (!found || !mayRead(caller, id, found)) throw problem("access/not-found");
+    return { id, role: caller.role, ...found };
   }
 }
 
-function mayRead(caller: { role: string; study: string | null }, study: string, revealed: boolean): boolean {
+/** A lead reads everything; a reader what was revealed; the kitchen what is locked and not revealed. */
+function mayRead(
+  caller: Pick<Caller, "role" | "study">,
+  study: string,
+  at: { locked: boolean; revealed: boolean },
+): boolean {
   if (caller.role === "lead") return true;
-  return caller.role === "reader" && revealed && (caller.study === null || caller.study === study);
-}
-
-/** An event as it may be seen: before the reveal a ballot event is an outline, that something happened, never what. */
-function shown(row: EventRow, revealed: boolean): StoredEvent {
-  const { position, received_at: receivedAt, chain, hash, text } = row;
-  const stored = { position, receivedAt, chain, hash };
-  // what a tablet wrote and this server cannot judge may hold an answer as well
-  if (revealed || row.role === "lead") return { ...stored, text, outline: null };
-  const event = readEvent(text);
-  if (!event.ok) return { ...stored, text: null, outline: null };
-  const sound = row.held === 0 && event.fact && isPanelKind(event.fact.kind) ? event.fact : null;
-  return { ...stored, text: null, outline: sound ? outlineOf(sound) : { ...event.envelope, body: null } };
+  if (caller.study !== null && caller.study !== study) return false;
+  if (caller.role === "kitchen") return at.locked && !at.revealed;
+  return caller.role === "reader" && at.revealed;
 }
