@@ -5,6 +5,7 @@ import { appVersion } from "../ui/app-version.ts";
 import { saveText } from "../ui/save.ts";
 import { blankWords } from "../words/en/organizer-blank.ts";
 import { dayWords } from "../words/en/organizer-day.ts";
+import { weighWords } from "../words/en/organizer-weigh.ts";
 import { type Lead, useLead } from "./app-context.ts";
 import { blankStudy, copyStudy } from "./begin-study.ts";
 import { contestedTrays, lateBallots, voidable } from "./day.ts";
@@ -43,6 +44,11 @@ export function DayActions({ id, state }: { id: string; state: StudyState }) {
       {state.close && sealed ? (
         <a class={contested > 0 ? "button" : "button next"} href={stepAddress(id, "open")}>
           {words.open}
+        </a>
+      ) : null}
+      {sealed && state.lock?.body.packet.chew ? (
+        <a class="button" href={stepAddress(id, "weigh")}>
+          {weighWords.toWeigh}
         </a>
       ) : null}
       <LookStep id={id} state={state} />

@@ -1,7 +1,18 @@
 import { type Paper, papers } from "../model/event.ts";
 
 /** Steps of a study that have a page of their own, so that the way back works and a phone has room. */
-export const steps = ["lock", "rehearse", "void", "spare", "settle", "admit", "look", "close", "open"] as const;
+export const steps = [
+  "lock",
+  "rehearse",
+  "void",
+  "spare",
+  "settle",
+  "admit",
+  "look",
+  "weigh",
+  "close",
+  "open",
+] as const;
 export type Step = (typeof steps)[number];
 
 export type Route =

@@ -17,6 +17,7 @@ import { Settle } from "./settle.tsx";
 import { Spare } from "./spare.tsx";
 import { planOf } from "./study-stage.ts";
 import { VoidBallot } from "./void-ballot.tsx";
+import { WeighPortions } from "./weigh-page.tsx";
 import { LockedPage } from "./what-is-fixed.tsx";
 
 /** While people taste, a look every few seconds; drafts change on one device at a time. */
@@ -57,6 +58,8 @@ export function Study({ route }: { route: Extract<Route, { page: "study" | "step
       return <Admit {...props} />;
     case "look":
       return <LookPage {...props} />;
+    case "weigh":
+      return <WeighPortions {...props} />;
     case "close":
       return <CloseStudy {...props} />;
     case "open":

@@ -1,0 +1,90 @@
+import { gramsOf, lastDigit } from "./grams.ts";
+
+/** Readings of one portion in grams, as typed; empty: not taken yet. `rinse`: water that came back in the cup. */
+export type PortionReadings = { cup: string; portion: string; after: string; rinse: string };
+
+/** What was planned of a portion. `grams` null: no mass was planned. */
+export type PlannedPortion = { grams: number | null; toleranceGrams: number };
+
+/** What readings of a portion cannot be. */
+export type PortionRefusal =
+  | { what: "no-portion" }
+  /** Kilograms or milligrams where grams belong. */
+  | { what: "thousandfold"; grams: number; beside: number }
+  /** Cup and rinse water weigh more than the closed cup afterwards. */
+  | { what: "cup-above-after"; after: number; cup: string; rinse: string }
+  /** Many times the portion came back. */
+  | { what: "too-much"; portion: number; back: number };
+
+/** A factor of a thousand is a unit; three hundred is no portion cut too large. */
+const unitFactor = 300;
+/** More than six times a portion is no saliva of seconds (common practice, no source). */
+const mostTimes = 6;
+
+/**
+ * What of a portion's readings cannot be; null where all can. It is asked before a reading is kept.
+ *
+ * A cup may weigh a little more than afterwards by what two or three readings are rounded: a portion may be gone.
+ */
+export function portionRefusalOf(
+  { cup, portion, after, rinse }: PortionReadings,
+  planned: PlannedPortion,
+): PortionRefusal | null {
+  const own = portion === "" ? null : gramsOf([portion]);
+  if (own !== null && own <= 0) return { what: "no-portion" };
+  if (own !== null && planned.grams !== null && apart(own, planned.grams))
+    return { what: "thousandfold", grams: own, beside: planned.grams };
+  if (cup === "" || after === "") return null;
+  const back = gramsOf([after], [cup, rinse]);
+  const readings = [after, cup, ...(rinse === "" ? [] : [rinse])];
+  const rounding = readings.reduce((all, reading) => all + lastDigit(reading) / 2, 0);
+  const closed = gramsOf([after]);
+  const empty = gramsOf([cup]);
+  if (empty > 0 && closed > 0 && apart(closed, empty)) return { what: "thousandfold", grams: closed, beside: empty };
+  if (back < -rounding * (1 + 1e-9)) return { what: "cup-above-after", after: closed, cup, rinse };
+  const portionGrams = own ?? planned.grams;
+  return portionGrams !== null && back > portionGrams * mostTimes
+    ? { what: "too-much", portion: portionGrams, back }
+    : null;
+}
+
+const apart = (one: number, other: number): boolean => one >= other * unitFactor || other >= one * unitFactor;
+
+/**
+ * By how many grams a portion lies outside of what was planned; 0 within, null where no mass was planned. It is said and
+ * stands in the report; the portion counts.
+ */
+export function portionOffBy(portion: string, { grams, toleranceGrams }: PlannedPortion): number | null {
+  if (grams === null || portion === "") return null;
+  const off = gramsOf([portion]) - grams;
+  // a double that lies a hair outside is no portion outside
+  return Math.abs(off) > toleranceGrams * (1 + 1e-9) ? off : 0;
+}
+
+/**
+ * What the balance showed of one portion: readings that stand, as typed. None: not weighed; several of one stage contradict
+ * each other, and nobody ruled.
+ */
+export type StandingReadings = { cup: readonly string[]; portion: readonly string[]; after: readonly string[] };
+
+/**
+ * Why a chewed portion does not count. swallowed: not all of it was spat out; not-weighed: a reading is missing;
+ * contradicted: two readings of one stage stand; impossible: readings that cannot be.
+ */
+export const portionsLeftOut = ["swallowed", "not-weighed", "contradicted", "impossible"] as const;
+export type PortionLeftOut = (typeof portionsLeftOut)[number];
+
+/** Why a chewed portion does not count; null where it does. `readings` null: nothing of it was weighed. */
+export function leftOutOf(
+  whole: boolean,
+  readings: (StandingReadings & { rinse: string }) | null,
+  planned: PlannedPortion,
+): PortionLeftOut | null {
+  if (!whole) return "swallowed";
+  if (!readings) return "not-weighed";
+  const stages = [readings.cup, readings.portion, readings.after];
+  if (stages.some(({ length }) => length > 1)) return "contradicted";
+  if (stages.some(({ length }) => length === 0)) return "not-weighed";
+  const [[cup = ""] = [], [portion = ""] = [], [after = ""] = []] = stages;
+  return portionRefusalOf({ cup, portion, after, rinse: readings.rinse }, planned) ? "impossible" : null;
+}
