@@ -1,3 +1,4 @@
+import { problem } from "../model/problem.ts";
 import type { StudyRecord } from "../model/record.ts";
 import type { Result } from "../model/result.ts";
 import { analyseChoice } from "./analyse-choice.ts";
@@ -24,9 +25,11 @@ const analyses = {
  * Returns  the whole `Result`; departures are the record's own, none is added or dropped. A key that does not match its
  *          seal gives numbers and no verdict: nobody can say which answers were right
  * Throws   Problems of the area "analysis" when the record contradicts itself: see `markedChoices`, `markedPairs`,
- *          `markedKinds`, `markedLines`
+ *          `markedKinds`, `markedLines`; "analysis/method-not-yet" for chewed portions: no answer says what they weigh
  */
 export function analyse(record: StudyRecord, app: string): Result {
   const { method, sides } = record.plan;
-  return analyses[familyOf(method, sides)](record, app);
+  const family = familyOf(method, sides);
+  if (family === "portions") throw problem("analysis/method-not-yet", { method });
+  return analyses[family](record, app);
 }

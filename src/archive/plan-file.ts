@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { canonicalText } from "../model/canonical.ts";
+import { usualChew } from "../model/chew-plan.ts";
 import { shapeOf } from "../model/method.ts";
 import { emptyRanking, type Plan, plan as planSchema } from "../model/plan.ts";
 import { problem } from "../model/problem.ts";
@@ -62,6 +63,7 @@ function asked({ method, goal, repeats }: Plan): (keyof Plan)[] {
     ...(sides === "two" && answer === "code" ? (["noPreference"] as const) : []),
     ...(answer === "marks" ? (["scale", "comparisons"] as const) : []),
     ...(answer === "order" ? (["ranking"] as const) : []),
+    ...(answer === "portions" ? (["chew"] as const) : []),
   ];
 }
 
@@ -131,6 +133,7 @@ function filledIn(written: Fields, empty: Plan, newId: () => string): Fields {
     serving: over(written.serving, empty.serving),
     reference: over(written.reference, empty.reference),
     ranking: over(written.ranking, emptyRanking()),
+    chew: over(written.chew, usualChew()),
     scale: scaleOf(over(written.scale, empty.scale), newId),
     products: each(written.products, () => ({ id: newId(), preparation: "" })),
     properties: each(written.properties, ({ comparative = "" }) => ({

@@ -29,6 +29,7 @@ export function renameProducts(plan: Fields, rename: Renaming): Fields {
     ranking: isFields(plan.ranking)
       ? { ...plan.ranking, predicted: listed(plan.ranking.predicted, "ranking.predicted", rename) }
       : plan.ranking,
+    chew: fieldsOf(plan.chew, ["control"], "chew"),
     comparisons: comparisonsOf(plan.comparisons, fieldsOf),
     waves: each(plan.waves, "waves", (wave, where) =>
       isFields(wave) ? { ...wave, batches: keyed(wave.batches, `${where}.batches`, rename) } : wave,

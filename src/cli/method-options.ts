@@ -1,5 +1,5 @@
 import type { ChoiceGoal } from "../analysis/choice.ts";
-import { choiceMethod, familyOf } from "../analysis/method.ts";
+import { choiceMethod, type Family, familyOf } from "../analysis/method.ts";
 import type { Limit } from "../analysis/similarity.ts";
 import { type Method, methods } from "../model/method.ts";
 import type { NoPreference, Sides } from "../model/plan.ts";
@@ -20,6 +20,7 @@ export function computedMethod(given: Given): Computed {
   if (!method) throw problem("analysis/unknown-method", { method: name, known: methods.join(", ") });
   // refuses what is not computed before anything is asked of its sides
   const family = familyOf(method);
+  if (family === "portions") throw problem("analysis/method-not-yet", { method });
   if (method !== "paired-difference") {
     const sides = oneSided(family) ? "one" : "two";
     requireSame(given, "sides", sides, expected.sides(method, sides));
@@ -29,11 +30,11 @@ export function computedMethod(given: Given): Computed {
   if (sides !== "one" && sides !== "two") {
     throw problem("cli/bad-option", { option: "--sides", value: sides, expected: expected.eitherSides });
   }
-  return { method, sides, family: familyOf(method, sides) };
+  return { method, sides, family: sides === "two" ? "pair" : "choice" };
 }
 
 /** Of a method whose plan does not choose. */
-export const oneSided = (family: Result["family"]): boolean => family === "choice" || family === "kinds";
+export const oneSided = (family: Family): boolean => family === "choice" || family === "kinds";
 
 /** Throws Problem "cli/bad-option" for an option that says nothing here, with what to do instead. */
 export function refuseGiven(given: Given, options: readonly string[], instead: string): void {

@@ -58,6 +58,7 @@ export function copyOfPlan(
     products: plan.products.map((product) => ({ ...product, id: idOf(product.id) })),
     reference: { ...plan.reference, product: plan.reference.product && idOf(plan.reference.product) },
     comparisons: withIds(plan.comparisons, idOf),
+    chew: { ...plan.chew, control: plan.chew.control && idOf(plan.chew.control) },
     properties: plan.properties.map((property) => ({
       ...property,
       id: newId(),

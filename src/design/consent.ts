@@ -1,4 +1,5 @@
 import { canonicalText, sha256 } from "../model/canonical.ts";
+import { swallowOf } from "../model/chew-plan.ts";
 import type { BlindPacket } from "../model/packet.ts";
 import type { Plan } from "../model/plan.ts";
 import { consentLines } from "../words/en/consent.ts";
@@ -9,10 +10,10 @@ import { dayTime } from "./day-time.ts";
  * but what the lead says is served.
  */
 export function consentOf(plan: Plan): NonNullable<BlindPacket["consent"]> {
-  const { served, contact, serving, method, scale } = plan;
+  const { served, contact, method, scale } = plan;
   const moments = scale.attributes.flatMap(({ moment, further }) => [moment, ...further.map((one) => one.moment)]);
   const timed = method === "line-scale" && moments.some(({ at }) => at === "after" || at === "chews");
-  const told = { served, contact, minutes: sittingMinutes(plan), swallow: serving.swallow, timed };
+  const told = { served, contact, minutes: sittingMinutes(plan), swallow: swallowOf(plan), timed };
   const lines = consentLines(told);
   return { version: sha256(canonicalText(lines)), lines };
 }

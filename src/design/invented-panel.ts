@@ -8,6 +8,7 @@ import type { Key } from "../model/key.ts";
 import { asKinds, shapeOf } from "../model/method.ts";
 import { askedAttributes } from "../model/moments.ts";
 import type { Plan } from "../model/plan.ts";
+import { problem } from "../model/problem.ts";
 import type { Judgment, KeptMark } from "../model/record.ts";
 import { placeOfStep } from "../model/steps.ts";
 import { partsOf } from "./method.ts";
@@ -40,7 +41,8 @@ type Answerer = (tray: SeatedTray, question: number) => Answer;
  * Returns  one judgment for each tray and question. Where a share who can tell is true, whoever can tell tells on every
  *          tray; where the plan names a d-prime, everybody has the same chance on every tray. Asked for a preference,
  *          everybody has one
- * Throws   RangeError for a line scale, which has marks: see `inventedMarks`
+ * Throws   RangeError for a line scale, which has marks: see `inventedMarks`; Problem "analysis/method-not-yet" for
+ *          portions, which nobody can chew for a rehearsal
  */
 export function inventedChoices(plan: Plan, world: World, trays: readonly SeatedTray[], random: Uniform): Judgment[] {
   const answer = answererOf(plan, world, random);
@@ -64,6 +66,8 @@ function answererOf(plan: Plan, world: World, random: Uniform): Answerer {
       return ranker(plan, world, random);
     case "scale":
       throw new RangeError("marks of a scale are no choices");
+    case "portions":
+      throw problem("analysis/method-not-yet", { method: plan.method });
   }
 }
 

@@ -47,6 +47,7 @@ export const designMethods: Record<Plannable, DesignMethod> = {
   "paired-preference": { orders: pairOrders, wording: "paired-preference-1" },
   "line-scale": { orders: ({ products }) => williamsOrders(products), wording: "line-scale-1" },
   ranking: { orders: ({ products }) => williamsOrders(products), wording: "ranking-1" },
+  "chew-and-weigh": { orders: ({ products }) => williamsOrders(products), wording: "chew-and-weigh-1" },
 };
 
 export const designMethod = (method: Plannable): DesignMethod => designMethods[method];

@@ -18,6 +18,7 @@ export function openMethod(plan: Plan): OpenPart[] {
   if (plan.goal === "similarity" && !seeksLikeness(plan)) open.push({ part: "method", what: "goal" });
   if (plan.method === "line-scale") return [...open, ...openScale(plan.scale.attributes)];
   if (shapeOf(plan.method).answer === "order") return [...open, ...openRanking(plan)];
+  if (shapeOf(plan.method).answer === "portions") return open;
   if (shapeOf(plan.method).property) open.push(...openProperties(plan.properties));
   const sought = plan.discriminatorShareSought;
   if (familyOf(plan.method, plan.sides) === "kinds") {

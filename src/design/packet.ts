@@ -1,5 +1,6 @@
 import { type Allergen, allergens } from "../model/allergen.ts";
 import { canonicalText, sha256 } from "../model/canonical.ts";
+import { swallowOf } from "../model/chew-plan.ts";
 import { shapeOf } from "../model/method.ts";
 import { askedAttributes, inOrderOfMoments } from "../model/moments.ts";
 import type { BlindPacket, BlindTray } from "../model/packet.ts";
@@ -16,7 +17,8 @@ import { applyingCautions } from "./open-safety.ts";
  * Returns  the packet. Allergens are one list over everything served, so that they tell nothing of a tray
  */
 export function blindPacketOf(plan: Plan, study: string, trays: BlindTray[], commitment: string): BlindPacket {
-  const { swallow, cleanser, pauseSeconds, retaste, warmUp } = plan.serving;
+  const { cleanser, pauseSeconds, retaste, warmUp } = plan.serving;
+  const portions = shapeOf(plan.method).answer === "portions";
   const union = allergenUnion(plan);
   return {
     v: 1,
@@ -30,15 +32,16 @@ export function blindPacketOf(plan: Plan, study: string, trays: BlindTray[], com
       : [],
     ranking: shapeOf(plan.method).answer === "order" ? rankingOf(plan) : null,
     line: plan.method === "line-scale" ? scaleOf(plan) : null,
-    chew: null,
+    chew: portions ? chewOf(plan) : null,
     palette: plan.palette,
     allergens: { version: sha256(canonicalText(union)), ...union },
     cautions: applyingCautions(plan),
     consent: consentOf(plan),
-    swallow,
+    swallow: swallowOf(plan),
     cleanser,
     pauseSeconds,
-    retaste,
+    // a portion that was spat out is not tasted again
+    retaste: retaste && !portions,
     warmUp,
     trays,
     commitment,
@@ -56,6 +59,14 @@ const rankingOf = ({ ranking: { least, most, definition } }: Plan): BlindPacket[
   least,
   most,
   definition,
+});
+
+/** How portions are chewed; nothing of balances, of what is inert or of what is looked for. */
+const chewOf = ({ chew: { seconds, mouth, waitSeconds, rinseGrams } }: Plan): BlindPacket["chew"] => ({
+  seconds,
+  mouth,
+  waitSeconds: mouth === "rinsed-and-waited" ? waitSeconds : 0,
+  rinseGrams,
 });
 
 /**

@@ -1,12 +1,13 @@
 import { familyOf } from "../analysis/method.ts";
 import { usualChew } from "../model/chew-plan.ts";
 import { shapeOf, sidesFor } from "../model/method.ts";
-import type { OpenPart } from "../model/open-part.ts";
+import { type OpenPart, planParts } from "../model/open-part.ts";
 import { leastForVerdict } from "../model/outcome.ts";
 import { emptyRanking, emptyScale, type Plan } from "../model/plan.ts";
 import { nothingAsked, usualPace } from "../model/plan-question.ts";
 import { isHolding, usualLimits } from "../model/safety-limit.ts";
 import { heldOf, ordersOf, partsOf, productBounds } from "./method.ts";
+import { leastTraysOfOne, openChew } from "./open-chew.ts";
 import { openComparisons } from "./open-comparisons.ts";
 import { isRisk, openMethod } from "./open-method.ts";
 import { openSafety } from "./open-safety.ts";
@@ -89,7 +90,9 @@ export function emptyPlan(): Plan {
 
 /** Everything a plan still lacks before it can be locked, in the order of its parts; empty when it is ready. */
 export function openParts(plan: Plan): OpenPart[] {
-  return [openQuestion, openMethod, openPeople, openSamples, openServing, openSafety].flatMap((open) => open(plan));
+  return [openQuestion, openMethod, openPeople, openSamples, openServing, openSafety, openChew]
+    .flatMap((open) => open(plan))
+    .toSorted((a, b) => planParts.indexOf(a.part) - planParts.indexOf(b.part));
 }
 
 function openQuestion(plan: Plan): OpenPart[] {
@@ -108,6 +111,11 @@ function openPeople(plan: Plan): OpenPart[] {
   // each round would give a person other products: those are no repeats of a mark
   else if (repeats > 1 && heldOf(plan) !== null) open.push({ part: "people", what: "repeats-in-blocks" });
   // one person alone may stand for themselves, with enough answers; a few stand for nobody
+  if (people === 1 && shapeOf(plan.method).answer === "portions") {
+    return repeats >= leastTraysOfOne
+      ? open
+      : [...open, { part: "people", what: "one-chewer", least: leastTraysOfOne }];
+  }
   const enough = people === 1 ? repeats >= leastForVerdict && mayBeOne(plan) : people >= leastForVerdict;
   if (!enough) return [...open, { part: "people", what: "too-few-people", people, least: leastForVerdict }];
   if (!isRisk(alpha) || open.length > 0) return open;

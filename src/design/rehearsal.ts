@@ -75,6 +75,7 @@ function played(plan: Plan, packet: BlindPacket, world: World, seed: string, app
     revealedAt: instant,
     judgments: marked ? [] : inventedChoices(plan, world, trays, luck),
     marks: marked ? inventedMarks(plan, world, trays, luck) : [],
+    portions: [],
     looks: [],
     notAnswered: [],
     departures: [],

@@ -182,13 +182,13 @@ export const seeksLikeness = ({ method, goal, sides }: Pick<Plan, "method" | "go
   goal === "similarity" && shapeOf(method).similarity && familyOf(method, sides) === "choice";
 
 /**
- * The test of a plan; null for the line scale, whose size is a matter of how wide its intervals are, and for a ranking,
- * whose power hangs on how far apart all of its products are. A d-prime that the plan names, as its limit or as what it seeks, comes before the share.
+ * The test of a plan; null for the line scale and for chewed portions, whose size is a matter of how wide their intervals
+ * are, and for a ranking, whose power hangs on how far apart all of its products are. A d-prime that the plan names, as its limit or as what it seeks, comes before the share.
  */
 export function sizeTest(plan: Sizing): SizeTest | null {
   const { method, alpha, similarity, sides, repeats } = plan;
   const family = familyOf(method, sides);
-  if (family === "scale" || family === "rank") return null;
+  if (family === "scale" || family === "rank" || family === "portions") return null;
   if (!seeksLikeness(plan)) return differenceTest(method, alpha, effectSought(plan), { sides, repeats });
   const { dPrime, limit, beta } = similarity;
   return likenessTest(method, dPrime === null ? limit : discriminatorShareAt(method, dPrime), beta);

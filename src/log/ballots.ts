@@ -33,9 +33,12 @@ export type KeptMark = Pick<
   arrival: Arrival;
 };
 
+/** A chewed portion, the first of its place on this device: nobody chews one twice. */
+export type ChewedPortion = Body<"portion-chewed"> & { device: string; arrival: Arrival };
+
 /**
- * One device's handling of one tray, or the tray's ballot on paper. `answers` and `marks` are empty while only outlines
- * are known.
+ * One device's handling of one tray, or the tray's ballot on paper. `answers`, `marks` and `portions` are empty while only
+ * outlines are known.
  */
 export type Ballot = {
   tray: number;
@@ -51,6 +54,8 @@ export type Ballot = {
   answers: Map<number, KeptAnswer>;
   /** By question. */
   marks: Map<number, KeptMark>;
+  /** By question. */
+  portions: Map<number, ChewedPortion>;
   /** When each question's first kept answer arrived; known from outlines too. */
   questions: Map<number, Arrival>;
   /** Are answers there, in time or admitted, to all that the tray asks? */
@@ -83,8 +88,13 @@ export type Rulings = {
 export function fits(fact: BallotFact, { codes }: BlindTray, packet: BlindPacket): boolean {
   if (fact.kind === "answer-kept") {
     const { question } = fact.body;
-    if (packet.line || question < 1 || question > questionsOf(packet, { codes })) return false;
+    if (packet.line || packet.chew || question < 1 || question > questionsOf(packet, { codes })) return false;
     return fact.outline || isAnswer(packet, { codes }, fact.body.choice);
+  }
+  if (fact.kind === "portion-chewed") {
+    const { question } = fact.body;
+    if (!packet.chew || question < 1 || question > codes.length) return false;
+    return fact.outline || codes[question - 1] === fact.body.code;
   }
   if (fact.kind !== "mark-kept") return true;
   if (!packet.line) return false;
@@ -103,12 +113,13 @@ function fitsForm({ line, mark }: Body<"mark-kept">, form: ScaleForm): boolean {
 }
 
 export type BallotFact = FactOf<
-  "tray-opened" | "answer-kept" | "mark-kept" | "remark-kept" | "tray-finished" | "tray-stopped"
+  "tray-opened" | "answer-kept" | "mark-kept" | "portion-chewed" | "remark-kept" | "tray-finished" | "tray-stopped"
 >;
 export const isBallotFact = (fact: Fact): fact is BallotFact =>
   fact.kind === "tray-opened" ||
   fact.kind === "answer-kept" ||
   fact.kind === "mark-kept" ||
+  fact.kind === "portion-chewed" ||
   fact.kind === "remark-kept" ||
   fact.kind === "tray-finished" ||
   fact.kind === "tray-stopped";
@@ -117,7 +128,7 @@ export const isBallotFact = (fact: Fact): fact is BallotFact =>
 export const blankBallot = (tray: number, device: string): Ballot => ({
   ...{ tray, device, paper: null, events: [] },
   ...{ openedAt: null, answered: false, answeredAt: null },
-  ...{ answers: new Map(), marks: new Map(), questions: new Map() },
+  ...{ answers: new Map(), marks: new Map(), portions: new Map(), questions: new Map() },
   ...{ complete: false, late: false, answerEvents: [], finished: false },
   ...{ stopped: null, voided: null, arrival: "on-time", admission: null },
 });
@@ -141,14 +152,15 @@ export function addToBallot(ballots: Map<string, Ballot>, fact: BallotFact, { he
   if (isAnswerFact(fact)) addAnswer(ballot, fact, arrivalOf(fact, heads));
 }
 
-const isAnswerFact = (fact: BallotFact): fact is FactOf<"answer-kept" | "mark-kept"> => isAnswerKind(fact.kind);
+type AnswerFact = FactOf<"answer-kept" | "mark-kept" | "portion-chewed">;
+const isAnswerFact = (fact: BallotFact): fact is AnswerFact => isAnswerKind(fact.kind);
 
 function arrivalOf(fact: Fact, heads: Rulings["heads"]): Arrival {
   if (!within(fact, heads.reveal)) return "after-reveal";
   return within(fact, heads.close) ? "on-time" : "late";
 }
 
-function addAnswer(ballot: Ballot, fact: FactOf<"answer-kept" | "mark-kept">, arrival: Arrival): void {
+function addAnswer(ballot: Ballot, fact: AnswerFact, arrival: Arrival): void {
   ballot.answerEvents.push(fact.id);
   if (!ballot.questions.has(fact.body.question)) ballot.questions.set(fact.body.question, arrival);
   // a mark may be moved until the next sample: the last one in time counts, and a later one does not undo it
@@ -159,6 +171,9 @@ function addAnswer(ballot: Ballot, fact: FactOf<"answer-kept" | "mark-kept">, ar
   // a kept choice is final: the device's first one counts
   if (fact.kind === "answer-kept" && !fact.outline && !ballot.answers.has(fact.body.question)) {
     ballot.answers.set(fact.body.question, fact.body);
+  }
+  if (fact.kind === "portion-chewed" && !fact.outline && !ballot.portions.has(fact.body.question)) {
+    ballot.portions.set(fact.body.question, { ...fact.body, device: fact.device, arrival });
   }
   if (ballot.answered) return;
   ballot.answered = true;
@@ -173,7 +188,7 @@ export function judgeBallot(ballot: Ballot, rulings: Rulings): void {
     const letIn = (arrival: Arrival): Arrival => (arrival === "late" ? "admitted" : arrival);
     ballot.arrival = letIn(ballot.arrival);
     for (const [question, arrival] of ballot.questions) ballot.questions.set(question, letIn(arrival));
-    for (const mark of ballot.marks.values()) mark.arrival = letIn(mark.arrival);
+    for (const kept of [...ballot.marks.values(), ...ballot.portions.values()]) kept.arrival = letIn(kept.arrival);
     ballot.admission = admitted.body.note;
     ballot.late = false;
   }
@@ -183,6 +198,8 @@ export function judgeBallot(ballot: Ballot, rulings: Rulings): void {
 
 export const inTime = (arrival: Arrival): boolean => arrival === "on-time" || arrival === "admitted";
 const timely = (one: Arrival, other: Arrival): number => Number(inTime(one)) - Number(inTime(other));
+const inTimeLast = <K extends { arrival: Arrival }>(kept: [number, K][]): Map<number, K> =>
+  new Map(kept.toSorted(([, a], [, b]) => timely(a.arrival, b.arrival)));
 const counting = ({ questions }: Ballot): number[] =>
   [...questions].flatMap(([question, arrival]) => (inTime(arrival) ? [question] : []));
 export const isComplete = (ballot: Ballot, packet: BlindPacket, tray: BlindTray): boolean =>
@@ -205,7 +222,8 @@ export function joined(ballots: Ballot[], packet: BlindPacket | null, tray: Blin
       ballots.flatMap(({ answers, questions }) => [...answers].filter(([at]) => inTime(questions.get(at) ?? "late"))),
     ),
     // what is in time goes last, and so stands where another tablet answered the same question too late
-    marks: new Map(ballots.flatMap(({ marks }) => [...marks]).toSorted(([, a], [, b]) => timely(a.arrival, b.arrival))),
+    marks: inTimeLast(ballots.flatMap(({ marks }) => [...marks])),
+    portions: inTimeLast(ballots.flatMap(({ portions }) => [...portions])),
     questions: new Map(ballots.flatMap(({ questions }) => [...questions]).toSorted(([, a], [, b]) => timely(a, b))),
     finished: ballots.some(({ finished }) => finished),
     paper: ballots.find(({ paper }) => paper)?.paper ?? null,

@@ -1,6 +1,7 @@
+import { isAnswerKind } from "../model/ballot-event.ts";
 import { type BlindPacket, questionsOf } from "../model/packet.ts";
 import type { Departure, UnansweredReason } from "../model/record.ts";
-import type { Ballot, KeptMark } from "./ballots.ts";
+import { type Ballot, isBallotFact, type KeptMark } from "./ballots.ts";
 import type { StudyState } from "./fold.ts";
 import type { TrayState } from "./trays.ts";
 
@@ -53,7 +54,10 @@ function departuresOfQuestions({ tray: { tray }, ballot }: Seated, packet: Blind
     { what: "marks-late", tray, questions: arrivals.length - arrivals.filter(inTime).length },
   ];
   const some = (departure: Departure) => "questions" in departure && departure.questions > 0;
-  if (!planned) return missed.filter(some);
+  if (!planned) {
+    const hidden = [...ballot.portions.values()].filter((portion) => inTime(portion) && portion.hidden);
+    return [...missed, { what: "clock-hidden" as const, tray, questions: hidden.length }].filter(some);
+  }
   const marks = [...ballot.marks.values()];
   const counted = marks.filter(inTime);
   const lengths = counted.flatMap(({ line }) => (line ? [line.lengthMm] : []));
@@ -144,7 +148,7 @@ function departuresOfStudy(state: StudyState, around: Around): Departure[] {
   const { quarantined = 0, missing = 0, notRead = 0 } = around;
   const list: Departure[] = [];
   for (const fact of state.offPlan) {
-    if (fact.kind === "paper-typed" || fact.kind === "answer-kept" || fact.kind === "mark-kept")
+    if (fact.kind === "paper-typed" || (isBallotFact(fact) && isAnswerKind(fact.kind)))
       list.push({ what: "off-plan", tray: fact.body.tray });
   }
   for (const fact of state.papers) {

@@ -1,7 +1,7 @@
 import type { Heads } from "../model/ballot-event.ts";
 import type { OpenedKey } from "../model/key.ts";
 import { problem } from "../model/problem.ts";
-import type { Judgment, KeptMark, StudyRecord } from "../model/record.ts";
+import type { Judgment, KeptMark, KeptPortion, StudyRecord } from "../model/record.ts";
 import type { KeptMark as FoldedMark } from "./ballots.ts";
 import { type Around, departuresOfRecord, inTime, type Seated } from "./departures.ts";
 import { within } from "./fact.ts";
@@ -41,7 +41,8 @@ function recordWith(state: StudyState, opened: OpenedKey, revealedAt: string, ar
   const seated = countedTrays(state);
   const judgments = seated.flatMap(judgmentOf);
   const marks = seated.flatMap(marksOf);
-  const counted = new Set([...judgments, ...marks].map(({ tray }) => tray));
+  const portions = seated.flatMap(portionsOf);
+  const counted = new Set([...judgments, ...marks, ...portions].map(({ tray }) => tray));
   const unanswered = [...state.trays.values()].filter((tray) => !tray.spare && !counted.has(tray.tray));
   return {
     study: lock.stream.id,
@@ -56,6 +57,7 @@ function recordWith(state: StudyState, opened: OpenedKey, revealedAt: string, ar
     revealedAt,
     judgments,
     marks,
+    portions,
     looks: looksOfRecord(state, counted),
     notAnswered: unanswered.map((tray) => tray.tray),
     departures: departuresOfRecord(state, seated, unanswered, around),
@@ -141,6 +143,16 @@ function marksOf(seated: Seated): KeptMark[] {
       paper: screen === null,
     }));
 }
+
+/** The chewed portions of a tray that count, in its serving order. */
+const portionsOf = (seated: Seated): KeptPortion[] =>
+  [...seated.ballot.portions.values()]
+    .filter(inTime)
+    .sort((a, b) => a.question - b.question)
+    .map(({ device, code, question, chewedSeconds, whole, hidden }) => ({
+      ...placeOf(seated),
+      ...{ device, code, question, chewedSeconds, whole, hidden },
+    }));
 
 /** A spare stands in for the seat it was served instead of, also when that was a spare itself; null for an extra person. */
 function seatOf(

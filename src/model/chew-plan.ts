@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import { askedChew } from "./chew.ts";
 import { readingPattern } from "./grams.ts";
+import type { Method } from "./method.ts";
 import { id } from "./schema.ts";
 
 /**
@@ -21,6 +22,10 @@ export const chew = z.strictObject({
   matters: z.nullable(z.number().check(z.gt(0), z.maximum(100))),
 });
 export type Chew = z.infer<typeof chew>;
+
+/** What becomes of a sample: where portions are weighed again, all of them are spat out, whatever the plan says besides. */
+export const swallowOf = <S>({ method, serving }: { method: Method; serving: { swallow: S } }): S | "spit" =>
+  method === "chew-and-weigh" ? "spit" : serving.swallow;
 
 /** Figures to begin with: common practice, no source. */
 export const usualChew = (): Chew => ({

@@ -17,9 +17,9 @@ export type Method = (typeof methods)[number];
 /**
  * In which shape a panelist answers. code: one of the codes of the tray. partner: the code that goes with the tray's
  * first one, which says how four samples fall into two pairs. same-different, a-not-a: one of two words. order: all codes,
- * least first. marks: places on a line.
+ * least first. marks: places on a line. portions: each one chewed for a while and spat into its cup, to be weighed.
  */
-export type AnswerShape = "code" | "partner" | "same-different" | "a-not-a" | "order" | "marks";
+export type AnswerShape = "code" | "partner" | "same-different" | "a-not-a" | "order" | "marks" | "portions";
 
 /**
  * What sets one method apart from another on the tray and on the ballot, as far as a tablet may know it. What is right,
@@ -75,6 +75,16 @@ export const methodShapes = {
     guess: false,
     similarity: false,
     repeats: false,
+  },
+  // one of the products may be inert and show saliva alone
+  "chew-and-weigh": {
+    ...choice,
+    products: { least: 2, most: 4 },
+    answer: "portions",
+    sides: "two",
+    property: false,
+    guess: false,
+    similarity: false,
   },
 } as const satisfies Partial<Record<Method, MethodShape>>;
 

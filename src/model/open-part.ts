@@ -51,7 +51,12 @@ export type OpenPart =
   | { part: "method"; what: "ranking-field"; field: "name" | "least" | "most" | "definition" }
   | { part: "method"; what: "same-ends" }
   | { part: "method"; what: "predicted-order" }
+  /** Chewed and weighed portions: the balance; a tolerance as large as the portion itself. */
+  | { part: "method"; what: "balance-step" }
+  | { part: "method"; what: "tolerance"; portion: number }
   | { part: "people"; what: "people" }
+  /** One person alone who chews: fewer trays than give bounds. */
+  | { part: "people"; what: "one-chewer"; least: number }
   /** Several trays a person, of a method that has one. */
   | { part: "people"; what: "repeats" }
   /** Several trays a person in incomplete blocks. */
@@ -70,6 +75,8 @@ export type OpenPart =
   | { part: "samples"; what: "reference" }
   | { part: "samples"; what: "expected"; property: number; name: string }
   | { part: "samples"; what: "one-expected" }
+  /** Chewed portions: the control is no product of the plan any more; fewer than two products beside it. */
+  | { part: "samples"; what: "control" | "beside-control" }
   /** Line scale: which differences are judged. The place of a pair, from 0. */
   | { part: "samples"; what: "comparison-reference" | "comparison-pairs" | "factor-words" | "factor-cells" }
   | { part: "samples"; what: "comparison-pair"; pair: number }
@@ -81,6 +88,8 @@ export type OpenPart =
   | { part: "serving"; what: "people-in-session"; session: string; planned: number; inWaves: number }
   | { part: "serving"; what: "batch"; wave: number; product: number; name: string }
   | { part: "serving"; what: "warm-up" }
+  /** Portions that are weighed need a mass. */
+  | { part: "serving"; what: "portion" }
   /** Pieces are to be divided, and products have unequal numbers of batches. */
   | { part: "serving"; what: "raw-uneven" }
   | { part: "serving"; what: "server" }

@@ -79,11 +79,14 @@ export const blindPacket = z.strictObject({
 });
 export type BlindPacket = z.infer<typeof blindPacket>;
 
-/** How many questions a tray of this packet has: one choice for each property, or one mark for each sample and attribute. */
+/**
+ * How many questions a tray of this packet has: one choice for each property, one mark for each sample and attribute, or
+ * one portion for each code.
+ */
 export const questionsOf = (
-  { line, properties }: Pick<BlindPacket, "line" | "properties">,
+  { line, chew, properties }: Pick<BlindPacket, "line" | "chew" | "properties">,
   { codes }: Pick<BlindTray, "codes">,
-): number => (line ? codes.length * line.attributes.length : Math.max(1, properties.length));
+): number => (chew ? codes.length : line ? codes.length * line.attributes.length : Math.max(1, properties.length));
 
 /** Can a tray be answered so? An order names each of its codes once. */
 export function isAnswer(
@@ -97,7 +100,8 @@ export function isAnswer(
 
 /**
  * What may be answered to one question of a choice test, in the order in which a ballot shows it: codes in serving
- * order, then "none" if it is offered; or words. Empty for a ranking, which has an order, and for the line scale.
+ * order, then "none" if it is offered; or words. Empty for a ranking, which has an order, for the line scale, and where
+ * portions are chewed.
  */
 export function answersOf(
   { method, noPreference }: Pick<BlindPacket, "method" | "noPreference">,
@@ -114,6 +118,7 @@ export function answersOf(
       return ["a", "not-a"];
     case "order":
     case "marks":
+    case "portions":
       return [];
   }
 }

@@ -48,6 +48,21 @@ export const keptMark = z.strictObject({
 });
 export type KeptMark = z.infer<typeof keptMark>;
 
+/** One portion that was chewed and spat into its cup, or not wholly: then there is nothing to weigh. */
+export const keptPortion = z.strictObject({
+  tray: trayNumber,
+  seat: count,
+  wave: count,
+  device: id,
+  code,
+  /** Its place on the tray, from 1. */
+  question: count,
+  chewedSeconds: z.number(),
+  whole: z.boolean(),
+  hidden: z.boolean(),
+});
+export type KeptPortion = z.infer<typeof keptPortion>;
+
 /**
  * One question of a counted tray of a line scale: what was under its code, and the mark that was kept; null when the
  * question was never reached. `place` counts from 1 in serving order.
@@ -181,6 +196,8 @@ export const studyRecord = z.strictObject({
   judgments: z.array(judgment),
   /** Line scale: one for each question of a counted tray that was answered, marked or not. */
   marks: z._default(z.array(keptMark), []),
+  /** Chewed portions: one for each code of a counted tray that was chewed. What they weigh is no answer of a tablet. */
+  portions: z._default(z.array(keptPortion), []),
   /** Looks of the stopping rule, in their order: which of the counted trays each of them saw. */
   looks: z._default(
     z.array(

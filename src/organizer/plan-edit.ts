@@ -67,6 +67,7 @@ export const withoutProduct = (plan: Plan, id: string): Plan => {
     ),
     reference: plan.reference.product === id ? { ...plan.reference, product: null } : plan.reference,
     comparisons: withoutCompared(plan.comparisons, id),
+    chew: { ...plan.chew, control: plan.chew.control === id ? null : plan.chew.control },
     declarations: plan.declarations.filter(({ of }) => of !== id),
     waves: plan.waves.map((wave) => ({
       ...wave,
@@ -224,6 +225,16 @@ export function fieldOf(open: OpenPart): string {
       return "ranking-most";
     case "predicted-order":
       return "ranking-predicted";
+    case "balance-step":
+    case "tolerance":
+      return `chew-${open.what}`;
+    case "one-chewer":
+      return "people-repeats";
+    case "control":
+    case "beside-control":
+      return "chew-control";
+    case "portion":
+      return "serving-portion";
     case "products":
       // too many: the first that would have to go
       return open.count > open.most ? `product-${open.most}-remove` : "samples-add";

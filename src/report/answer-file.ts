@@ -9,6 +9,7 @@ import { marksCsv } from "../archive/marks-csv.ts";
 import { preferencesCsv } from "../archive/preferences-csv.ts";
 import { ranksCsv } from "../archive/ranks-csv.ts";
 import { type AnswerShape, shapeOf } from "../model/method.ts";
+import { problem } from "../model/problem.ts";
 import type { StudyRecord } from "../model/record.ts";
 import { reader } from "../words/en/reader.ts";
 import { columnText } from "../words/en/reader-files.ts";
@@ -54,6 +55,8 @@ function wholeText(record: StudyRecord): string {
       return marksCsv(record, markedLines(record), markValue);
     case "rank":
       return ranksCsv(record, markedOrders(record));
+    case "portions":
+      throw problem("analysis/method-not-yet", { method });
   }
 }
 

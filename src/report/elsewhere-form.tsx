@@ -59,13 +59,11 @@ export function ElsewhereForm({ typed, setTyped, app, onFound }: Props) {
       <Choices
         legend={words.method}
         name="method"
-        options={plannable.map((value) => ({ value, label: report.methods[value] }))}
+        options={ofAnswers.map((value) => ({ value, label: report.methods[value] }))}
         chosen={typed.method}
         onChoose={(method) => change({ method })}
       />
-      <p class="fine columns">
-        {words.columnsHead}: {words.columns[familyOf(typed.method, typed.sides)]}. {words.anyOrder}
-      </p>
+      <Columns typed={typed} />
       <Rule typed={typed} change={change} />
       <p class="fine">{words.beforehand}</p>
       <p role="alert" class="problem">
@@ -76,6 +74,19 @@ export function ElsewhereForm({ typed, setTyped, app, onFound }: Props) {
       </button>
       {busy && <Waiting text={reader.large.computing} onStop={() => stop.current.abort()} />}
     </form>
+  );
+}
+
+/** Chewed portions are weighed: a file of answers says nothing of them. */
+const ofAnswers = plannable.filter((method) => shapeOf(method).answer !== "portions");
+
+function Columns({ typed }: { typed: Typed }) {
+  const family = familyOf(typed.method, typed.sides);
+  if (family === "portions") return null;
+  return (
+    <p class="fine columns">
+      {words.columnsHead}: {words.columns[family]}. {words.anyOrder}
+    </p>
   );
 }
 

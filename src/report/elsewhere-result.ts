@@ -10,6 +10,7 @@ import { readKinds } from "../archive/kind-rows.ts";
 import { readRanks } from "../archive/rank-rows.ts";
 import { readScale } from "../archive/scale-rows.ts";
 import { asKinds, asPair } from "../model/method.ts";
+import { problem } from "../model/problem.ts";
 import type { Result } from "../model/result.ts";
 import { reader } from "../words/en/reader.ts";
 import type { AskedOfFile } from "./job.ts";
@@ -50,6 +51,8 @@ export function resultOfFile(text: string, path: string, asked: AskedOfFile, app
       const { answers, extraColumns } = readRanks(text, path);
       return { result: resultOfRankRows({ alpha, predicted: [] }, answers, app), rows: answers.length, extraColumns };
     }
+    case "portions":
+      throw problem("analysis/method-not-yet", { method });
   }
 }
 

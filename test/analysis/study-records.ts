@@ -34,6 +34,7 @@ export function emptyRecord(plan: Plan) {
     revealedAt: "2026-05-03T12:41:00.000Z",
     judgments: [],
     marks: [],
+    portions: [],
     notAnswered: [],
     departures: [],
   };

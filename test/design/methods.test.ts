@@ -10,7 +10,7 @@ import type { Plannable } from "../../src/model/method.ts";
 import { blindPacket, questionsOf } from "../../src/model/packet.ts";
 import type { Plan } from "../../src/model/plan.ts";
 import { read } from "../../src/model/schema.ts";
-import { linePlan, preferencePlan, rankingPlan } from "./scenario.ts";
+import { chewPlan, inert, linePlan, preferencePlan, rankingPlan } from "./scenario.ts";
 
 const study = "aaaaaaaa-bbbb-4ccc-8ddd-eeeeeeeeeeee";
 const compared = (method: Plannable, count: number) => ({
@@ -110,6 +110,33 @@ describe("trays of a ranking", () => {
     expect(JSON.stringify(packet)).not.toContain(predicted[0]);
     expect(JSON.stringify(packet)).not.toContain(`"${name}"`);
     expect(packetOf(linePlan({ ranking: plan.ranking })).ranking).toBeNull();
+  });
+});
+
+describe("trays of chewed portions", () => {
+  const plan = chewPlan();
+  const { blind, key, seats } = made(plan);
+  test("hold a code for each product, the control among them, in Williams orders, each equally often", () => {
+    expect(blind.every(({ codes }) => codes.length === 3)).toBe(true);
+    const planned = new Set(blind.filter(({ spare }) => !spare).map(({ tray }) => tray));
+    expect(orderCounts(key, plan, planned).map(({ trays }) => trays)).toEqual([6, 6, 6, 6, 6, 6]);
+  });
+  test("a person has as many trays as repeats, each in another order and with codes of its own", () => {
+    const orderOf = new Map(key.trays.map(({ tray, order }) => [tray, order]));
+    for (const { trays } of seats) {
+      expect(new Set(trays.map((tray) => orderOf.get(tray))).size).toBe(3);
+      const codes = blind.filter(({ tray }) => trays.includes(tray)).flatMap((tray) => tray.codes);
+      expect(new Set(codes).size).toBe(9);
+    }
+  });
+  test("the packet says how to chew, that all is spat out, and nothing of balance, control or what matters", () => {
+    const packet = packetOf(plan);
+    expect(read(blindPacket, packet)).toEqual(packet);
+    expect(packet).toMatchObject({ wording: "chew-and-weigh-1", line: null, swallow: "spit", retaste: false });
+    expect(packet.chew).toEqual({ seconds: 15, mouth: "rinsed-and-waited", waitSeconds: 30, rinseGrams: 10 });
+    expect(questionsOf(packet, packet.trays[0] ?? { codes: [] })).toBe(3);
+    expect(JSON.stringify(packet)).not.toContain(inert);
+    expect(packetOf(linePlan()).chew).toBeNull();
   });
 });
 

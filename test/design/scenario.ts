@@ -182,6 +182,38 @@ export function rankingPlan(changes: Partial<Plan> = {}): Plan {
   };
 }
 
+export const inert = "8f3b9c1a-6dee-4fa1-8b52-9e4f0b7c8d0c";
+
+/**
+ * Portions of 5 g of the two processes and of an inert control, chewed for 15 s, weighed before and after; three trays a
+ * person.
+ */
+export function chewPlan(changes: Partial<Plan> = {}): Plan {
+  const plan = readyPlan();
+  const [declared] = plan.declarations;
+  return {
+    ...plan,
+    title: "Steam first: what do chewed portions gain?",
+    objective: "Do chewed portions of the two processes gain the same?",
+    method: "chew-and-weigh",
+    people: 12,
+    repeats: 3,
+    spares: 1,
+    chew: { ...plan.chew, balanceStep: "0.01", control: inert, matters: 3 },
+    serving: { ...plan.serving, portionGrams: 5, warmUp: false, pauseSeconds: 60 },
+    products: [
+      ...plan.products,
+      { id: inert, name: "silicone ball", preparation: "A food-grade silicone ball of 5 g." },
+    ],
+    waves: plan.waves.map((wave) => ({ ...wave, people: 6, batches: { ...wave.batches, [inert]: ["S1"] } })),
+    declarations: [
+      ...plan.declarations,
+      ...(declared ? [{ ...declared, of: inert, contains: [], mayContain: [], none: true }] : []),
+    ],
+    ...changes,
+  };
+}
+
 const [current = "", steamed = ""] = readyPlan().products.map(({ id }) => id);
 
 /** What is asked of a directional choice; the new process is expected to have more of it. */

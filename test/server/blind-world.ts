@@ -110,7 +110,7 @@ export async function bytesOnTablets({ plan, seed, salt }: World, pack: Packer =
   return masked.replace(/"errorId":"[0-9A-Z]{4}-[0-9A-Z]{4}"/g, '"errorId":"LOT"');
 }
 
-/** A whole ballot of a tray: the choice of the answer at a place, or marks that begin there. */
+/** A whole ballot of a tray: the choice of the answer at a place, marks that begin there, or chewed portions. */
 export function ballot(
   write: ReturnType<typeof writer>,
   device: string,
@@ -147,9 +147,16 @@ export function ballot(
       write(device, "answer-kept", { ...common, question: at + 1, choice, guess: false }),
     );
   };
+  const portions = () =>
+    codes.map((code, at) =>
+      write(device, "portion-chewed", {
+        ...common,
+        ...{ question: at + 1, code, chewedSeconds: 15 + place, whole: place === 0, hidden: false },
+      }),
+    );
   return [
     write(device, "tray-opened", { tray, clearance: "0".repeat(64) }),
-    ...(line ? marks() : choices()),
+    ...(line ? marks() : packet.chew ? portions() : choices()),
     write(device, "tray-finished", { tray }),
   ];
 }

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Plan } from "../../src/model/plan.ts";
-import { choicePlans, linePlan, rankingPlan, readyPlan, repeated, stepsPlan } from "../design/scenario.ts";
+import { chewPlan, choicePlans, linePlan, rankingPlan, readyPlan, repeated, stepsPlan } from "../design/scenario.ts";
 import { bytesOnTablets, type Packer, packer, type World } from "./blind-world.ts";
 
 const plan = readyPlan();
@@ -18,6 +18,7 @@ function swapped(from: Plan): Plan {
     ...from,
     products: from.products.toReversed(),
     reference: { ...from.reference, product: other(from.reference.product) },
+    chew: { ...from.chew, control: other(from.chew.control) },
     ranking: { ...from.ranking, predicted: from.ranking.predicted.toReversed() },
     properties: from.properties.map((property) => ({ ...property, expected: other(property.expected) })),
   };
@@ -56,6 +57,7 @@ describe("G1: non-interference", () => {
     ["line scale over the chew", overTheChew()],
     ["steps, liking and just right", stepsPlan()],
     ["ranking", rankingPlan()],
+    ["chewed portions", chewPlan()],
   ];
   test.each([...choicePlans(), ...severalTrays, ...severalProducts])(
     "%s: products swapped, renamed, the key and its salt drawn anew: every byte on the tablets is the same",
@@ -140,6 +142,17 @@ describe("G1: non-interference", () => {
         return packer(p, { ...trays, blind }, c);
       },
       rankingPlan(),
+    ],
+    [
+      "the control of chewed portions is chewed for a second less on the first tray",
+      (p, trays, c) => {
+        const packet = packer(p, trays, c);
+        const first = productOf(trays, trays.blind[0]?.codes[0] ?? "") === p.chew.control;
+        return packet.chew && first
+          ? { ...packet, chew: { ...packet.chew, seconds: packet.chew.seconds - 1 } }
+          : packet;
+      },
+      chewPlan(),
     ],
   ];
   test.each(leaks)("a planted leak is found: %s", async (_name, leaky, of = plan) => {

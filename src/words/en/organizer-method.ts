@@ -23,6 +23,7 @@ export const methodNames: Record<Plannable, string> = {
   "paired-preference": "Paired preference",
   "line-scale": "Rating scale",
   ranking: "Ranking",
+  "chew-and-weigh": "Chew and weigh",
 };
 const names = methodNames;
 
@@ -46,6 +47,8 @@ const hints: Record<Plannable, string> = {
   "line-scale":
     "How much of a property, or how well liked, on a line or in labeled steps. A yes says how far apart products are in that, and nothing of what was not asked.",
   ranking: "Several samples put in order of one property. A yes says which stand higher, not by how much.",
+  "chew-and-weigh":
+    "What masses of chewed portions say. A yes says that portions of one product gain more in the mouth: saliva taken up less juice and bits lost. It does not measure juiciness, and dry food pulls in more saliva.",
 };
 const options = plannable.map((value) => ({ value, label: names[value], hint: hints[value] }));
 
@@ -71,6 +74,8 @@ const is: Record<Plannable, string> = {
     "Every product once on each tray, under a code. The panelist rates each property of each sample: on a bare line between two end words, or in labeled steps.",
   ranking:
     "Every product once on each tray, under a code. The panelist touches them in order, from least to most of one property; no place is shared.",
+  "chew-and-weigh":
+    "Every product once on each tray, each portion weighed in a lidded cup under a code. The panelist chews it for a fixed time and spits everything back into its cup, which is weighed again.",
 };
 
 type Says = { yes: string; no: string };
@@ -120,6 +125,13 @@ const says: Record<Plannable, Record<Goal, Says>> = {
     difference: {
       yes: "You may say which products have more of the property than others to people like these, not how much more.",
       no: noDifference,
+    },
+    similarity: none,
+  },
+  "chew-and-weigh": {
+    difference: {
+      yes: "You may say by how many percentage points of their mass portions of one product gained more than those of another, in these mouths. You may not say that one is juicier.",
+      no: "A no does not let you say that they gain the same: the interval says how large a difference may still be.",
     },
     similarity: none,
   },
@@ -201,6 +213,8 @@ export const method = {
       "The risk of seeing a difference that is not there, over all pairs of products of one property, called alpha. It is fixed at lock.",
     ranking:
       "The risk of seeing a difference that is not there, over all pairs of products, called alpha. It is fixed at lock.",
+    "chew-and-weigh":
+      "The risk of seeing a difference of two gains that is not there, in either direction, called alpha. It is fixed at lock.",
   } satisfies Record<Plannable, string>,
   alphaOptions,
   otherAlpha: (share: number) => `${percent(share)}: ${risk(share)}`,
@@ -258,6 +272,11 @@ export const method = {
     ranking: [
       "Quick, and no scale to learn. It says who is before whom, not how far: for that take a rating scale.",
       "All samples are on the tray at once. Judges manage about six samples of a savory food in a sitting.",
+    ],
+    "chew-and-weigh": [
+      "No direction is presumed. Dry food pulls in more saliva, and juice that is swallowed is lost: both make the gain of a juicy food smaller. Smell and flavor drive saliva the other way.",
+      "People differ more in this figure than food does. So everybody has every product, and people are counted, not portions.",
+      "Masses stand beside what people perceive; they do not replace it.",
     ],
   } satisfies Record<Plannable, readonly string[]>,
 };

@@ -123,6 +123,18 @@ export function openPartSentence(open: OpenPart): string {
       return "The two ends of the order are the same. Give it two different ends.";
     case "predicted-order":
       return "The order you expect has to name each product once. Complete it, or expect none.";
+    case "balance-step":
+      return "Say which step the balance reads: its smallest one in grams, such as 0.01.";
+    case "tolerance":
+      return `A portion of ${open.portion} g may not be off by as much as itself. Allow less.`;
+    case "one-chewer":
+      return `One person alone takes at least ${open.least} trays, each with every product.`;
+    case "control":
+      return "The control is no product of this plan any more. Name another, or none.";
+    case "beside-control":
+      return "Beside the control there have to be two products to compare.";
+    case "portion":
+      return "Say how many grams a portion has: it is weighed before and after.";
     case "products":
       return open.least === open.most
         ? `This method compares ${numberWord(open.least)} products; the plan has ${open.count === 0 ? "none" : open.count}.`
