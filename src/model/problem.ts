@@ -138,6 +138,14 @@ export type ProblemDetails = {
   "device/blocked": Record<string, never>;
   "device/newer-version": Record<string, never>;
   "device/emptied": { known: number; found: number };
+  // a balance on the cable
+  "balance/not-offered": Record<string, never>;
+  "balance/none-chosen": Record<string, never>;
+  "balance/not-allowed": Record<string, never>;
+  "balance/not-opened": { reason: string };
+  "balance/lost": Record<string, never>;
+  "balance/nothing-yet": Record<string, never>;
+  "balance/not-readable": Record<string, never>;
   // server and network
   "server/unreachable": Record<string, never>;
   "server/not-cloche": { reason: string };

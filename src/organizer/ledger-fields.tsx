@@ -10,6 +10,7 @@ import { focusSoon } from "../ui/focus.ts";
 import { claimWords } from "../words/en/organizer-claims.ts";
 import { ledgerWords as words } from "../words/en/organizer-ledger.ts";
 import { refusedText } from "../words/en/weighing-refused.ts";
+import { BalancePart } from "./balance-part.tsx";
 import { changeMeasure, namesOf } from "./claim-edit.ts";
 import { Select, TextField } from "./fields.tsx";
 import { BatchFields } from "./ledger-batch.tsx";
@@ -79,6 +80,7 @@ function Weighed({ id, weighed, names: { first, second }, set, add }: WeighedPro
       <legend>{words.heading}</legend>
       <Broken ledger={ledger} refusal={refusals[0]} />
       {result ? <LedgerResult ledger={ledger} /> : null}
+      <BalancePart />
       {ledger.products.map((name, product) => (
         <Process key={product} hand={hand} product={product} name={name} />
       ))}

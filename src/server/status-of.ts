@@ -14,6 +14,7 @@ const byArea = {
   look: 409,
   tray: 422,
   device: 409,
+  balance: 409,
   server: 500,
   request: 400,
   access: 403,

@@ -1,5 +1,6 @@
 import type { ProblemCode, ProblemDetails } from "../../model/problem.ts";
 import { deviceProblems } from "./device-problems.ts";
+import { balanceProblems } from "./organizer-balance.ts";
 
 type Sentences = { [C in ProblemCode]: (details: ProblemDetails[C]) => string };
 
@@ -158,6 +159,7 @@ export const problems: Sentences = {
   "key/not-closed": () => "The key stays sealed until the study is closed. Close it first.",
 
   ...deviceProblems,
+  ...balanceProblems,
 
   "start/port-busy": (d) => `Port ${d.port} is in use. Stop the other program, or choose another port with --port.`,
   "start/cannot-listen": (d) =>
