@@ -27,7 +27,7 @@ export function analyseChoice(record: StudyRecord, app: string): ChoiceResult {
   return {
     v: 1,
     app,
-    study: studyPart(record, served),
+    study: studyPart(record, served, app),
     ...statistics,
     questions,
     ...checks,

@@ -27,7 +27,7 @@ export function analyseKinds(record: StudyRecord, app: string): KindsResult {
   return {
     v: 1,
     app,
-    study: studyPart(record, servedOn(marked)),
+    study: studyPart(record, servedOn(marked), app),
     ...statistics,
     orders,
     caveats: [

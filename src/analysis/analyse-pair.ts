@@ -33,7 +33,7 @@ export function analysePair(record: StudyRecord, app: string): PairResult {
   return {
     v: 1,
     app,
-    study: studyPart(record, servedOn(marked)),
+    study: studyPart(record, servedOn(marked), app),
     ...statistics,
     questions,
     sessions,

@@ -40,7 +40,7 @@ export function analyseRank(record: StudyRecord, app: string): RankResult {
   );
   return {
     ...{ v: 1, app },
-    study: studyPart(record, served),
+    study: studyPart(record, served, app),
     ...statistics,
     orders,
     caveats: [

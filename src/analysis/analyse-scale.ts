@@ -30,7 +30,7 @@ export function analyseScale(record: StudyRecord, app: string): ScaleResult {
   return {
     v: 1,
     app,
-    study: studyPart(record, served),
+    study: studyPart(record, served, app),
     ...statistics,
     orders,
     caveats: [

@@ -1,6 +1,7 @@
 import type { Interval } from "../model/interval.ts";
 import type { Caveat, Result } from "../model/result.ts";
 import type { ReportWords } from "../words/en/report.ts";
+import { besideParts } from "./describe-beside.ts";
 import { describeBlank } from "./describe-blank.ts";
 import { choiceWords } from "./describe-choice.ts";
 import { kindsWords } from "./describe-kinds.ts";
@@ -68,6 +69,7 @@ export type Part = {
     | "norm"
     | "two-by-two"
     | "panel"
+    | "beside"
     | StripPart
     | CurvePart
     | RightPart
@@ -115,6 +117,7 @@ export function describe(result: Result, words: ReportWords): Description {
   const said: Description = {
     test: `${words.methods[result.method]}, ${goalOf(result, words)}`,
     ...family,
+    parts: [...family.parts, ...besideParts(result, family, words)],
     caution: family.meaning === "" ? "" : words.pIsNot,
     caveats: result.caveats.map(ofCaveat),
     departures: departuresOf(result, words),

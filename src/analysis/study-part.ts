@@ -1,9 +1,10 @@
 import type { StudyRecord } from "../model/record.ts";
 import type { Result } from "../model/result.ts";
 import { type Served, servedBatches } from "./caveats.ts";
+import { measuredOf } from "./measured.ts";
 
 /** What is said of the study itself: the same for every method. `served` are its counted trays. */
-export function studyPart(record: StudyRecord, served: readonly Served[]): Result["study"] {
+export function studyPart(record: StudyRecord, served: readonly Served[], app: string): Result["study"] {
   const { plan, opened } = record;
   return {
     id: record.study,
@@ -27,5 +28,6 @@ export function studyPart(record: StudyRecord, served: readonly Served[]): Resul
     keyMatches: record.keyMatches,
     seed: opened.key.seed,
     planned: plan.people,
+    measured: measuredOf(record, app),
   };
 }

@@ -77,6 +77,7 @@ function played(plan: Plan, packet: BlindPacket, world: World, seed: string, app
     marks: marked ? inventedMarks(plan, world, trays, luck) : [],
     portions: [],
     looks: [],
+    masses: null,
     notAnswered: [],
     departures: [],
   };

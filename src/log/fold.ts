@@ -23,6 +23,9 @@ export type StudyState = {
   /** Answers to trays the plan does not have, or with a code the tray does not carry. */
   offPlan: Fact[];
   papers: FactOf<"paper-printed">[];
+  /** Masses beside the answers; and, newest first, other versions that were written without knowing of them. */
+  masses: FactOf<"masses-noted"> | null;
+  otherMasses: FactOf<"masses-noted">[];
   /** Sound, known events, once each. */
   facts: Map<string, Fact>;
 };
@@ -46,6 +49,7 @@ export function foldStudy(facts: Iterable<Fact>): StudyState {
     ...{ event: id, device, at, plan: body.plan },
   }));
 
+  const masses = leavesOf(of("masses-noted"));
   const heads = { close: close?.body.heads ?? null, reveal: reveal?.body.heads ?? null };
   /** Rulings after the reveal change nothing: whoever makes them has seen the key. */
   const ruling = <K extends Kind>(kind: K) => of(kind).filter((fact) => within(fact, heads.reveal));
@@ -68,6 +72,8 @@ export function foldStudy(facts: Iterable<Fact>): StudyState {
     trays,
     offPlan,
     papers: of("paper-printed"),
+    masses: masses.at(-1) ?? null,
+    otherMasses: masses.slice(0, -1).reverse(),
     facts: known,
   };
 }

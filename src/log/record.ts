@@ -59,8 +59,19 @@ function recordWith(state: StudyState, opened: OpenedKey, revealedAt: string, ar
     marks,
     portions,
     looks: looksOfRecord(state, counted),
+    masses: massesOf(state),
     notAnswered: unanswered.map((tray) => tray.tray),
     departures: departuresOfRecord(state, seated, unanswered, around),
+  };
+}
+
+function massesOf({ masses, otherMasses, reveal }: StudyState): StudyRecord["masses"] {
+  if (!masses) return null;
+  // versions that did not know of each other are both shown: nothing that was weighed is lost
+  const versions = [masses, ...otherMasses];
+  return {
+    sources: versions.flatMap(({ body }) => body.sources).slice(0, 6),
+    afterReveal: reveal !== null && versions.some((version) => !within(version, reveal.body.heads)),
   };
 }
 

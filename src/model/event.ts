@@ -4,6 +4,7 @@ import { claim } from "./claim.ts";
 import { openedKey, sealedKey } from "./key.ts";
 import { kitchen, kitchenId } from "./kitchen.ts";
 import { kitchenBodies, pot } from "./kitchen-event.ts";
+import { massSources } from "./measured.ts";
 import { blindPacket } from "./packet.ts";
 import { paperOutline, paperTyped } from "./paper-event.ts";
 import { plan } from "./plan.ts";
@@ -75,6 +76,12 @@ export const bodies = {
   "look-begun": z.strictObject({ look: count, heads, answered: count }),
   /** What the rule said at that look (by its event). No count: whoever reads the log before the close learns nothing. */
   "look-done": z.strictObject({ look: id, said: z.enum(["go-on", "stop"]) }),
+  /** Masses that are to stand beside the answers, whole; `merged`: as above. */
+  "masses-noted": z.strictObject({
+    base: z.nullable(id),
+    merged: z.array(id).check(z.maxLength(50)),
+    sources: massSources,
+  }),
   "study-closed": z.strictObject({ heads, knownUnsent: whole, note: line }),
   "key-revealed": z.strictObject({ heads, opened: openedKey }),
   ...kitchenBodies,

@@ -3,6 +3,7 @@ import type { ScaleForm } from "./attribute.ts";
 import { noMarkReasons } from "./ballot-event.ts";
 import { spareReasons, voidReasons } from "./event.ts";
 import { openedKey } from "./key.ts";
+import { massSources } from "./measured.ts";
 import { answerWords } from "./method.ts";
 import { blindPacket } from "./packet.ts";
 import { plan } from "./plan.ts";
@@ -210,6 +211,8 @@ export const studyRecord = z.strictObject({
     ),
     [],
   ),
+  /** Masses that the lead put beside the answers. `afterReveal`: when the key was open. */
+  masses: z._default(z.nullable(z.strictObject({ sources: massSources, afterReveal: z.boolean() })), null),
   /** Planned trays (spares left out) with no counted answer. */
   notAnswered: z.array(trayNumber),
   departures: z.array(departure),

@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { measured } from "./measured.ts";
 import { questionsField, sessionsField } from "./outcome.ts";
 import { panelTypes } from "./plan.ts";
 import { departure } from "./record.ts";
@@ -137,6 +138,8 @@ const resultStudy = z.strictObject({
   keyMatches: z.boolean(),
   seed: line,
   planned: count,
+  /** Masses beside the answers. */
+  measured: z._default(z.array(measured), []),
 });
 
 /** What every result has: what the report draws, the terminal prints, the archive carries. */

@@ -5,6 +5,7 @@ import { appVersion } from "../ui/app-version.ts";
 import { saveText } from "../ui/save.ts";
 import { blankWords } from "../words/en/organizer-blank.ts";
 import { dayWords } from "../words/en/organizer-day.ts";
+import { massesWords } from "../words/en/organizer-masses.ts";
 import { weighWords } from "../words/en/organizer-weigh.ts";
 import { type Lead, useLead } from "./app-context.ts";
 import { blankStudy, copyStudy } from "./begin-study.ts";
@@ -70,6 +71,11 @@ export function DayActions({ id, state }: { id: string; state: StudyState }) {
       <a class="button" href={papersAddress(id)}>
         {words.papers}
       </a>
+      {planOf(state)?.blank ? null : (
+        <a class="button" href={stepAddress(id, "masses")}>
+          {massesWords.action}
+        </a>
+      )}
       <span class="small">
         <button type="button" class="quiet" onClick={() => doing.run(() => saveFile(lead, id))}>
           {words.file}

@@ -10,6 +10,7 @@ export const steps = [
   "admit",
   "look",
   "weigh",
+  "masses",
   "close",
   "open",
 ] as const;

@@ -7,6 +7,7 @@ import { Day } from "./day-page.tsx";
 import { type Fetching, fetchStudy, usePolling, useStudy } from "./facts.ts";
 import { LockPage } from "./lock-page.tsx";
 import { LookPage } from "./look-page.tsx";
+import { MassesPage } from "./masses-page.tsx";
 import { OpenKey } from "./open-key.tsx";
 import { Page } from "./page.tsx";
 import { Papers } from "./papers.tsx";
@@ -60,6 +61,8 @@ export function Study({ route }: { route: Extract<Route, { page: "study" | "step
       return <LookPage {...props} />;
     case "weigh":
       return <WeighPortions {...props} />;
+    case "masses":
+      return <MassesPage {...props} />;
     case "close":
       return <CloseStudy {...props} />;
     case "open":

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
-import { portionOffBy } from "../model/portion-check.ts";
 import { countedOf, type PortionStage } from "../log/portions.ts";
+import { portionOffBy } from "../model/portion-check.ts";
 import { readTrayLabel, trayLabel } from "../model/tray.ts";
 import { focusSoon } from "../ui/focus.ts";
 import { portionRefusedText, weighWords as words } from "../words/en/organizer-weigh.ts";

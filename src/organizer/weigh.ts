@@ -1,14 +1,14 @@
+import type { StudyState } from "../log/fold.ts";
+import { countedOf, foldPortions, type PortionStage, type WeighedPortion } from "../log/portions.ts";
+import type { Body } from "../model/event.ts";
+import { readingPattern } from "../model/grams.ts";
+import { portionStages } from "../model/kitchen-event.ts";
 import {
   type PlannedPortion,
   type PortionReadings,
   type PortionRefusal,
   portionRefusalOf,
 } from "../model/portion-check.ts";
-import type { StudyState } from "../log/fold.ts";
-import { countedOf, foldPortions, type PortionStage, type WeighedPortion } from "../log/portions.ts";
-import type { Body } from "../model/event.ts";
-import { readingPattern } from "../model/grams.ts";
-import { portionStages } from "../model/kitchen-event.ts";
 
 /** What the weighing page knows and offers: trays, codes and masses, and nothing of products. */
 

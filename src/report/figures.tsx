@@ -13,6 +13,7 @@ import { Marks } from "../ui/mark-picture.tsx";
 import { roundRange } from "../ui/number-axis.ts";
 import { reader } from "../words/en/reader.ts";
 import { points } from "../words/number.ts";
+import { besideFigures } from "./beside-figures.tsx";
 import { kindsShares, peopleFigure, questionsFigure, rulerFigures } from "./choice-figures.tsx";
 import { curveFigure } from "./curve-figures.tsx";
 import { MarkTable, ShareTable } from "./figure-tables.tsx";
@@ -62,11 +63,17 @@ export function figuresOf(result: Result, said: Description): Figure[] {
 /** Pictures that a file may hold: those of the question, and those of the parts below it. */
 export const allFigures = (result: Result, said: Description, lead: boolean): Figure[] => [
   ...figuresOf(result, said),
-  ...said.parts.flatMap(({ id }) => partFigure(result, said, id, lead) ?? []),
+  ...said.parts.flatMap(({ id }) => partFigures(result, said, id, lead)),
 ];
 
-/** The picture of a part; null where its table is all there is. */
-export function partFigure(result: Result, said: Description, part: Part["id"], lead: boolean): Figure | null {
+/** The pictures of a part; none where its table is all there is. */
+export function partFigures(result: Result, said: Description, part: Part["id"], lead: boolean): Figure[] {
+  if (part === "beside") return besideFigures(result, said);
+  const figure = partFigure(result, said, part, lead);
+  return figure ? [figure] : [];
+}
+
+function partFigure(result: Result, said: Description, part: Part["id"], lead: boolean): Figure | null {
   if (isCurve(part)) return result.family === "scale" ? curveFigure(result, part) : null;
   if (isStrip(part)) return result.family === "scale" ? stripFigure(result, said, part) : null;
   if (isRight(part)) return result.family === "scale" ? rightFigure(result, said, part) : null;

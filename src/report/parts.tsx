@@ -4,7 +4,7 @@ import { reader } from "../words/en/reader.ts";
 import { Worded } from "./attribute-tables.tsx";
 import { partTableId } from "./choice-figures.tsx";
 import { FigureView } from "./figure-view.tsx";
-import { isCurve, isLong, leastInGroup, partFigure, showsPeople } from "./figures.tsx";
+import { isCurve, isLong, leastInGroup, partFigures, showsPeople } from "./figures.tsx";
 
 type Props = { result: Result; said: Description; lead: boolean };
 
@@ -34,10 +34,11 @@ function PartBody({ part, result, said, lead }: Props & { part: Part }) {
   ) {
     return <p class="fine">{reader.orders.withheld(leastInGroup)}</p>;
   }
-  const figure = partFigure(result, said, part.id, lead);
   return (
     <>
-      {figure && <FigureView figure={figure} />}
+      {partFigures(result, said, part.id, lead).map((figure) => (
+        <FigureView key={figure.id} figure={figure} />
+      ))}
       {isLong(part.table.rows.length) ? (
         <p class="fine">{reader.large.noTable(part.table.rows.length)}</p>
       ) : (

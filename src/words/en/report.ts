@@ -12,6 +12,7 @@ import {
   wholeNumber,
 } from "../number.ts";
 import { plain, type Range, range } from "./phrases.ts";
+import { beside } from "./report-beside.ts";
 import { blank } from "./report-blank.ts";
 import {
   agreedIfShown,
@@ -141,6 +142,7 @@ export const report = {
   steps,
   rank,
   curve,
+  beside,
   family,
   parts,
   panel,
