@@ -25,6 +25,7 @@ export function besideParts(result: Result, said: FamilyText, words: ReportWords
       heading: beside.heading,
       sentences: [
         beside.perceived(said.size),
+        beside.measured([...new Set(measured.map(({ title }) => title))]),
         beside.apart,
         beside.points(result.study?.products.length ?? 0),
         ...(losses ? [beside.batches] : []),
@@ -55,8 +56,7 @@ function perceivedRows(result: Result, said: FamilyText, { beside, scale, family
   const [text] = said.attributes;
   if (!attribute || !text) return [];
   return attribute.contrasts.map(({ compared, first, second, difference, lowTogether, highTogether }) => [
-    text.heading,
-    scale.contrasts.name(compared, first, second),
+    beside.row(text.heading, scale.contrasts.name(compared, first, second)),
     beside.scaleUnit(points(difference, text.decimals), unitOf(attribute.form)),
     family.range(lowTogether, highTogether, text.decimals),
     beside.people(attribute.people),
@@ -64,8 +64,7 @@ function perceivedRows(result: Result, said: FamilyText, { beside, scale, family
 }
 
 const measuredRow = (row: Measured, { beside }: ReportWords): string[] => [
-  `${beside.measuredHeading(row)} (${beside.from(row.title)})`,
-  beside.between(row.second, row.first),
+  beside.row(beside.measuredHeading(row), beside.between(row.second, row.first)),
   beside.difference(row),
   beside.range(row),
   beside.unitsOf(row),

@@ -18,7 +18,7 @@ export function besideFigures(result: Result, said: Description): Figure[] {
   const perceived = attribute && text && attribute.contrasts.length > 0 ? perceivedGroup(attribute, text) : null;
   const measured = new Map<string, StripGroup & { rows: StripGroup["rows"][number][] }>();
   besideOf(result).forEach((row, at) => {
-    const heading = `${words.measuredHeading(row)} (${words.from(row.title)})`;
+    const heading = words.measuredHeading(row);
     const group = measured.get(heading) ?? { heading, exploratory: false, rows: [] };
     measured.set(heading, group);
     const { estimate, low, high } = row.difference;

@@ -87,7 +87,7 @@ describe("masses beside what was perceived (the scenario's ledger and portions; 
     expect(part?.sentences).toContain(report.beside.afterReveal);
     expect(part?.sentences.join(" ")).toContain("No correlation is given");
     const perceived = (part?.table.rows ?? []).filter(
-      ([, , difference]) => /points$/.test(difference ?? "") && !/percentage/.test(difference ?? ""),
+      ([, difference]) => /points$/.test(difference ?? "") && !/percentage/.test(difference ?? ""),
     );
     expect(perceived).toHaveLength(3);
     expect(said.verdict).toBe(inWords(analyse({ ...recordWith([]), masses: null }, "test"), report).verdict);

@@ -1,16 +1,16 @@
 import type { Measured } from "../../model/measured.ts";
 import { chosenPercent, nbsp, points } from "../number.ts";
-import { named } from "./phrases.ts";
+import { listed, named } from "./phrases.ts";
 import { percentOf, pointsWord, within } from "./weighing.ts";
 
 /** Masses beside what was perceived: two kinds of numbers, each with its own interval. */
 
 const measuredHeading = (row: Measured): string =>
   row.what === "gain"
-    ? "Mass gained by chewed portions"
+    ? "Gained by chewed portions"
     : row.what === "step-loss"
-      ? `Mass lost at \u201c${row.step}\u201d, of what the step began with`
-      : `Mass lost up to \u201c${row.step}\u201d, of the raw mass`;
+      ? `Lost at ${named(row.step)}, of the step\u2019s start`
+      : `Lost up to ${named(row.step)}, of the raw mass`;
 
 const unitWords = { batches: "batches", panelists: "people", portions: "portions" } as const;
 
@@ -31,9 +31,11 @@ export const beside = {
   gain: "Chewed portions gain saliva and lose juice and bits: a gain is no measure of juiciness, and neither direction of it was expected.",
   afterReveal: "The masses were put beside the answers when the key was open.",
   measuredHeading,
-  between: (second: string, first: string) => `${second} less ${first}`,
+  between: (second: string, first: string) => `${named(second)} less ${named(first)}`,
+  row: (what: string, between: string) => `${what}: ${between}`,
+  measured: (titles: readonly string[]) => `Measured: ${listed(titles.map(named))}.`,
   caption: "Differences perceived and measured",
-  columns: (confidence: string) => ["What", "Between", "Difference", `${confidence} interval`, "Of how many"],
+  columns: (confidence: string) => ["What, and between which", "Difference", `${confidence} interval`, "Of how many"],
   confidence: (shares: readonly number[]) => (shares.length === 1 ? chosenPercent(shares[0] ?? 0) : "Its own"),
   people: (people: number) => `${people} people`,
   scaleUnit: (value: string, unit: "points" | "steps") => `${value}${nbsp}${unit}`,
@@ -54,7 +56,6 @@ export const beside = {
       ? ""
       : `${named(second)} ${what === "gain" ? "gained" : "lost"} ${percentOf(secondPercent)}, ${named(first)} ${percentOf(firstPercent)}.`,
   unitsOf,
-  from: (title: string) => `from ${named(title)}`,
   pictures: {
     perceived: {
       name: "Perceived",
