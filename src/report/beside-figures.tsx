@@ -25,7 +25,7 @@ export function besideFigures(result: Result, said: Description): Figure[] {
     group.rows.push({
       id: `measured ${at}`,
       label: words.between(row.second, row.first),
-      text: `${words.difference(row)} (${words.range(row)})`,
+      text: `${words.estimate(row)} (${words.range(row)})`,
       ...{ estimate, low, high },
     });
   });

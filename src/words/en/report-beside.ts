@@ -20,6 +20,12 @@ function unitsOf({ unit, units: [first, second], design }: Measured): string {
   return `${first} and ${second} ${unitWords[unit]}`;
 }
 
+/** A difference without its unit, with decimals that fit its interval. */
+const estimate = ({ difference: { estimate, low, high, confidence } }: Measured): string => {
+  const bounds = low === null || high === null ? null : { low, high, confidence };
+  return points(estimate ?? 0, within(bounds, estimate ?? 0));
+};
+
 export const beside = {
   heading: "Side by side: perceived and measured",
   perceived: (size: string) => `Perceived: ${size}`,
@@ -39,11 +45,8 @@ export const beside = {
   confidence: (shares: readonly number[]) => (shares.length === 1 ? chosenPercent(shares[0] ?? 0) : "Its own"),
   people: (people: number) => `${people} people`,
   scaleUnit: (value: string, unit: "points" | "steps") => `${value}${nbsp}${unit}`,
-  difference: (row: Measured): string => {
-    const { estimate, low, high, confidence } = row.difference;
-    const bounds = low === null || high === null ? null : { low, high, confidence };
-    return pointsWord(points(estimate ?? 0, within(bounds, estimate ?? 0)));
-  },
+  estimate,
+  difference: (row: Measured): string => pointsWord(estimate(row)),
   range: (row: Measured): string => {
     const { low, high, confidence, estimate } = row.difference;
     if (low === null || high === null) return "none";
