@@ -88,25 +88,28 @@ export class EventStore implements OutboxStore {
 
   // --- own events
 
-  /** Adds an event to the log of this device. Returns it once it is on disk. */
-  async append<K extends Kind>(who: string, at: string, what: Append<K>): Promise<Fact> {
+  /**
+   * Adds an event to the log of this device. Returns it once it is on disk.
+   * Takes    events: of a kind that is loaded apart from the others
+   */
+  async append<K extends Kind>(who: string, at: string, what: Append<K>, events = this.#events): Promise<Fact> {
     const stream = streamKey(what.stream);
     let fact: Fact | null = null;
     await this.#connection.write(["events", "attachments", "drafts"], async (tx) => {
-      const events = tx.objectStore("events");
+      const rows = tx.objectStore("events");
       const range = IDBKeyRange.bound([stream, who, 0], [stream, who, Number.MAX_SAFE_INTEGER]);
       // asked side by side: whoever pressed is waiting
       const [done, cursor] = await Promise.all([
-        what.mark === undefined ? undefined : events.index("mark").get(what.mark),
-        events.index("place").openCursor(range, "prev"),
+        what.mark === undefined ? undefined : rows.index("mark").get(what.mark),
+        rows.index("place").openCursor(range, "prev"),
       ]);
       if (done) {
-        fact = this.#factOf(done);
+        fact = factOf(events, done);
         return;
       }
       const last = cursor?.value;
       const seq = (last?.seq ?? 0) + 1;
-      const written = this.#events.writeEvent({
+      const written = events.writeEvent({
         id: newEventId(),
         stream: what.stream,
         device: who,
@@ -126,7 +129,7 @@ export class EventStore implements OutboxStore {
         sent: "unsent",
       };
       await Promise.all([
-        events.add(what.mark === undefined ? row : { ...row, mark: what.mark }),
+        rows.add(what.mark === undefined ? row : { ...row, mark: what.mark }),
         what.attachment ? tx.objectStore("attachments").add({ event: row.id, ...what.attachment }) : null,
         what.draft === undefined ? null : tx.objectStore("drafts").delete(what.draft),
       ]);
@@ -137,10 +140,10 @@ export class EventStore implements OutboxStore {
     return fact;
   }
 
-  /** Own events of a stream, or of all, as facts. */
-  async ownFacts(stream?: StreamName): Promise<Fact[]> {
+  /** Own events of a stream, or of all, as facts. `events`: the kinds that are asked for. */
+  async ownFacts(stream?: StreamName, events = this.#events): Promise<Fact[]> {
     const rows = await this.#rows(stream && streamKey(stream));
-    return rows.map((row) => this.#factOf(row)).filter((fact) => fact !== null);
+    return rows.map((row) => factOf(events, row)).filter((fact) => fact !== null);
   }
 
   /** Own events of a stream as rows: for a file that hands them over. */
@@ -271,9 +274,9 @@ export class EventStore implements OutboxStore {
           ),
     );
   }
+}
 
-  #factOf(row: EventRow): Fact | null {
-    const read = this.#events.readEvent(row.text);
-    return read.ok ? read.fact : null;
-  }
+function factOf(events: EventText, row: EventRow): Fact | null {
+  const read = events.readEvent(row.text);
+  return read.ok ? read.fact : null;
 }

@@ -23,7 +23,7 @@ const paperMark = z.strictObject({
   question: count,
   code,
   attribute: id,
-  mm: z.nullable(z.number().check(z.minimum(0), z.maximum(1000))),
+  mm: z.nullable(z.number().check(z.int(), z.minimum(0), z.maximum(1000))),
   step: z.nullable(z.number().check(z.int(), z.minimum(1), z.maximum(11))),
   why: z.nullable(z.enum(noMarkReasons)),
 });
@@ -41,8 +41,8 @@ export const paperTyped = z.strictObject({
   consent: z.nullable(hash),
   /** Why the ballot ends without all answers: no tick that nothing concerns the person, or one at "I cannot answer". */
   stopped: z.nullable(z.enum(stopReasons)),
-  /** Length of the printed lines as measured; null where the paper has none that is marked. */
-  lineMm: z.nullable(z.number().check(z.positive(), z.maximum(1000))),
+  /** Length of the printed lines as measured, in millimeters; null where the paper has none that is marked. */
+  lineMm: z.nullable(z.number().check(z.int(), z.minimum(1), z.maximum(1000))),
   choices: z.array(paperChoice).check(z.maxLength(60)),
   marks: z.array(paperMark).check(z.maxLength(400)),
   /** 32 random bytes: without them the hash that an outline shows would tell the answers to whoever tries them all. */

@@ -1,10 +1,11 @@
 import { useState } from "preact/hooks";
 import type { BlindPacket } from "../model/packet.ts";
+import type { PanelWords } from "../words/en/panel.ts";
 import { useDesk } from "./desk.ts";
 import type { AppParts } from "./parts.ts";
 import type * as toolsRoom from "./tools/tools-room.tsx";
 
-type Name = "check" | "wipe";
+type Name = keyof PanelWords["tools"];
 type Open = { name: Name; room: typeof toolsRoom };
 
 /** Which page of the staff is open on a tablet at rest, and the way to open one (null: none). */
@@ -22,9 +23,9 @@ export function ToolButtons({ open }: { open: (name: Name) => void }) {
   const { tools } = useDesk().words;
   return (
     <div class="actions">
-      {(["check", "wipe"] as const).map((name) => (
+      {(Object.entries(tools) as [Name, string][]).map(([name, label]) => (
         <button key={name} type="button" class="quiet" onClick={() => open(name)}>
-          {tools[name]}
+          {label}
         </button>
       ))}
     </div>
@@ -33,16 +34,6 @@ export function ToolButtons({ open }: { open: (name: Name) => void }) {
 
 type Props = { tool: Open; parts: AppParts; packet: BlindPacket | null; leave: () => void };
 
-export function Tool({ tool: { name, room }, parts, packet, leave }: Props) {
-  const { store, clock, glass } = parts;
-  if (name === "wipe") return <room.Wipe clock={clock} leave={leave} />;
-  return (
-    <room.CheckPage
-      store={store}
-      glass={glass}
-      instant={clock.instant}
-      lengthMm={packet?.line?.lengthMm ?? null}
-      back={leave}
-    />
-  );
+export function Tool({ tool: { name, room }, ...rest }: Props) {
+  return <room.ToolPage name={name} {...rest} />;
 }

@@ -4,6 +4,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { trayLabel } from "../../src/model/tray.ts";
 import { lockWords } from "../../src/words/en/organizer-lock.ts";
 import { panel as words } from "../../src/words/en/panel.ts";
+import { panelEnroll } from "../../src/words/en/panel-enroll.ts";
 import { axe } from "./axe.ts";
 import { LeadHands } from "./lead.ts";
 import { freePort, laptop, Machine, ServerProcess, scratch, tablet } from "./machine.ts";
@@ -56,7 +57,7 @@ test("axe finds nothing on any screen of lead and tablet up to the close, and no
 
   const hands = new TabletHands(await (await tabletMachine.start()).newPage());
   await hands.page.goto(`${server.origin}/panel/`);
-  await hands.page.getByLabel(words.enroll.code).waitFor();
+  await hands.page.getByLabel(panelEnroll.code).waitFor();
   await look("tablet enrollment", hands.page);
   await hands.enroll(server.origin, await lead.tabletCode("Booth 1"), "Booth 1");
   await look("lead tablets", lead.page);

@@ -5,7 +5,7 @@ import { organizer } from "../../src/words/en/organizer.ts";
 import { kitchenWords } from "../../src/words/en/organizer-kitchen.ts";
 import { studiesWords } from "../../src/words/en/organizer-studies.ts";
 import { tabletWords } from "../../src/words/en/organizer-tablets.ts";
-import { panel } from "../../src/words/en/panel.ts";
+import { panelEnroll } from "../../src/words/en/panel-enroll.ts";
 import { axe } from "./axe.ts";
 import { LeadHands } from "./lead.ts";
 import { freePort, laptop, Machine, ServerProcess, scratch, tablet } from "./machine.ts";
@@ -130,7 +130,7 @@ test("nothing that a tablet receives says anything of the kitchen's defaults", {
   });
   await page.goto(`${server.origin}/panel/#code=${await first.tabletCode("Booth 1")}`);
   await page.locator("#name").fill("Booth 1");
-  await page.getByRole("button", { name: panel.enroll.go }).click();
+  await page.getByRole("button", { name: panelEnroll.go }).click();
   await expect.poll(() => received.some((text) => text.includes('"packet"')), { timeout: 60_000 }).toBe(true);
   expect(received.join()).not.toMatch(/bench|tasting room|Juiciness/);
 });

@@ -5,6 +5,7 @@ import type { EventsReply } from "../../src/model/http.ts";
 import { organizer } from "../../src/words/en/organizer.ts";
 import { studiesWords } from "../../src/words/en/organizer-studies.ts";
 import { panel as words } from "../../src/words/en/panel.ts";
+import { panelEnroll } from "../../src/words/en/panel-enroll.ts";
 import { readyPlan } from "../design/scenario.ts";
 import { LeadHands } from "./lead.ts";
 import { freePort, laptop, Machine, ServerProcess, scratch, tablet } from "./machine.ts";
@@ -93,8 +94,8 @@ test("D10: the server's data is lost; lead and tablet are set up again and every
   await expect.poll(() => held(lead), { timeout: 30_000 }).toContain("study-locked");
 
   await booth.button(words.rest.enrollAgain).click({ timeout: 90_000 });
-  await booth.page.getByLabel(words.enroll.code).fill(await lead.tabletCode("Booth 1"));
-  await booth.button(words.enroll.go).click();
+  await booth.page.getByLabel(panelEnroll.code).fill(await lead.tabletCode("Booth 1"));
+  await booth.button(panelEnroll.go).click();
   await booth.heading(words.rest.title).waitFor();
 
   const after = [...before, `tray-opened ${last.tray}`, answerOf(last), `tray-finished ${last.tray}`].sort();

@@ -1,6 +1,7 @@
 import type { Page } from "playwright-core";
 import { trayLabel } from "../../src/model/tray.ts";
 import { panel as words } from "../../src/words/en/panel.ts";
+import { panelEnroll } from "../../src/words/en/panel-enroll.ts";
 import { panelLine as lineWords } from "../../src/words/en/panel-line.ts";
 import { panelTools as toolWords } from "../../src/words/en/panel-tools.ts";
 
@@ -16,9 +17,9 @@ export class TabletHands {
 
   async enroll(origin: string, code: string, name: string): Promise<void> {
     await this.page.goto(`${origin}/panel/`);
-    await this.page.getByLabel(words.enroll.code).fill(code);
-    await this.page.getByLabel(words.enroll.name).fill(name);
-    await this.button(words.enroll.go).click();
+    await this.page.getByLabel(panelEnroll.code).fill(code);
+    await this.page.getByLabel(panelEnroll.name).fill(name);
+    await this.button(panelEnroll.go).click();
     await this.heading(words.rest.title)
       .waitFor()
       .catch(async (thrown: unknown) => {

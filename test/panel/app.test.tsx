@@ -2,6 +2,7 @@
 import { fireEvent, screen, waitFor, within } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { panel as words } from "../../src/words/en/panel.ts";
+import { panelEnroll } from "../../src/words/en/panel-enroll.ts";
 import { problems } from "../../src/words/en/problems.ts";
 import { ask, button, codes, heading, newTablet, putAway, show, spoken, start, toQuestion, type } from "./hands.tsx";
 import { emptyDisk, packet, study, type Tablet } from "./tablet.ts";
@@ -18,15 +19,15 @@ afterEach(async () => {
 describe("enrolling", () => {
   test("a wrong code says so; a right one, with its name, leads to rest", async () => {
     show(tablet);
-    await heading(words.enroll.title);
-    fireEvent.click(button(words.enroll.go));
-    expect(await screen.findByText(words.enroll.codeMissing)).toBeTruthy();
-    fireEvent.input(screen.getByLabelText(words.enroll.code), { target: { value: "AAAA-AAAA" } });
-    fireEvent.click(button(words.enroll.go));
+    await heading(panelEnroll.title);
+    fireEvent.click(button(panelEnroll.go));
+    expect(await screen.findByText(panelEnroll.codeMissing)).toBeTruthy();
+    fireEvent.input(screen.getByLabelText(panelEnroll.code), { target: { value: "AAAA-AAAA" } });
+    fireEvent.click(button(panelEnroll.go));
     expect((await screen.findByRole("alert")).textContent).toBe(problems["enroll/bad-code"]({}));
-    fireEvent.input(screen.getByLabelText(words.enroll.name), { target: { value: "Booth 3" } });
-    fireEvent.input(screen.getByLabelText(words.enroll.code), { target: { value: "K7QM-4XTP" } });
-    fireEvent.click(button(words.enroll.go));
+    fireEvent.input(screen.getByLabelText(panelEnroll.name), { target: { value: "Booth 3" } });
+    fireEvent.input(screen.getByLabelText(panelEnroll.code), { target: { value: "K7QM-4XTP" } });
+    fireEvent.click(button(panelEnroll.go));
     await heading(words.rest.title);
     expect(await tablet.store.identity()).toMatchObject({ role: "panel", name: "Booth 3", formerly: [] });
   });
@@ -34,25 +35,25 @@ describe("enrolling", () => {
   test("a code that came with the address stands in the field; one for another role is refused in words", async () => {
     tablet.server.role = "lead";
     show(tablet, { code: "K7QM-4XTP" });
-    await heading(words.enroll.title);
-    fireEvent.input(screen.getByLabelText(words.enroll.name), { target: { value: "Booth 3" } });
-    fireEvent.click(button(words.enroll.go));
-    expect(await screen.findByText(words.enroll.wrongRole)).toBeTruthy();
+    await heading(panelEnroll.title);
+    fireEvent.input(screen.getByLabelText(panelEnroll.name), { target: { value: "Booth 3" } });
+    fireEvent.click(button(panelEnroll.go));
+    expect(await screen.findByText(panelEnroll.wrongRole)).toBeTruthy();
     expect(await tablet.store.identity()).toBeNull();
   });
 
   test("a tablet that gives itself no name has the one that the lead gave with the code", async () => {
     tablet.server.nameGiven = "Booth 4";
     show(tablet, { code: "K7QM-4XTP" });
-    await heading(words.enroll.title);
-    fireEvent.click(button(words.enroll.go));
+    await heading(panelEnroll.title);
+    fireEvent.click(button(panelEnroll.go));
     await heading(words.rest.title);
     expect(await tablet.store.identity()).toMatchObject({ name: "Booth 4" });
   });
 
   test("enrolled before, and the storage cleared since: said before anything else", async () => {
     show(tablet, { wasEnrolled: async () => true });
-    expect(await screen.findByText(words.enroll.before)).toBeTruthy();
+    expect(await screen.findByText(panelEnroll.before)).toBeTruthy();
   });
 });
 
@@ -107,10 +108,10 @@ describe("around the trays", () => {
     await waitFor(() => expect(document.querySelector(".status")?.textContent).toContain(words.status.enrollAgain));
     tablet.clock.pass(6 * 60_000);
     fireEvent.click(await screen.findByRole("button", { name: words.rest.enrollAgain }));
-    await heading(words.enroll.title);
+    await heading(panelEnroll.title);
     tablet.server.known = true;
-    fireEvent.input(screen.getByLabelText(words.enroll.code), { target: { value: "K7QM-4XTP" } });
-    fireEvent.click(button(words.enroll.go));
+    fireEvent.input(screen.getByLabelText(panelEnroll.code), { target: { value: "K7QM-4XTP" } });
+    fireEvent.click(button(panelEnroll.go));
     await heading(words.rest.title);
     const sent = tablet.server.asked.find(({ path }) => path === "/api/enroll");
     expect(sent?.body).toMatchObject({ formerly: ["aaaaaaaa-aaaa-4aaa-8aaa-aaaaaaaaaaaa"] });

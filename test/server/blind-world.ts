@@ -85,20 +85,22 @@ export async function bytesOnTablets({ plan, seed, salt }: World, pack: Packer =
       }
     };
     await look();
-    const [first, second] = trays.blind;
+    const [first, second, third] = trays.blind;
     const [a, b] = tablets;
-    if (!first || !second || !a || !b) throw new Error("the world is too small");
+    if (!first || !second || !third || !a || !b) throw new Error("the world is too small");
     const push = async (tablet: EnrollReply, events: string[]) =>
       record("POST", "/api/events", { token: tablet.token, body: { events, attachments: [], status: null } });
     const ballots = [
       [a, ballot(write, a.device, packet, first, 0)],
       [b, ballot(write, b.device, packet, first, 1)],
       [b, ballot(write, b.device, packet, second, (answersOf(packet, second).length || second.codes.length) - 1)],
+      [b, onPaper(write, b.device, packet, third)],
     ] as const;
     for (const [tablet, events] of ballots) await push(tablet, events);
     await look();
     const ends = ballots.map(([, events]) => events.length);
-    const heads = { [a.device]: ends[0] ?? 0, [b.device]: (ends[1] ?? 0) + (ends[2] ?? 0), [lead.device]: 2 };
+    const ofB = ends.slice(1).reduce((sum, count) => sum + count, 0);
+    const heads = { [a.device]: ends[0] ?? 0, [b.device]: ofB, [lead.device]: 2 };
     await house.push(lead, [write(lead.device, "study-closed", { heads, knownUnsent: 0, note: "" })]);
     await house.push(lead, [write(lead.device, "key-revealed", { heads, opened })]);
     await look();
@@ -159,6 +161,28 @@ export function ballot(
     ...(line ? marks() : packet.chew ? portions() : choices()),
     write(device, "tray-finished", { tray }),
   ];
+}
+
+/** A ballot on paper, typed in twice on one tablet: the first answer, or the first place of a line or of steps. */
+function onPaper(write: ReturnType<typeof writer>, device: string, packet: BlindPacket, blind: BlindTray): string[] {
+  const { tray, codes } = blind;
+  const choice = packet.ranking ? codes.join(" ") : (answersOf(packet, blind)[0] ?? "");
+  const choices = Array.from({ length: questionsOf(packet, blind) }, (_, at) => ({
+    ...{ question: at + 1, choice, guess: false },
+  }));
+  const marks = codes.flatMap((code, at) =>
+    (packet.line?.attributes ?? []).map(({ id, form }, place, { length }) => ({
+      ...{ question: at * length + place + 1, code, attribute: id, why: null },
+      ...(form.kind === "line" ? { mm: 30 * at, step: null } : { mm: null, step: 1 }),
+    })),
+  );
+  return ([1, 2] as const).map((typing) =>
+    write(device, "paper-typed", {
+      ...{ tray, typing, against: null, agrees: typing === 2 || null, clearance: "0".repeat(64), consent: null },
+      ...{ stopped: null, lineMm: packet.line?.lengthMm ? 120 : null, salt: "5a".repeat(32) },
+      ...(packet.line ? { choices: [], marks } : { choices, marks: [] }),
+    }),
+  );
 }
 
 /** The places that a ballot marks, one after the other: parts of a line, or steps. */

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import type { ProblemData } from "../../model/problem.ts";
+import { panelEnroll } from "../../words/en/panel-enroll.ts";
 import { asProblem } from "../as-problem.ts";
 import { useDesk } from "../desk.ts";
 import { Frame } from "../frame.tsx";
@@ -26,11 +27,11 @@ export function Enroll({ code: given, name: before, why, enroll, cancel }: Props
   async function submit(event: Event): Promise<void> {
     event.preventDefault();
     if (state.busy) return;
-    if (code.trim() === "") return setState({ busy: false, hint: words.enroll.codeMissing });
+    if (code.trim() === "") return setState({ busy: false, hint: panelEnroll.codeMissing });
     setState({ busy: true });
     try {
       const done = await enroll(code.trim(), name.trim());
-      setState(done ? { busy: false } : { busy: false, hint: words.enroll.wrongRole });
+      setState(done ? { busy: false } : { busy: false, hint: panelEnroll.wrongRole });
     } catch (thrown) {
       setState({ busy: false, problem: asProblem(thrown) });
     }
@@ -39,34 +40,27 @@ export function Enroll({ code: given, name: before, why, enroll, cancel }: Props
   return (
     <form class="whole" onSubmit={submit}>
       <Frame
-        title={words.enroll.title}
+        title={panelEnroll.title}
         problem={state.problem ?? null}
         hint={state.hint ?? null}
         left={
           cancel ? (
             <button type="button" onClick={cancel}>
-              {words.enroll.cancel}
+              {panelEnroll.cancel}
             </button>
           ) : null
         }
         right={
           <button type="submit" class="next">
-            {words.enroll.go}
+            {panelEnroll.go}
           </button>
         }
       >
-        <p class="lead-in">{words.enroll.lead}</p>
-        {why === "first" ? null : <p>{why === "again" ? words.enroll.again : words.enroll.before}</p>}
+        <p class="lead-in">{panelEnroll.lead}</p>
+        {why === "first" ? null : <p>{why === "again" ? words.enroll.again : panelEnroll.before}</p>}
         <div class="fields">
-          <Field id="code" label={words.enroll.code} hint={words.enroll.codeHint} value={code} set={setCode} max={40} />
-          <Field
-            id="name"
-            label={words.enroll.name}
-            hint={words.enroll.nameHint}
-            value={name}
-            set={setName}
-            max={100}
-          />
+          <Field id="code" label={panelEnroll.code} hint={panelEnroll.codeHint} value={code} set={setCode} max={40} />
+          <Field id="name" label={panelEnroll.name} hint={panelEnroll.nameHint} value={name} set={setName} max={100} />
         </div>
         <Insecure />
       </Frame>

@@ -1,6 +1,7 @@
 import type { Paper } from "../../model/event.ts";
 import { organizer, plural } from "./organizer.ts";
 import { oneDecimal } from "./organizer-figures.ts";
+import { takesPart } from "./paper-tick.ts";
 
 /** Words of the papers, on the screen and in print. Nothing on a card or a label hints at a product. */
 const { nb } = organizer;
@@ -125,7 +126,7 @@ export const paperWords = {
     rows: "Row by row, left to right",
   },
   ballot: {
-    takesPart: "I know what it is about, and take part.",
+    takesPart,
     tray: (label: string) => `Tray ${label}`,
     part: (at: number, of: number) => `${at} of ${of}`,
     contains: "What is served contains",

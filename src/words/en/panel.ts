@@ -101,19 +101,9 @@ export const panel = {
     advice: "The lead can open this tablet under the secure address (https) instead.",
   },
 
+  /** What is said of it before its page is loaded. */
   enroll: {
-    title: "Enroll this tablet",
-    lead: "Ask the lead for a one-time code. It is valid for ten minutes.",
     again: "Answers that are on this tablet stay here and are sent after it is enrolled again.",
-    before: "This tablet was enrolled before, and its storage has been cleared since. Tell the lead, then go on here.",
-    code: "One-time code",
-    codeHint: "Eight characters, such as K7QM-4XTP",
-    name: "Name of this tablet",
-    nameHint: "What the lead will see, such as Booth 3. Left empty, it is the name that the lead gave.",
-    go: "Enroll",
-    codeMissing: "Please type the code first.",
-    wrongRole: "This code is not for a tablet in a booth. Ask the lead for a tablet code.",
-    cancel: "Not now",
   },
 
   rest: {
@@ -138,7 +128,7 @@ export const panel = {
   },
 
   /** Ways to the pages of the staff, from a tablet at rest. */
-  tools: { check: "Check this tablet", wipe: "Clean the screen" },
+  tools: { check: "Check this tablet", wipe: "Clean the screen", paper: "Paper ballots" },
 
   /** The page before that; its text comes with the packet. */
   consent: {
