@@ -52,17 +52,27 @@ async function runBeside(command, args) {
   if (failure !== null) throw new Error(`${command} ${args.join(" ")}: ${failure}`);
 }
 
-/** Tests of rooms without window, disk or network, where one file leaves nothing behind that another could meet. */
-const pure = ["analysis", "archive", "demo", "design", "log", "model", "words"];
+/** Changes modules for itself (`vi.mock`), so it has a worker of its own. */
+const alone = "test/methods/ninth-method.test.ts";
 
-/** The unit tests. Files of pure rooms share their worker: to load every module anew for each costs more than they do. */
+/** Folders of unit tests; of the folder where the one lies that runs alone, its other files. */
+function sharing() {
+  const folders = readdirSync(join(top, "test"), { withFileTypes: true }).filter((entry) => entry.isDirectory());
+  return folders.flatMap(({ name }) => {
+    if (!alone.startsWith(`test/${name}/`)) return [`test/${name}/`];
+    const files = readdirSync(join(top, "test", name)).map((file) => `test/${name}/${file}`);
+    return files.filter((file) => /\.test\.tsx?$/.test(file) && file !== alone);
+  });
+}
+
+/**
+ * The unit tests. Files share one worker for each environment: to load every module and a window anew for each costs
+ * more than they do. What a file leaves in the window or in storage, test/patience.ts takes away before the next.
+ */
 async function runUnit() {
   const unit = ["vitest", "run", "--project", "unit", "--maxWorkers", "1"];
-  const entries = readdirSync(join(top, "test"), { withFileTypes: true });
-  const shares = (entry) => entry.isDirectory() && pure.includes(entry.name);
-  const paths = (some) => some.map((entry) => `test/${entry.name}${entry.isDirectory() ? "/" : ""}`);
-  await runBeside("npx", [...unit, "--no-isolate", "--pool", "threads", ...paths(entries.filter(shares))]);
-  await runBeside("npx", [...unit, ...paths(entries.filter((entry) => !shares(entry)))]);
+  await runBeside("npx", [...unit, "--no-isolate", ...sharing()]);
+  await runBeside("npx", [...unit, alone]);
 }
 
 /** Everything that needs no browser, one after the other. */
