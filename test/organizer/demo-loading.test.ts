@@ -1,6 +1,6 @@
 import "fake-indexeddb/auto";
 import { IDBFactory } from "fake-indexeddb";
-import { afterEach, beforeEach, expect, test } from "vitest";
+import { afterAll, beforeAll, expect, test } from "vitest";
 import { panelists } from "../../src/demo/kitchen.ts";
 import { knownClaims } from "../../src/device/pull.ts";
 import { DeviceStore } from "../../src/device/store.ts";
@@ -11,11 +11,13 @@ import { namesPrefix } from "../../src/organizer/paper-seating.tsx";
 import { neverSent } from "../../src/organizer/status.ts";
 import { House } from "../server/house.ts";
 
-/** The one click, without its page: a lead's store, and a real server. */
+/** The one click, without its page: a lead's store, and a real server. One load, looked at by all tests: it is slow. */
 let house: House;
 let lead: Lead;
+/** What went out in all, and up to the moment when only the enrollments were through. */
 let asked: RequestInit[];
-beforeEach(async () => {
+let askedToBegin: RequestInit[];
+beforeAll(async () => {
   globalThis.indexedDB = new IDBFactory();
   house = await House.open();
   const { device, token } = await house.lead();
@@ -29,15 +31,16 @@ beforeEach(async () => {
   };
   const now = () => "2026-05-13T08:00:00.000Z";
   lead = { store, fetcher, who, now, sendNow: async () => {}, sent: neverSent, keep: null, setKeep: () => {} };
+  const demo = await beginDemo(lead);
+  askedToBegin = [...asked];
+  await demo.finish();
 });
-afterEach(async () => {
+afterAll(async () => {
   await lead.store.close();
   await house.close();
 });
 
 test("the eleven studies stand in the lead's browser, ten of them opened with all their answers", async () => {
-  const demo = await beginDemo(lead);
-  await demo.finish();
   const studies = await readStudies(lead.store);
   const counted = studies.map(({ state }) => [...state.trays.values()].filter((tray) => tray.counted).length);
   expect(counted.sort((a, b) => a - b)).toEqual([0, 12, 12, 12, 18, 24, 24, 24, 36, 60, 60]);
@@ -47,14 +50,10 @@ test("the eleven studies stand in the lead's browser, ten of them opened with al
 });
 
 test("the lead's own device wrote nothing: its log goes on where it was", async () => {
-  const demo = await beginDemo(lead);
-  await demo.finish();
   expect((await lead.store.counts()).total).toBe(0);
 });
 
 test("the twelve names are in this browser's erasable record of five studies, and nowhere on the server", async () => {
-  const demo = await beginDemo(lead);
-  await demo.finish();
   const lists = await Promise.all((await readStudies(lead.store)).map(({ id }) => lead.store.names(namesPrefix(id))));
   const named = lists.filter((names) => Object.keys(names).length > 0);
   expect(named).toHaveLength(5);
@@ -63,9 +62,8 @@ test("the twelve names are in this browser's erasable record of five studies, an
   for (const name of panelists) expect(sent).not.toContain(name);
 });
 
-test("no cookie goes out or comes in while it enrolls: this browser must not pass for one of the demo's tablets", async () => {
-  await beginDemo(lead);
-  const posts = asked.filter(({ method }) => method === "POST");
+test("no cookie goes out or comes in while it enrolls: this browser must not pass for one of the demo's tablets", () => {
+  const posts = askedToBegin.filter(({ method }) => method === "POST");
   expect(posts.length).toBeGreaterThanOrEqual(8);
-  expect(new Set(asked.map(({ credentials }) => credentials))).toEqual(new Set(["omit"]));
+  expect(new Set(askedToBegin.map(({ credentials }) => credentials))).toEqual(new Set(["omit"]));
 });
