@@ -27,7 +27,7 @@ function Offered() {
   useEffect(() => void balance.look(), []);
   if (!settings) return null;
   return (
-    <details class="more balance">
+    <details class="more cable">
       <summary>{words.summary[state.link]}</summary>
       <p class="fine">{words.hint}</p>
       <Settings settings={settings} set={set} />

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import { useEffect, useState } from "preact/hooks";
 import { countedOf, type PortionStage } from "../log/portions.ts";
 import { portionOffBy } from "../model/portion-check.ts";
@@ -5,6 +6,7 @@ import { readTrayLabel, trayLabel } from "../model/tray.ts";
 import { focusSoon } from "../ui/focus.ts";
 import { portionRefusedText, weighWords as words } from "../words/en/organizer-weigh.ts";
 import { appendEvent, useLead } from "./app-context.ts";
+import { BalanceTake } from "./balance-take.tsx";
 import { describedBy, Field, TextField } from "./fields.tsx";
 import { ProblemNote } from "./problem-note.tsx";
 import { useDoing } from "./step-parts.tsx";
@@ -79,7 +81,17 @@ export function WeighForm({ id, row, stage, plan, focus, onKept }: Props) {
             setGrams(text);
             setWrong(null);
           }}
-        />
+        >
+          <BalanceTake
+            id="weigh-take"
+            field={words.stages[stage]}
+            onTake={(reading) => {
+              setGrams(reading);
+              setWrong(null);
+              focusSoon(readingField);
+            }}
+          />
+        </GramsField>
         {rinsed ? (
           <GramsField
             id="weigh-rinse"
@@ -126,9 +138,11 @@ type GramsProps = {
   value: string;
   problem: string | null;
   onInput: (text: string) => void;
+  /** Another way to fill it, beside it. */
+  children?: ComponentChildren;
 };
 
-function GramsField({ id, label, hint, value, problem, onInput }: GramsProps) {
+function GramsField({ id, label, hint, value, problem, onInput, children }: GramsProps) {
   return (
     <Field id={id} label={label} hint={hint} problem={problem}>
       <span class="measured">
@@ -144,6 +158,7 @@ function GramsField({ id, label, hint, value, problem, onInput }: GramsProps) {
           onInput={(event) => onInput(event.currentTarget.value)}
         />
         <span class="unit">{words.unit}</span>
+        {children}
       </span>
     </Field>
   );

@@ -3,6 +3,7 @@ import { trayLabel } from "../model/tray.ts";
 import { focusSoon } from "../ui/focus.ts";
 import { weighWords as words } from "../words/en/organizer-weigh.ts";
 import { appendEvent, useLead } from "./app-context.ts";
+import { BalancePart } from "./balance-part.tsx";
 import { Page } from "./page.tsx";
 import { ProblemNote } from "./problem-note.tsx";
 import { BackToDay, useDoing } from "./step-parts.tsx";
@@ -59,6 +60,7 @@ export function WeighPortions({ id, state }: StudyProps) {
         />
       ) : null}
       {open && !target ? <p class="note">{rows.every(isWhole) ? words.allDone : words.nothingWaits}</p> : null}
+      {open ? <BalancePart /> : null}
       {open ? <LastEntry id={id} rows={rows} back={back} onBack={() => setBack(true)} /> : null}
       {open ? <OtherTray find={(tray) => targetOfTray(rows, tray)} onFound={pick} /> : null}
       <WeighList rows={rows} target={open ? target : null} onPick={open ? pick : null} />

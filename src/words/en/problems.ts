@@ -1,6 +1,6 @@
 import type { ProblemCode, ProblemDetails } from "../../model/problem.ts";
+import { balanceProblems } from "./balance-problems.ts";
 import { deviceProblems } from "./device-problems.ts";
-import { balanceProblems } from "./organizer-balance.ts";
 
 type Sentences = { [C in ProblemCode]: (details: ProblemDetails[C]) => string };
 
