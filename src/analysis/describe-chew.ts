@@ -33,30 +33,40 @@ function foundIn(result: ChewResult): string[] {
     : [words.nothing];
 }
 
-function comparedText(result: ChewResult, difference: GainDifference): string[] {
+const comparedText = (result: ChewResult, difference: GainDifference): string[] => {
+  const { found, size, test } = comparisonText(result, difference);
+  return [found, ...size, ...test];
+};
+
+/** Too few people, or portions of one person, for more than numbers. */
+const isVerdict = ({ warnings }: ChewResult): boolean =>
+  !warnings.some(({ what }) => what === "few-people" || what === "few-portions");
+
+/** One comparison in sentences: what was found, how large it is, and by which test. */
+export function comparisonText(
+  result: ChewResult,
+  difference: GainDifference,
+): { found: string; size: string[]; test: string[] } {
   const { first, second, percentagePoints, grams, test, design, units } = difference;
   const bounds = boundsOf(percentagePoints);
-  const verdict = !result.warnings.some(({ what }) => what === "few-people" || what === "few-portions");
+  const verdict = isVerdict(result);
+  const alone = result.unit === "portion";
+  const points = percentagePoints.estimate ?? 0;
   const [one, other] = [first, second].map((name) => result.means.find(({ product }) => product === name)?.gainPercent);
-  return [
-    words.found({
-      first,
-      second,
-      points: percentagePoints.estimate ?? 0,
-      bounds,
-      verdict,
-      alone: result.unit === "portion",
-    }),
-    ...(one?.estimate == null || other?.estimate == null
-      ? []
-      : [words.bothMeans({ product: first, percent: one.estimate }, { product: second, percent: other.estimate })]),
-    ...(grams.estimate === null ? [] : [words.grams(grams.estimate, boundsOf(grams))]),
-    ...(bounds ? ratioText(difference, one) : []),
-    ...(result.matters === null || !bounds || !verdict
-      ? []
-      : [weighingWords.matters[reachOf(bounds, result.matters)](result.matters)]),
-    ...(test ? [words.test(design, units, test.df, test.pValue)] : []),
-  ];
+  return {
+    found: words.found({ first, second, points, bounds, verdict, alone }),
+    size: [
+      ...(one?.estimate == null || other?.estimate == null
+        ? []
+        : [words.bothMeans({ product: first, percent: one.estimate }, { product: second, percent: other.estimate })]),
+      ...(grams.estimate === null ? [] : [words.grams(grams.estimate, boundsOf(grams))]),
+      ...(bounds ? ratioText(difference, one) : []),
+      ...(result.matters === null || !bounds || !verdict
+        ? []
+        : [weighingWords.matters[reachOf(bounds, result.matters)](result.matters)]),
+    ],
+    test: test ? [words.test(design, units, test.df, test.pValue)] : [],
+  };
 }
 
 /** How many times as much: only of two gains, and of a first one that can be told from none. */
@@ -68,7 +78,7 @@ function ratioText({ first, second, ratio }: GainDifference, gained: Interval | 
   return low != null && high != null && low <= 0 && high >= 0 ? [words.noRatio(first)] : [];
 }
 
-function controlText({ control, means }: ChewResult): string[] {
+export function controlText({ control, means }: ChewResult): string[] {
   const found = means.find(({ product }) => product === control)?.gainPercent;
   return control === null || found?.estimate == null ? [] : [words.control(control, found.estimate, boundsOf(found))];
 }

@@ -6,6 +6,7 @@ import { describeBlank } from "./describe-blank.ts";
 import { choiceWords } from "./describe-choice.ts";
 import { kindsWords } from "./describe-kinds.ts";
 import { pairWords } from "./describe-pair.ts";
+import { limitsOfPortions, portionsWords } from "./describe-portions.ts";
 import { rankWords } from "./describe-rank.ts";
 import { scaleWords } from "./describe-scale.ts";
 
@@ -56,6 +57,9 @@ export type RightPart = `right-${number}`;
 /** What a ranking has: its sums, its pairs, how often each place. */
 export type RankPart = "rank-sums" | "rank-pairs" | "rank-places";
 
+/** What chewed portions have: gains by product, and by person. */
+export type PortionsPart = "gains" | "gains-by-person";
+
 /** Differences of all properties on one axis, one for each unit, numbered from 1. */
 export type StripPart = `strip-${number}`;
 
@@ -73,7 +77,8 @@ export type Part = {
     | StripPart
     | CurvePart
     | RightPart
-    | RankPart;
+    | RankPart
+    | PortionsPart;
   heading: string;
   sentences: string[];
   table: WordTable;
@@ -119,7 +124,7 @@ export function describe(result: Result, words: ReportWords): Description {
     ...family,
     parts: [...family.parts, ...besideParts(result, family, words)],
     caution: family.meaning === "" ? "" : words.pIsNot,
-    caveats: result.caveats.map(ofCaveat),
+    caveats: [...(result.family === "portions" ? limitsOfPortions(result) : []), ...result.caveats.map(ofCaveat)],
     departures: departuresOf(result, words),
   };
   return result.study?.blank ? describeBlank(result, said, words, ofCaveat) : said;
@@ -142,6 +147,8 @@ function familyText(result: Result, words: ReportWords): FamilyText {
       return kindsWords(result, words);
     case "rank":
       return rankWords(result, words);
+    case "portions":
+      return portionsWords(result, words);
   }
 }
 

@@ -24,6 +24,8 @@ export function findingOf(result: Result, plan: Plan, attachment: Attachment, ki
   const { question } = attachment;
   if (!asked.some(({ id }, at) => (question === null ? at === 0 : id === question))) return noVerdict("other-kind");
   if (result.family === "scale") return ofScale(result, plan, attachment);
+  // what a mouth adds to a portion is neither a mass of a process nor a perception
+  if (result.family === "portions") return noVerdict("other-kind");
   if (attachment.effect !== "pair") return noVerdict("not-compared");
   if (result.family === "kinds") return ofKinds(result);
   const place = question === null ? 0 : plan.properties.findIndex(({ id }) => id === question);

@@ -45,14 +45,11 @@ export const choiceMethods: Partial<Record<Method, ChoiceMethod>> = {
   tetrad: choiceEntry(3, tetrad),
 };
 
-/** Families of results; and portions, of which masses tell and no answer does. */
-export type Family = Result["family"] | "portions";
-
 /**
  * The family of results that a method's answers give; a paired difference that was planned two-sided gives a pair.
  * Throws   Problem "analysis/method-not-yet" for a method without a computation
  */
-export function familyOf(method: Method, sides: "one" | "two" = "one"): Family {
+export function familyOf(method: Method, sides: "one" | "two" = "one"): Result["family"] {
   const planned = plannable.find((known) => known === method);
   if (!planned) throw problem("analysis/method-not-yet", { method });
   const { answer } = shapeOf(planned);

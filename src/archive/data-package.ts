@@ -54,6 +54,7 @@ const shapes: Record<string, FieldShape> = {
   reference_product: needed,
   position_chosen: { type: "integer", constraints: { minimum: 1, maximum: 2 } },
   product: needed,
+  seconds,
   attribute: needed,
   rank: whole(1),
   value: { type: "number", constraints: { minimum: 0, maximum: 100 } },

@@ -60,7 +60,7 @@ export function count(argv: readonly string[], output: Output, app: string): voi
 function counted(given: Given, computed: Computed, app: string): Result {
   const { method, family } = computed;
   const { expected } = terminal;
-  if (family === "scale" || family === "rank") {
+  if (family === "scale" || family === "rank" || family === "portions") {
     throw problem("cli/bad-option", { option: "--method", value: method, expected: expected.countable });
   }
   const named = method === "paired-difference" ? expected.sided(method, computed.sides) : method;

@@ -1,5 +1,5 @@
 import type { ChoiceGoal } from "../analysis/choice.ts";
-import { choiceMethod, type Family, familyOf } from "../analysis/method.ts";
+import { choiceMethod, familyOf } from "../analysis/method.ts";
 import type { Limit } from "../analysis/similarity.ts";
 import { type Method, methods } from "../model/method.ts";
 import type { NoPreference, Sides } from "../model/plan.ts";
@@ -34,7 +34,7 @@ export function computedMethod(given: Given): Computed {
 }
 
 /** Of a method whose plan does not choose. */
-export const oneSided = (family: Family): boolean => family === "choice" || family === "kinds";
+export const oneSided = (family: Result["family"]): boolean => family === "choice" || family === "kinds";
 
 /** Throws Problem "cli/bad-option" for an option that says nothing here, with what to do instead. */
 export function refuseGiven(given: Given, options: readonly string[], instead: string): void {

@@ -77,6 +77,8 @@ const isStudy = (text: string): boolean => /^\uFEFF?\s*\{/.test(text);
 function resultOfCsv(given: Given, text: string, path: string, output: Output, app: string): Result {
   const computed = computedMethod(given);
   if (computed.family !== "rank") refuseGiven(given, ["predicted"], terminal.expected.notOfMethod(computed.method));
+  // weighed portions are read before anything else is asked of the file
+  if (computed.family === "portions") throw problem("analysis/method-not-yet", { method: computed.method });
   const { found, extraColumns } = readers[computed.family](given, computed, text, path, app);
   if (extraColumns.length > 0) output.note(terminal.notices.extraColumns(extraColumns));
   return found;
@@ -90,7 +92,7 @@ type Reader = (
   app: string,
 ) => { found: Result; extraColumns: string[] };
 
-const readers: Record<Result["family"], Reader> = {
+const readers: Record<Exclude<Result["family"], "portions">, Reader> = {
   choice: (given, computed, text, path, app) => {
     refuseGiven(given, ["none"], terminal.expected.notOfMethod(computed.method));
     const goal = goalOf(given, computed);

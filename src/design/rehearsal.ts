@@ -76,6 +76,7 @@ function played(plan: Plan, packet: BlindPacket, world: World, seed: string, app
     judgments: marked ? [] : inventedChoices(plan, world, trays, luck),
     marks: marked ? inventedMarks(plan, world, trays, luck) : [],
     portions: [],
+    weighings: [],
     looks: [],
     masses: null,
     notAnswered: [],

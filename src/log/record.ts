@@ -7,6 +7,7 @@ import { type Around, departuresOfRecord, inTime, type Seated } from "./departur
 import { within } from "./fact.ts";
 import { foldStudy, type StudyState } from "./fold.ts";
 import type { Look } from "./looks.ts";
+import { departuresOfPortions, weighedOfRecord, weighingsOf } from "./portion-record.ts";
 import type { TrayState } from "./trays.ts";
 
 export type { Around };
@@ -42,6 +43,7 @@ function recordWith(state: StudyState, opened: OpenedKey, revealedAt: string, ar
   const judgments = seated.flatMap(judgmentOf);
   const marks = seated.flatMap(marksOf);
   const portions = seated.flatMap(portionsOf);
+  const weighings = weighingsOf(state);
   const counted = new Set([...judgments, ...marks, ...portions].map(({ tray }) => tray));
   const unanswered = [...state.trays.values()].filter((tray) => !tray.spare && !counted.has(tray.tray));
   return {
@@ -58,10 +60,14 @@ function recordWith(state: StudyState, opened: OpenedKey, revealedAt: string, ar
     judgments,
     marks,
     portions,
+    weighings: weighedOfRecord(weighings),
     looks: looksOfRecord(state, counted),
     masses: massesOf(state),
     notAnswered: unanswered.map((tray) => tray.tray),
-    departures: departuresOfRecord(state, seated, unanswered, around),
+    departures: [
+      ...departuresOfRecord(state, seated, unanswered, around),
+      ...departuresOfPortions(state, weighings, portions),
+    ],
   };
 }
 

@@ -7,6 +7,7 @@ import { massSources } from "./measured.ts";
 import { answerWords } from "./method.ts";
 import { blindPacket } from "./packet.ts";
 import { plan } from "./plan.ts";
+import { portionDepartures, weighedPortion } from "./record-portions.ts";
 import { code, codeOrder, count, hash, id, instant, line, trayNumber } from "./schema.ts";
 
 /** One counted answer of a choice test. */
@@ -178,6 +179,7 @@ export const departure = z.discriminatedUnion("what", [
   z.strictObject({ what: z.literal("records-missing"), records: count }),
   /** Records of a newer app, or of a kind unknown here: kept, not used. */
   z.strictObject({ what: z.literal("records-not-read"), records: count }),
+  ...portionDepartures,
 ]);
 export type Departure = z.infer<typeof departure>;
 
@@ -199,6 +201,8 @@ export const studyRecord = z.strictObject({
   marks: z._default(z.array(keptMark), []),
   /** Chewed portions: one for each code of a counted tray that was chewed. What they weigh is no answer of a tablet. */
   portions: z._default(z.array(keptPortion), []),
+  /** What the balance showed of portions, chewed or not, in the order of trays and places. */
+  weighings: z._default(z.array(weighedPortion), []),
   /** Looks of the stopping rule, in their order: which of the counted trays each of them saw. */
   looks: z._default(
     z.array(

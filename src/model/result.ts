@@ -6,6 +6,7 @@ import { departure } from "./record.ts";
 import { choiceStatistics } from "./result-choice.ts";
 import { kindsStatistics } from "./result-kinds.ts";
 import { pairStatistics } from "./result-pair.ts";
+import { portionsStatistics } from "./result-portions.ts";
 import { rankStatistics } from "./result-rank.ts";
 import { scaleStatistics } from "./result-scale.ts";
 import { units } from "./result-steps.ts";
@@ -172,11 +173,20 @@ const pairResult = z.strictObject({
 const kindsResult = z.strictObject({ ...common, ...kindsStatistics.shape });
 const rankResult = z.strictObject({ ...common, ...rankStatistics.shape });
 const scaleResult = z.strictObject({ ...common, ...scaleStatistics.shape });
+const portionsResult = z.strictObject({ ...common, ...portionsStatistics.shape });
 
-export const result = z.discriminatedUnion("family", [choiceResult, pairResult, kindsResult, scaleResult, rankResult]);
+export const result = z.discriminatedUnion("family", [
+  choiceResult,
+  pairResult,
+  kindsResult,
+  scaleResult,
+  rankResult,
+  portionsResult,
+]);
 export type ChoiceResult = z.infer<typeof choiceResult>;
 export type PairResult = z.infer<typeof pairResult>;
 export type KindsResult = z.infer<typeof kindsResult>;
 export type ScaleResult = z.infer<typeof scaleResult>;
 export type RankResult = z.infer<typeof rankResult>;
+export type PortionsResult = z.infer<typeof portionsResult>;
 export type Result = z.infer<typeof result>;

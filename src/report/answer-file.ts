@@ -1,15 +1,16 @@
 import { markedChoices, markedKinds, markedLines, markedOrders, markedPairs } from "../analysis/marking.ts";
 import { familyOf } from "../analysis/method.ts";
+import { servedPortions } from "../analysis/portion-rows.ts";
 import { markValue } from "../analysis/steps.ts";
 import { answersCsv } from "../archive/answers-csv.ts";
 import { readTable, writeTable } from "../archive/csv.ts";
 import { dataPackage } from "../archive/data-package.ts";
 import { kindsCsv } from "../archive/kinds-csv.ts";
 import { marksCsv } from "../archive/marks-csv.ts";
+import { portionsCsv } from "../archive/portions-csv.ts";
 import { preferencesCsv } from "../archive/preferences-csv.ts";
 import { ranksCsv } from "../archive/ranks-csv.ts";
 import { type AnswerShape, shapeOf } from "../model/method.ts";
-import { problem } from "../model/problem.ts";
 import type { StudyRecord } from "../model/record.ts";
 import { reader } from "../words/en/reader.ts";
 import { columnText } from "../words/en/reader-files.ts";
@@ -21,9 +22,11 @@ const timesOfPersons = ["answer_seconds"];
 /** Columns that name a row, where the file has them. */
 const keysOf = ({ plan }: StudyRecord): string[] =>
   (
-    ({ marks: ["tray", "code", "attribute", "moment"], order: ["tray", "code"] }) as Partial<
-      Record<AnswerShape, string[]>
-    >
+    ({
+      marks: ["tray", "code", "attribute", "moment"],
+      order: ["tray", "code"],
+      portions: ["tray", "code"],
+    }) as Partial<Record<AnswerShape, string[]>>
   )[shapeOf(plan.method).answer] ?? ["tray", "question"];
 
 /** The counted answers of a study as CSV: one line an answer, or a mark. */
@@ -56,7 +59,7 @@ function wholeText(record: StudyRecord): string {
     case "rank":
       return ranksCsv(record, markedOrders(record));
     case "portions":
-      throw problem("analysis/method-not-yet", { method });
+      return portionsCsv(record, servedPortions(record));
   }
 }
 

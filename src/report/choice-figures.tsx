@@ -11,7 +11,14 @@ import type { Figure } from "./figures.tsx";
 
 /** The distance on a ruler; none without an estimate or a bound, with a key in doubt, or with too few answers. */
 export function rulerFigures(result: Result): Figure[] {
-  if (result.family === "scale" || result.family === "rank" || !result.dPrime || result.judgments === 0) return [];
+  if (
+    result.family === "scale" ||
+    result.family === "rank" ||
+    result.family === "portions" ||
+    !result.dPrime ||
+    result.judgments === 0
+  )
+    return [];
   if (["withheld", "too-few", "far-below-chance"].includes(result.outcome)) return [];
   const shown = shownDistance(result, result.dPrime);
   if (shown.estimate === null && shown.low === null) return [];

@@ -99,6 +99,12 @@ function formulaOf(result: Result): string[] {
         page: result.page,
         products: result.products.length,
       });
+    case "portions":
+      return report.portions.formula(
+        result.masses.unit === "panelist",
+        result.masses.differences.length > 1,
+        result.masses.differences[0]?.percentagePoints.confidence ?? result.confidence,
+      );
     case "scale":
       return [
         ...(result.attributes.some(({ form }) => form.kind !== "just-right") ? modelLines(result) : []),

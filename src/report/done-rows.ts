@@ -4,7 +4,7 @@ import { shapeOf } from "../model/method.ts";
 import { askedAttributes } from "../model/moments.ts";
 import type { Plan } from "../model/plan.ts";
 import type { StudyRecord } from "../model/record.ts";
-import type { RankResult, Result } from "../model/result.ts";
+import type { PortionsResult, RankResult, Result } from "../model/result.ts";
 import type { AttributeResult } from "../model/result-scale.ts";
 import { drawsLine } from "../model/steps.ts";
 import { adviceRecord } from "../words/en/advice-record.ts";
@@ -85,7 +85,9 @@ function panelRows({ plan, judgments }: StudyRecord, result: Result): DoneRow[] 
   const counted =
     result.family === "scale"
       ? words.panelMarked(plan.people, result.people, result.judgments)
-      : words.panelIs(plan.people, judgments.length);
+      : result.family === "portions"
+        ? words.chewed.panel(plan.people, result.people, result.judgments)
+        : words.panelIs(plan.people, judgments.length);
   const recruited: DoneRow[] = plan.method === "paired-preference" ? [{ label: words.quotas, lines: [] }] : [];
   return [
     {
@@ -105,6 +107,7 @@ function ruleLines(plan: StudyRecord["plan"], result: Result): string[] {
     const { limit, dPrime, beta } = plan.similarity;
     return [dPrime === null ? words.limitIs(limit, beta) : words.limitDistance(dPrime, beta)];
   }
+  if (result.family === "portions") return [risk, words.chewed.sought(plan.chew.matters), words.chewed.noDirection];
   if (result.family === "rank")
     return [risk, result.predicted.length > 0 ? words.orderExpected(result.predicted) : words.twoSided];
   const beta = result.power ? words.beta(result.power.power) : "";
@@ -156,6 +159,7 @@ function scaleLines(asked: readonly AskedAttribute[], { scale }: Plan): string[]
 
 function designRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
   if (result.family === "rank") return rankDesign(plan, result);
+  if (result.family === "portions") return portionsDesign(plan, result);
   if (result.family !== "scale") return choiceDesign(plan, result);
   const asked = packet.line?.attributes ?? askedAttributes(plan.scale.attributes);
   const attributes = asked.map((attribute) => ({
@@ -202,8 +206,26 @@ function rankDesign({ ranking: { name, definition } }: StudyRecord["plan"], resu
   ];
 }
 
+/** How portions were chewed and weighed, and what is inert among them. */
+function portionsDesign(plan: Plan, result: PortionsResult): DoneRow[] {
+  const { chew, products } = plan;
+  const control = products.find(({ id }) => id === chew.control)?.name ?? null;
+  return [
+    { label: words.chewed.chewing, lines: words.chewed.chewingIs(chew) },
+    { label: words.chewed.weighing, lines: words.chewed.weighingIs(chew) },
+    { label: words.chewed.control, lines: [control === null ? words.none : control] },
+    { label: words.design, lines: [words.williams(result.orders.length, products.length)] },
+    { label: words.repeats, lines: [words.repeatsOf(plan.people, plan.repeats, plan.repeatsIn)] },
+    ...sessionRows(plan),
+    { label: words.model, lines: [words.chewed.model[result.masses.unit]] },
+  ];
+}
+
 /** Orders, reference, repeats, sessions, the rule for stopping: what sets one choice study apart from another. */
-function choiceDesign(plan: StudyRecord["plan"], result: Exclude<Result, { family: "scale" | "rank" }>): DoneRow[] {
+function choiceDesign(
+  plan: StudyRecord["plan"],
+  result: Exclude<Result, { family: "scale" | "rank" | "portions" }>,
+): DoneRow[] {
   const orders = result.orders.map(({ order }) => order);
   const rows: DoneRow[] = [
     { label: words.design, lines: orders.length > 0 ? [words.orders(orders, plan.repeats)] : [] },

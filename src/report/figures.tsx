@@ -17,6 +17,7 @@ import { besideFigures } from "./beside-figures.tsx";
 import { kindsShares, peopleFigure, questionsFigure, rulerFigures } from "./choice-figures.tsx";
 import { curveFigure } from "./curve-figures.tsx";
 import { MarkTable, ShareTable } from "./figure-tables.tsx";
+import { portionFigures } from "./portion-figures.tsx";
 import { rankFigures } from "./rank-figures.tsx";
 import { rightFigure, stepsFigure } from "./steps-figures.tsx";
 import { stripFigure } from "./strip-figures.tsx";
@@ -55,6 +56,8 @@ export function figuresOf(result: Result, said: Description): Figure[] {
       return kindsFigures(result, said);
     case "rank":
       return rankFigures(result);
+    case "portions":
+      return portionFigures(result);
     case "scale":
       return result.attributes.flatMap((_, at) => attributeFigures(result, said, at));
   }

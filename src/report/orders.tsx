@@ -12,7 +12,7 @@ export function Orders({ result, lead }: { result: Result; lead: boolean }) {
   if (orders.length === 0) return null;
   const least = lead ? 0 : leastInGroup;
   const tables = tablesOf(result);
-  const counted = result.family !== "scale" && result.family !== "rank";
+  const counted = result.family !== "scale" && result.family !== "rank" && result.family !== "portions";
   const withheld = counted && tables.some(({ groups }) => !shows(groups, least));
   return (
     <div class="part">
@@ -26,11 +26,21 @@ export function Orders({ result, lead }: { result: Result; lead: boolean }) {
           <Groups key={table.heads[0]} {...table} least={least} />
         ))}
       </div>
-      {!counted && <BalanceTables result={result} />}
-      {!counted && <Positions shown={positionsOf(result)} mean={meanHead(result)} least={least} />}
+      {!counted && <BalanceTables result={result} products={servedOf(result)} />}
+      {!counted && result.family !== "portions" && (
+        <Positions shown={positionsOf(result)} mean={meanHead(result)} least={least} />
+      )}
     </div>
   );
 }
+
+/** Everything that was on the trays: of chewed portions the inert ones too, which the result does not compare. */
+const servedOf = (result: Result): string[] =>
+  result.family === "portions"
+    ? (result.study?.products ?? []).map(({ name }) => name)
+    : result.family === "scale" || result.family === "rank"
+      ? result.products
+      : [];
 
 type Group = { group: string; judgments: number; correct: number | null };
 type GroupTable = { heads: [string, string, string]; groups: Group[] };
@@ -43,7 +53,7 @@ function tablesOf(result: Result): GroupTable[] {
     return [{ heads: [order, answered, first], groups: byOrder }];
   }
   const orders: GroupTable = { heads: [checks.order, checks.answered, checks.right], groups: byOrder };
-  if (result.family === "scale" || result.family === "rank") return [orders];
+  if (result.family === "scale" || result.family === "rank" || result.family === "portions") return [orders];
   if (result.family === "kinds")
     return [{ ...orders, heads: [checks.order, checks.answered, checks.told[result.method]] }];
   const byPlace = result.oddPositions.map(({ position, ...counts }) => ({
@@ -89,9 +99,8 @@ function Groups({ heads, groups, least }: GroupTable & { least: number }) {
 }
 
 /** Places and carry-over of the trays that count: counts of servings, not of answers. */
-function BalanceTables({ result }: { result: Severals }) {
+function BalanceTables({ result, products }: { result: Result; products: readonly string[] }) {
   const words = reader.orders.balance;
-  const { products } = result;
   const { places, follows } = balanceOf(result.orders, products.length);
   return (
     <div class="part">
@@ -101,10 +110,16 @@ function BalanceTables({ result }: { result: Severals }) {
         <Counts
           head={words.places}
           columns={products.map((_, at) => words.place(at + 1))}
-          rows={products}
+          rows={[...products]}
           counts={places}
         />
-        <Counts head={words.after} columns={products.map(words.afterProduct)} rows={products} counts={follows} self />
+        <Counts
+          head={words.after}
+          columns={products.map(words.afterProduct)}
+          rows={[...products]}
+          counts={follows}
+          self
+        />
       </div>
     </div>
   );

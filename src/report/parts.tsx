@@ -29,7 +29,7 @@ export function Parts({ parts, result, said, lead }: Props & { parts: readonly P
 
 function PartBody({ part, result, said, lead }: Props & { part: Part }) {
   if (
-    (part.id === "people" && !showsPeople(result, lead)) ||
+    ((part.id === "people" || part.id === "gains-by-person") && !showsPeople(result, lead)) ||
     (part.id === "sessions" && !showsSessions(result, lead))
   ) {
     return <p class="fine">{reader.orders.withheld(leastInGroup)}</p>;

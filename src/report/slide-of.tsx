@@ -12,6 +12,7 @@ const shown = {
   kinds: ["unlike", "like", "pValue", "dPrime"],
   scale: ["people", "fValue", "pValue", "within"],
   rank: ["people", "page", "pagePValue", "friedman", "pValue"],
+  portions: ["people", "gain-1", "gain-2", "difference", "pValue"],
 } satisfies Record<Result["family"], string[]>;
 
 /** Letters of the line at the top of a screen. */

@@ -33,7 +33,7 @@ function rankingRecord(predicted: string[] = [], change: Partial<StudyRecord> = 
     const choice = codes.join(" ");
     return { tray, seat: tray, wave, device: tablet, question: 1, choice, guess: false, paper: false };
   });
-  return { ...record, looks: [], masses: null, judgments, ...change };
+  return { ...record, looks: [], masses: null, portions: [], weighings: [], judgments, ...change };
 }
 const show = (record: StudyRecord, lead = true) =>
   render(

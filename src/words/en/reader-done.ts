@@ -2,6 +2,7 @@ import type { NoPreference, PanelType, Stopping } from "../../model/plan.ts";
 import { chosenPercent, nbsp, percent } from "../number.ts";
 import { modelText } from "./mixed.ts";
 import { clock, day, dayAndTime, listed, number, plural, times } from "./reader-parts.ts";
+import { chewed } from "./reader-portions.ts";
 
 /** How the study was done: labels and values of the items of a test report. */
 
@@ -141,6 +142,7 @@ export const done = {
     mixed: modelText,
   },
   ranked: (name: string) => `Ranked: ${name.trim()}`,
+  chewed,
   rankModel: "Ranks compared within panelists, who put every product in one order. No distance between ranks is used.",
   orderExpected: (names: readonly string[]) =>
     `One-sided, for the order expected beforehand: ${names.map((name) => `\u201c${name}\u201d`).join(", ")}, from least to most`,

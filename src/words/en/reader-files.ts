@@ -60,6 +60,24 @@ export const columns: Record<string, Column> = {
   },
   code_chosen: { title: "Code chosen", description: "Code of the sample chosen; empty for no preference." },
   product: { title: "Product", description: "The product that the sample was, by the opened key." },
+  grams_in: { title: "Portion", description: "Mass of the portion before it was chewed, in grams as typed." },
+  grams_out: {
+    title: "Closed cup",
+    description:
+      "Mass of the closed cup after chewing, with lid and rinse water, in grams as typed; empty where the portion does not count.",
+  },
+  cup: { title: "Empty cup", description: "Mass of the empty cup with its lid, in grams as typed." },
+  rinse: { title: "Rinse water", description: "Mass of the water spat into the cup, in grams as typed; empty: none." },
+  seconds: { title: "Seconds chewed", description: "By the tablet’s own clock, between the panelist’s two touches." },
+  weighed_after: {
+    title: "Weighed afterwards",
+    description: "Mass of the closed cup, also where the portion does not count; empty where it was not weighed.",
+  },
+  left_out: {
+    title: "Left out",
+    description:
+      "Why the portion does not count: swallowed, not-weighed, contradicted or impossible; empty where it counts.",
+  },
   attribute: { title: "Attribute", description: "The property judged, as the plan names it." },
   moment: {
     title: "Moment",

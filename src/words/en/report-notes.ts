@@ -1,5 +1,6 @@
 import type { Paper } from "../../model/event.ts";
 import type { PanelType } from "../../model/plan.ts";
+import type { PortionLeftOut } from "../../model/portion-check.ts";
 import type { Departure, UnansweredReason } from "../../model/record.ts";
 import type { Caveat } from "../../model/result.ts";
 import { percent, pText, shortNumber, statistic, wholeNumber } from "../number.ts";
@@ -175,6 +176,15 @@ const paperWhy: Record<Extract<Departure, { what: "paper-not-checked" }>["why"],
   once: "was typed in by one person only",
   differs: "was typed in by two people who did not type the same",
 };
+const leftOut: Record<PortionLeftOut, string> = {
+  swallowed: "not all of it was spat out, so there was nothing to weigh",
+  "not-weighed": "a reading of the balance is missing",
+  contradicted: "two readings of the balance contradict each other, and nobody ruled",
+  impossible: "the readings cannot be of one portion",
+};
+/** "Tray 17, 482", "Portions of tray 17, 482; tray 19, 305". */
+const listOfPortions = (portions: readonly { tray: number; code: string }[]): string =>
+  `${portions.length === 1 ? "Tray" : "Trays"} ${firstListed(portions.map(({ tray, code }) => `${tray} (${code})`))}`;
 const records = (count: number): string => (count === 1 ? "1 record" : `${wholeNumber(count)} records`);
 const spare = (d: Extract<Departure, { what: "spare-served" }>): string =>
   d.instead === null ? spareReasons[d.reason] : `instead of tray ${d.instead}`;
@@ -218,6 +228,16 @@ export const departures: DepartureSentences = {
   "close-note": (d) => `Noted at the close: “${d.note.trim()}”`,
   "records-missing": (d) =>
     `${records(d.records)} known at the close or the reveal ${d.records === 1 ? "is" : "are"} missing here. The numbers may change.`,
+  "portions-left-out": (d) =>
+    `${listOfPortions(d.portions)}: ${d.portions.length === 1 ? "it was chewed and does" : "they were chewed and do"} not count (${leftOut[d.why]}).`,
+  "weighed-not-chewed": (d) =>
+    `${listOfPortions(d.portions)}: the closed cup was weighed, and no counted tablet says that the portion was chewed. It does not count.`,
+  "portion-off-mass": (d) =>
+    `Tray ${d.tray}, ${d.code}: the portion was ${shortNumber(Math.abs(d.grams), 3)} g ${d.grams < 0 ? "lighter" : "heavier"} than planned, beyond what was given. It counts.`,
+  "weighings-taken-back": (d) =>
+    `${d.readings === 1 ? "1 reading" : `${wholeNumber(d.readings)} readings`} of the balance ${d.readings === 1 ? "was" : "were"} taken back by whoever weighed.`,
+  "weighings-off-plan": (d) =>
+    `${d.readings === 1 ? "1 reading names" : `${wholeNumber(d.readings)} readings name`} a tray or a code that the plan does not hold. ${d.readings === 1 ? "It was" : "They were"} left out.`,
   "records-not-read": (d) =>
     `${records(d.records)} of a newer version of Cloche ${d.records === 1 ? "was" : "were"} not used. The numbers may change.`,
 };

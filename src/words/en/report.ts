@@ -29,6 +29,7 @@ import { kindsWords } from "./report-kinds.ts";
 import { caveats, departures } from "./report-notes.ts";
 import { panel } from "./report-panel.ts";
 import { parts } from "./report-parts.ts";
+import { portions } from "./report-portions.ts";
 import { preference, twoSided } from "./report-preference.ts";
 import { rank } from "./report-rank.ts";
 import { scale } from "./report-scale.ts";
@@ -141,6 +142,7 @@ export const report = {
   scale,
   steps,
   rank,
+  portions,
   curve,
   beside,
   family,
