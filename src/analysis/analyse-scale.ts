@@ -1,7 +1,7 @@
 import type { Attribute } from "../model/attribute.ts";
 import { askedAttributes, inOrderOfMoments, secondsAt } from "../model/moments.ts";
 import type { Plan } from "../model/plan.ts";
-import type { MarkedLine, ScaleRow, StudyRecord } from "../model/record.ts";
+import { type MarkedLine, type ScaleRow, type StudyRecord, servedKey } from "../model/record.ts";
 import type { Caveat, ScaleResult } from "../model/result.ts";
 import type { AttributeResult, ScaleStatistics } from "../model/result-scale.ts";
 import { unitOf } from "../model/result-steps.ts";
@@ -109,9 +109,9 @@ const curvesOf = (attributes: readonly Attribute[], order: readonly string[]): S
     });
 
 /** Trays with a mark, with what was on them. */
-function servedTrays({ opened }: StudyRecord, marked: readonly MarkedLine[]): { tray: number; samples: Sample[] }[] {
+function servedTrays(record: StudyRecord, marked: readonly MarkedLine[]): { tray: number; samples: Sample[] }[] {
   const counted = new Set(marked.map(({ tray }) => tray));
-  return opened.key.trays.filter(({ tray }) => counted.has(tray));
+  return servedKey(record).filter(({ tray }) => counted.has(tray));
 }
 
 /** How many counted trays each order has, of the orders that the planned trays have. */

@@ -170,6 +170,8 @@ export function servedBatches(record: StudyRecord, served: readonly Served[], pr
   const had = new Set(
     served.flatMap(({ samples }) => samples.filter((sample) => sample.product === product).map(({ batch }) => batch)),
   );
+  // what nobody recorded is no batch
+  had.delete("");
   const planned = record.plan.waves.flatMap((wave) => wave.batches[product] ?? []);
   return [...new Set([...planned.filter((batch) => had.has(batch)), ...[...had].sort()])];
 }

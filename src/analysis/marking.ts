@@ -1,7 +1,7 @@
 import { shapeOf } from "../model/method.ts";
 import { askedAttributes } from "../model/moments.ts";
 import { problem } from "../model/problem.ts";
-import type { Judgment, KeptMark, MarkedLine, StudyRecord } from "../model/record.ts";
+import { type Judgment, type KeptMark, type MarkedLine, type StudyRecord, servedKey } from "../model/record.ts";
 import { isPair, kindsOf, oddPlace, rightPlaces, type TrayOrder } from "./right-answer.ts";
 
 export { oddPlace };
@@ -200,7 +200,7 @@ function letterOf({ plan }: StudyRecord, product: string | null | undefined): st
 
 /** What the opened key says of a tray. */
 function keyOf(record: StudyRecord): (tray: number) => OnTray & { letters: Omit<TrayOrder, "expected"> } {
-  const keys = new Map(record.opened.key.trays.map((tray) => [tray.tray, tray]));
+  const keys = new Map(servedKey(record).map((tray) => [tray.tray, tray]));
   const letter = (product: string) => letterOf(record, product) ?? "?";
   return (tray) => {
     const found = keys.get(tray);

@@ -1,4 +1,4 @@
-import type { StudyRecord } from "../model/record.ts";
+import { type StudyRecord, servedKey } from "../model/record.ts";
 import type { Caveat } from "../model/result.ts";
 import type { AttributeResult, ServedTerm } from "../model/result-scale.ts";
 import { leadingTest } from "./mixed-lead.ts";
@@ -10,8 +10,8 @@ import type { ServedRow } from "./mixed-terms.ts";
  * The terms that a locked plan varies: sessions where there are several, the place served where a product stands in more
  * than one, batches where a product comes from more than one.
  */
-export function termsOfPlan({ opened }: StudyRecord, sessions: readonly string[]): ServedTerm[] {
-  const samples = opened.key.trays.flatMap(({ samples }) =>
+export function termsOfPlan(record: StudyRecord, sessions: readonly string[]): ServedTerm[] {
+  const samples = servedKey(record).flatMap(({ samples }) =>
     samples.map(({ product, batch }, at) => ({ product, batch, place: at + 1, session: "" })),
   );
   return [...(sessions.length > 1 ? (["session"] as const) : []), ...varied(samples)];

@@ -5,8 +5,13 @@ import type { Body, Kind } from "../model/event.ts";
 /** Who writes: the lead's laptop, or a tablet by its place in `tabletNames`. */
 export type By = "lead" | 0 | 1 | 2;
 
-/** What only the writing tells: the heads of all that was written before, and the ids of the devices. */
-export type Known = { heads: Heads; device: (by: By) => string };
+/** What only the writing tells: the heads of all that was written before, the ids of the devices, and instants. */
+export type Known = {
+  heads: Heads;
+  device: (by: By) => string;
+  /** The instant so many minutes before the act, by a clock that is right. */
+  ago: (minutes: number) => string;
+};
 
 /** One thing that happened. `at`: minutes after midnight of the demo's day, by a clock that is right. */
 export type Act = {
@@ -45,6 +50,7 @@ export function writeActs(acts: readonly Act[], desk: Desk): WrittenAct[] {
       const heads: Heads = Object.fromEntries([...last].map(([each, { seq }]) => [each, seq]));
       const before = last.get(device);
       const seq = (before?.seq ?? 0) + 1;
+      const ago = (minutes: number) => instantOf(act.at - minutes, desk.offsetMinutes);
       const written = writeEvent({
         id: act.id,
         stream: desk.stream,
@@ -53,7 +59,7 @@ export function writeActs(acts: readonly Act[], desk: Desk): WrittenAct[] {
         prev: before?.hash ?? null,
         at: instantOf(act.at - slowMinutes[act.by], desk.offsetMinutes),
         kind: act.kind,
-        body: typeof act.body === "function" ? act.body({ heads, device: desk.device }) : act.body,
+        body: typeof act.body === "function" ? act.body({ heads, device: desk.device, ago }) : act.body,
       });
       last.set(device, { seq, hash: written.hash });
       return {

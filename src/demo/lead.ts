@@ -36,7 +36,9 @@ export const paperActs = (newEventId: () => string, from: string): Act[] =>
     body: { paper, reprint: false },
   }));
 
-/** The end of a tasting: closed, then opened, each naming all that was there. */
+const withKey = ["kitchen-by-product", "kitchen-by-tray"] as const;
+
+/** The end of a tasting: the sheets with the key are back; then closed, then opened, each naming all that was there. */
 export function endActs(
   lock: Lock,
   newEventId: () => string,
@@ -44,6 +46,12 @@ export function endActs(
 ): Act[] {
   const { opened } = lock;
   return [
+    ...withKey.map(
+      (paper, at): Act => ({
+        ...{ id: newEventId(), by: "lead", at: minutesOf(end.closed) - 1 + at / 4, kind: "sheet-returned" },
+        body: { paper, note: "" },
+      }),
+    ),
     {
       id: newEventId(),
       by: "lead",

@@ -1,4 +1,5 @@
 import type { Plan } from "../model/plan.ts";
+import { usualPace } from "../model/plan-question.ts";
 import { current, held, kitchenPlan, rested, steamed, waves } from "./kitchen.ts";
 
 const buy = "buy a second steam oven (6 400 crowns) if it also saves at least 4 points of cook loss";
@@ -13,6 +14,7 @@ export const trianglePlan = (): Plan => ({
   method: "triangle",
   people: 24,
   spares: 3,
+  pace: { ...usualPace(), windowFrom: 4, windowTo: 15 },
   waves: waves(["11:15", "11:30", "11:45", "12:00"], 6, [current, steamed]),
 });
 

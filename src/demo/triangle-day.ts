@@ -5,9 +5,10 @@ import { chance } from "./chance.ts";
 import { endActs, lockActs, paperActs } from "./lead.ts";
 import { type Lock, triangleCode } from "./lock.ts";
 import { plannedSittings, turnAt } from "./seating.ts";
+import { triangleKitchen } from "./triangle-kitchen.ts";
 
 /** What happened at this tasting. Seats are trays: seat 4 is the person with tray 4. */
-const late = 4;
+const late = { tray: 4, wave: 2, noted: "11:18" };
 const notCleared = 5;
 const guessedRight = 8;
 const dropped = { tray: 11, spare: 25 };
@@ -21,8 +22,7 @@ const remarks: Readonly<Record<number, string>> = {
   22: "One of them was clearly wetter.",
 };
 
-const closeNote =
-  "Tray 4 was late and was served with wave 2. Batch “new 3” first read 71 °C at the core, went back into the oven and was served at 76 °C. The clock of Tablet B was 7 minutes slow.";
+const closeNote = "The clock of Tablet B was 7 minutes slow.";
 
 /**
  * Q1 from plan to opened key: 14 of 24 right, with everything that can happen on a tasting day.
@@ -34,7 +34,8 @@ export function triangleDay(lock: Lock, newEventId: () => string): Act[] {
   const { plan, packet } = lock.body;
   const ballots = new Ballots("Q1", packet, newEventId);
   const right = rightTrays();
-  const answers = sittings(lock).flatMap((sitting) => {
+  const seated = sittings(lock);
+  const answers = seated.flatMap((sitting) => {
     const choice = triangleCode(lock, sitting.tray, right.has(sitting.tray));
     return ballots.choice(sitting, choice, sitting.tray === guessedRight);
   });
@@ -44,6 +45,7 @@ export function triangleDay(lock: Lock, newEventId: () => string): Act[] {
   return [
     ...lockActs(lock, newEventId, { drafted: "7:41", locked: "8:06" }),
     ...paperActs(newEventId, "8:10"),
+    ...triangleKitchen(lock, newEventId, seated, late),
     ...answers,
     ...secondAnswer,
     ...(concerned ? [ballots.notCleared(concerned)] : []),
@@ -56,7 +58,7 @@ export function triangleDay(lock: Lock, newEventId: () => string): Act[] {
 function sittings({ body: { plan } }: Lock): Sitting[] {
   const planned = plannedSittings(plan)
     .filter(({ tray }) => tray !== notCleared)
-    .map((sitting) => (sitting.tray === late ? { ...sitting, at: turnAt(plan, 2, 2) } : sitting));
+    .map((sitting) => (sitting.tray === late.tray ? { ...sitting, at: turnAt(plan, late.wave, 2) } : sitting));
   const spares: Sitting[] = [
     { tray: dropped.spare, tablet: 1, at: turnAt(plan, 2, 2) },
     { tray: extra.spare, tablet: 2, at: turnAt(plan, extra.wave, 2) },

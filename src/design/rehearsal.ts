@@ -81,6 +81,8 @@ function played(plan: Plan, packet: BlindPacket, world: World, seed: string, app
     masses: null,
     notAnswered: [],
     departures: [],
+    otherBatches: [],
+    temperatures: [],
   };
 }
 

@@ -17,18 +17,21 @@ export type Around = {
   notRead?: number;
 };
 
+/** What the kitchen's log says of it. */
+type OfKitchen = { kitchen: readonly Departure[] };
+
 /** A tray that counts, with the ballot that does and the seat it speaks for. */
 export type Seated = { tray: TrayState; ballot: Ballot; seat: number };
 
 export const inTime = ({ arrival }: Pick<KeptMark, "arrival">): boolean =>
   arrival === "on-time" || arrival === "admitted";
 
-/** What did not go by the plan: of the trays, the seats, the unanswered ones and the study, in this order. */
+/** What did not go by the plan: of the trays, the seats, the unanswered ones, the kitchen and the study, in this order. */
 export function departuresOfRecord(
   state: StudyState,
   seated: readonly Seated[],
   unanswered: readonly TrayState[],
-  around: Around,
+  around: Around & OfKitchen,
 ): Departure[] {
   const packet = state.lock?.body.packet;
   return [
@@ -37,6 +40,7 @@ export function departuresOfRecord(
     ...departuresOfPaper(seated),
     ...seatsCountedTwice(seated, state.lock?.body.seats ?? []),
     ...departuresOfUnanswered(unanswered),
+    ...around.kitchen,
     ...departuresOfStudy(state, around),
   ];
 }

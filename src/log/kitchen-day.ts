@@ -1,4 +1,3 @@
-import type { Body } from "../model/event.ts";
 import type { haltReasons } from "../model/kitchen-event.ts";
 import type { Plan } from "../model/plan.ts";
 import { potsOfWave } from "./day-batches.ts";
@@ -36,7 +35,7 @@ export type KitchenDay = {
   /** Halts that no entry has ended: they hold back every wave. */
   halts: Halt[];
   /** Papers with the key: which were printed, and which are back. */
-  sheets: { paper: Body<"sheet-returned">["paper"]; back: FactOf<"sheet-returned">[] }[];
+  sheets: { paper: (typeof withKey)[number]; back: FactOf<"sheet-returned">[] }[];
   voided: VoidedEntry[];
   /** Entries of waves or pots that the study does not have, and exceptions of nobody who may allow them: shown, never used. */
   strays: KitchenFact[];
@@ -65,7 +64,7 @@ export function dayOfFacts(
   const entries = entriesOf(facts);
   const trays = traysOfDay(packet, entries);
   const halts = haltsOf(entries);
-  const waves = pots.map(({ wave, pots: labels }) => waveDay({ wave, labels, plan, entries, trays, halts, now }));
+  const waves = pots.map(({ wave, pots: labels }) => waveDay({ wave, labels, plan, entries, trays, now }));
   const some = limitsOf(plan).length > 0;
   return {
     limits: some ? (plan.uncooked ? "not-cooked" : "some") : "none",
@@ -85,11 +84,12 @@ type OneWave = {
   plan: Plan;
   entries: DayEntries;
   trays: ReadonlyMap<number, TrayDay>;
-  halts: readonly Halt[];
   now: number;
 };
 
-function waveDay({ wave, labels, plan, entries, trays, halts, now }: OneWave): WaveDay {
+/** One wave by some of the entries: `labels` are those that the lock gives it. */
+export function waveDay({ wave, labels, plan, entries, trays, now }: OneWave): WaveDay {
+  const halts = haltsOf(entries);
   const changes = entries.of("batch-changed").filter(({ body }) => body.wave === wave);
   const mine = [...trays.values()].filter((tray) => (tray.wave ?? tray.planned) === wave).map(({ tray }) => tray);
   const pots = potsOfWave(labels, mine, changes).map((served) => potDay(served, wave, plan, entries));

@@ -3,6 +3,7 @@ import type { OpenedKey } from "../model/key.ts";
 import { problem } from "../model/problem.ts";
 import type { Judgment, KeptMark, KeptPortion, StudyRecord } from "../model/record.ts";
 import type { KeptMark as FoldedMark } from "./ballots.ts";
+import { kitchenOfRecord } from "./day-record.ts";
 import { type Around, departuresOfRecord, inTime, type Seated } from "./departures.ts";
 import { within } from "./fact.ts";
 import { foldStudy, type StudyState } from "./fold.ts";
@@ -45,6 +46,7 @@ function recordWith(state: StudyState, opened: OpenedKey, revealedAt: string, ar
   const portions = seated.flatMap(portionsOf);
   const weighings = weighingsOf(state);
   const counted = new Set([...judgments, ...marks, ...portions].map(({ tray }) => tray));
+  const kitchen = kitchenOfRecord(state, lock, opened);
   const unanswered = [...state.trays.values()].filter((tray) => !tray.spare && !counted.has(tray.tray));
   return {
     study: lock.stream.id,
@@ -65,9 +67,11 @@ function recordWith(state: StudyState, opened: OpenedKey, revealedAt: string, ar
     masses: massesOf(state),
     notAnswered: unanswered.map((tray) => tray.tray),
     departures: [
-      ...departuresOfRecord(state, seated, unanswered, around),
+      ...departuresOfRecord(state, seated, unanswered, { ...around, kitchen: kitchen.departures }),
       ...departuresOfPortions(state, weighings, portions),
     ],
+    otherBatches: kitchen.otherBatches,
+    temperatures: kitchen.temperatures,
   };
 }
 

@@ -2,7 +2,8 @@ import * as z from "zod/mini";
 import type { ScaleForm } from "./attribute.ts";
 import { noMarkReasons } from "./ballot-event.ts";
 import { spareReasons, voidReasons } from "./event.ts";
-import { openedKey } from "./key.ts";
+import { type Key, openedKey } from "./key.ts";
+import { kitchenDepartures, kitchenRow, otherBatch } from "./kitchen-record.ts";
 import { massSources } from "./measured.ts";
 import { answerWords } from "./method.ts";
 import { blindPacket } from "./packet.ts";
@@ -180,6 +181,7 @@ export const departure = z.discriminatedUnion("what", [
   /** Records of a newer app, or of a kind unknown here: kept, not used. */
   z.strictObject({ what: z.literal("records-not-read"), records: count }),
   ...portionDepartures,
+  ...kitchenDepartures,
 ]);
 export type Departure = z.infer<typeof departure>;
 
@@ -220,5 +222,26 @@ export const studyRecord = z.strictObject({
   /** Planned trays (spares left out) with no counted answer. */
   notAnswered: z.array(trayNumber),
   departures: z.array(departure),
+  /** Samples that came from another batch than the opened key says: what was cooked anew or swapped on the day. */
+  otherBatches: z._default(z.array(otherBatch), []),
+  /** Temperatures and times as they were written down, wave by wave. */
+  temperatures: z._default(z.array(kitchenRow), []),
 });
 export type StudyRecord = z.infer<typeof studyRecord>;
+
+/** The opened key with the batches that were really served; empty where nobody can say which one it was. */
+export function servedKey({ opened, otherBatches }: Pick<StudyRecord, "opened" | "otherBatches">): Key["trays"] {
+  if (otherBatches.length === 0) return opened.key.trays;
+  const nameOf = (tray: number, code: string | null) => `${tray} ${code ?? ""}`;
+  const others = new Map(otherBatches.map(({ tray, code, batch }) => [nameOf(tray, code), batch]));
+  return opened.key.trays.map((tray) => ({
+    ...tray,
+    samples: tray.samples.map((sample) => ({
+      ...sample,
+      batch: others.get(nameOf(tray.tray, sample.code)) ?? sample.batch,
+    })),
+    ...(tray.reference
+      ? { reference: { ...tray.reference, batch: others.get(nameOf(tray.tray, null)) ?? tray.reference.batch } }
+      : {}),
+  }));
+}

@@ -37,6 +37,8 @@ export function emptyRecord(plan: Plan) {
     portions: [],
     notAnswered: [],
     departures: [],
+    otherBatches: [],
+    temperatures: [],
   };
 }
 

@@ -8,7 +8,10 @@ import { openParts } from "../../src/design/readiness.ts";
 import { brokenLinks, headsOf } from "../../src/log/chain.ts";
 import { foldClaim } from "../../src/log/claim.ts";
 import { readEvent } from "../../src/log/facts.ts";
+import { foldStudy } from "../../src/log/fold.ts";
+import { dayOf } from "../../src/log/kitchen-day.ts";
 import { recordOf } from "../../src/log/record.ts";
+import type { Fact } from "../../src/model/event.ts";
 import { newEventId, newId } from "../../src/model/id.ts";
 import type { Departure } from "../../src/model/record.ts";
 import type { ClaimStudy } from "../../src/organizer/claim-results.ts";
@@ -114,7 +117,8 @@ describe("the triangle's day", () => {
 
   test("tray 5 stopped at the allergens, which the log knows as “not cleared” and no more; somebody else took spare 26", () => {
     const { state, facts } = at(0);
-    const about = facts.filter(({ body }) => "tray" in body && body.tray === 5);
+    // what the kitchen did to the tray says nothing of who it was for
+    const about = facts.filter(({ body, kind }) => kind !== "tray-handled" && "tray" in body && body.tray === 5);
     expect(about.map(({ kind, body }) => [kind, body])).toEqual([["tray-stopped", { tray: 5, reason: "not-cleared" }]]);
     expect(state.trays.get(26)?.served?.body).toMatchObject({ instead: null, reason: "extra-person" });
   });
@@ -142,8 +146,32 @@ describe("the triangle's day", () => {
   });
 
   test("what has no place of its own in the log stands in the note of the close", () => {
-    const note = at(0).state.close?.body.note ?? "";
-    for (const fact of ["Tray 4 was late", "71 °C", "76 °C", "7 minutes slow"]) expect(note).toContain(fact);
+    expect(at(0).state.close?.body.note).toBe("The clock of Tablet B was 7 minutes slow.");
+  });
+
+  test("batch 3 of the new process read 71 °C, was held back, went into the oven again and read 76 °C", () => {
+    const { state } = at(0);
+    const third = (now: Fact[]) => dayOf(foldStudy(now), 0)?.waves.find(({ wave }) => wave === 3);
+    const all = [...state.facts.values()];
+    const passed = all.find(({ kind, body }) => kind === "core-read" && "after" in body && body.after.length > 0);
+    const until = all.filter(({ at, kind }) => kind === "study-locked" || at < (passed?.at ?? ""));
+    expect(third(until)?.blocked.map(({ why }) => why)).toEqual(["below"]);
+    expect(third(all)?.blocked).toEqual([]);
+    expect(departures()).toContainEqual(
+      expect.objectContaining({ what: "core-below", batch: "new 3", celsius: ["71", "76"], limit: 74, ended: "met" }),
+    );
+  });
+
+  test("tray 4 was served with wave 2 and from its batches; nothing was served while held back or out of its window", () => {
+    const { departures: list, otherBatches } = recordOf(at(0).state, { keyMatches: true });
+    expect(list).toContainEqual({ what: "person-noted", tray: 4, state: "late", wave: 2, note: "" });
+    expect(new Set(otherBatches.map(({ tray, batch }) => `${tray} ${batch}`))).toEqual(
+      new Set(["4 current 2", "4 new 2"]),
+    );
+    const whats = new Set(list.map(({ what }) => what));
+    for (const none of ["served-blocked", "served-outside-window", "sheet-not-returned"] as const) {
+      expect(whats.has(none)).toBe(false);
+    }
   });
 });
 

@@ -1,7 +1,11 @@
+import { headsOf } from "../../src/log/chain.ts";
+import { foldStudy } from "../../src/log/fold.ts";
+import { recordOf } from "../../src/log/record.ts";
 import type { Body, Fact } from "../../src/model/event.ts";
 import type { Plan } from "../../src/model/plan.ts";
+import type { StudyRecord } from "../../src/model/record.ts";
 import { limitTables, type SafetyLimit } from "../../src/model/safety-limit.ts";
-import { lead, Writer } from "./example.ts";
+import { lead, study, Writer } from "./example.ts";
 
 /** Poultry as US authorities advise consumers (chart of safe temperatures, two-hour rule; see test/model/safety-check). */
 export const poultry: SafetyLimit[] = limitTables.consumer.filter(
@@ -104,3 +108,30 @@ export class Cook {
 
 /** Milliseconds since 1970 of a time of the day of these tests. */
 export const at = (clock: string): number => Date.parse(`2026-05-03T${clock}:00.000Z`);
+
+/** The key of the example: "new" twice and "current" once on every tray, each wave from its own batches. */
+function openedKey(): Body<"key-revealed">["opened"] {
+  const trays = [1, 1, 1, 2, 2, 2, 2].map((wave, at) => ({
+    tray: at + 1,
+    order: "BAB",
+    samples: [steamed, current, steamed].map((product, place) => ({
+      code: ["482", "715", "309"][place] ?? "",
+      product,
+      batch: `${product === current ? "current" : "new"} ${wave}`,
+    })),
+  }));
+  const pots = [
+    { pot: "KT", product: current, batch: "current 1" },
+    { pot: "MV", product: steamed, batch: "new 1" },
+    { pot: "PW", product: current, batch: "current 2" },
+    { pot: "RZ", product: steamed, batch: "new 2" },
+  ];
+  return { key: { v: 1, study, seed: "00", trays, pots }, salt: "00" };
+}
+
+/** The record of what was written so far, closed and opened. */
+export function recorded(cook: Cook): StudyRecord {
+  cook.note("study-closed", { heads: headsOf(cook.facts), knownUnsent: 0, note: "" });
+  cook.note("key-revealed", { heads: headsOf(cook.facts), opened: openedKey() });
+  return recordOf(foldStudy(cook.facts), { keyMatches: true });
+}

@@ -6,6 +6,7 @@ import type { Caveat } from "../../model/result.ts";
 import { percent, pText, shortNumber, statistic, wholeNumber } from "../number.ts";
 import { firstListed, limitText, listed } from "./phrases.ts";
 import { spareReasons, voidReasons } from "./reasons.ts";
+import { kitchenDepartures } from "./report-kitchen.ts";
 
 type CaveatSentences = { [W in Caveat["what"]]: (caveat: Extract<Caveat, { what: W }>) => string };
 type DepartureSentences = { [W in Departure["what"]]: (departure: Extract<Departure, { what: W }>) => string };
@@ -238,6 +239,7 @@ export const departures: DepartureSentences = {
     `${d.readings === 1 ? "1 reading" : `${wholeNumber(d.readings)} readings`} of the balance ${d.readings === 1 ? "was" : "were"} taken back by whoever weighed.`,
   "weighings-off-plan": (d) =>
     `${d.readings === 1 ? "1 reading names" : `${wholeNumber(d.readings)} readings name`} a tray or a code that the plan does not hold. ${d.readings === 1 ? "It was" : "They were"} left out.`,
+  ...kitchenDepartures,
   "records-not-read": (d) =>
     `${records(d.records)} of a newer version of Cloche ${d.records === 1 ? "was" : "were"} not used. The numbers may change.`,
 };
