@@ -8,8 +8,8 @@ import { outlineOf } from "./facts.ts";
 /** What a device of the kitchen gets of an event before the reveal: its text, an outline, or that there is one. */
 export type KitchenView = { form: "text" } | { form: "outline"; outline: Envelope } | { form: "nothing" };
 
-/** Rulings that change which trays are served. They name trays and devices, never answers. */
-const rulings: readonly Kind[] = ["ballot-voided", "spare-served", "contest-settled", "study-closed"];
+/** What leads do that changes which trays are served, and which papers have to come back. It names trays and devices, never answers. */
+const rulings: readonly Kind[] = ["ballot-voided", "spare-served", "contest-settled", "paper-printed", "study-closed"];
 const ballots: readonly Kind[] = [
   "tray-opened",
   "answer-kept",

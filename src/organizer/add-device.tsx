@@ -14,7 +14,7 @@ import type { Devices } from "./use-devices.ts";
 
 const headingId = "add-device";
 
-/** Makes a one-time code for a tablet, a reader or a second lead, and shows it large. */
+/** Makes a one-time code for a tablet, a phone of the kitchen, a reader or a second lead, and shows it large. */
 export function AddDevice({ servable, devices }: { servable: Servable[]; devices: Devices }) {
   const words = tabletWords.make;
   const lead = useLead();

@@ -1,8 +1,10 @@
 import { useCallback, useEffect, useState } from "preact/hooks";
 import type { EventStore, Identity } from "../device/event-store.ts";
+import type { Role } from "../model/http.ts";
 import { ErrorBoundary } from "../ui/error-boundary.tsx";
 import { useReading } from "../ui/use-store.ts";
 import { organizer } from "../words/en/organizer.ts";
+import { onDayWords } from "../words/en/organizer-on-day.ts";
 import { sentenceOf } from "../words/problem-sentence.ts";
 import { type Fetch, type Lead, LeadContext, useLead } from "./app-context.ts";
 import { Bar } from "./bar.tsx";
@@ -12,6 +14,7 @@ import type { KeepState } from "./draft-keeper.ts";
 import { watchOf } from "./facts.ts";
 import { keyMemory } from "./key-memory.ts";
 import { KitchenPage } from "./kitchen-page.tsx";
+import { KitchenStudy, KitchenToday } from "./kitchen-today.tsx";
 import { Page } from "./page.tsx";
 import { papersAddress, type Route, readRoute, studiesAddress } from "./route.ts";
 import { Setup } from "./setup.tsx";
@@ -19,6 +22,9 @@ import { neverSent, type Sent } from "./status.ts";
 import { Studies } from "./studies.tsx";
 import { Study } from "./study.tsx";
 import { Tablets } from "./tablets.tsx";
+
+/** Whose app this is: leads have all of it, the kitchen a few pages of its own. */
+const staff: readonly Role[] = ["lead", "kitchen"];
 
 /** How often it is looked whether the time of an opened key is over. */
 const lookEveryMs = 10_000;
@@ -34,7 +40,7 @@ export type AppProps = {
   onUpdate: (listener: (accept: () => void) => void) => void;
 };
 
-/** The lead's app: who this browser is, where it stands, and what went wrong. */
+/** The app of leads and of the kitchen: who this browser is, where it stands, and what went wrong. */
 export function App(props: AppProps) {
   const { store, fetcher, now } = props;
   const route = useRoute();
@@ -59,7 +65,7 @@ export function App(props: AppProps) {
   return (
     <div class="sheet">
       <ErrorBoundary instead={(thrown) => <Broken thrown={thrown} />}>
-        {who === null || who.role !== "lead" ? (
+        {who === null || !staff.includes(who.role) ? (
           <Setup
             store={store}
             fetcher={fetcher}
@@ -97,7 +103,11 @@ function Enrolled(props: AppProps & { who: Identity; route: Route; onEnrolled: (
     <LeadContext.Provider value={lead}>
       <Bar route={route} />
       <ErrorBoundary key={JSON.stringify(route)} instead={(thrown) => <Broken thrown={thrown} />}>
-        <Body route={route} onEnrolled={onEnrolled} />
+        {who.role === "kitchen" ? (
+          <KitchenBody route={route} onEnrolled={onEnrolled} />
+        ) : (
+          <Body route={route} onEnrolled={onEnrolled} />
+        )}
       </ErrorBoundary>
     </LeadContext.Provider>
   );
@@ -117,8 +127,9 @@ function Body({ route, onEnrolled }: { route: Route; onEnrolled: () => void }) {
       return <KitchenPage />;
     case "study":
     case "step":
+    case "day-step":
     case "papers":
-      return <Study key={`${route.id} ${route.page === "step" ? route.step : route.page}`} route={route} />;
+      return <Study key={keyOf(route)} route={route} />;
     case "setup":
       return <Again code={route.code} onEnrolled={onEnrolled} />;
     case "again":
@@ -127,6 +138,31 @@ function Body({ route, onEnrolled }: { route: Route; onEnrolled: () => void }) {
       return <Notice heading={organizer.errors.unknownPage} text={organizer.errors.unknownText} />;
   }
 }
+
+/** What a phone of the kitchen can open: the list and the day of locked studies. Everything else is the lead's. */
+function KitchenBody({ route, onEnrolled }: { route: Route; onEnrolled: () => void }) {
+  switch (route.page) {
+    case "studies":
+      return <KitchenToday />;
+    case "study":
+    case "day-step":
+      return <KitchenStudy key={keyOf(route)} route={route} />;
+    case "setup":
+      return <Again code={route.code} onEnrolled={onEnrolled} />;
+    case "again":
+      return <Again code="" onEnrolled={onEnrolled} />;
+    default:
+      return <Notice heading={organizer.errors.unknownPage} text={onDayWords.leadsPage} />;
+  }
+}
+
+type OfStudy = Extract<Route, { id: string; page: "study" | "step" | "day-step" | "papers" }>;
+
+/** Pages of one study that keep nothing of each other. */
+const keyOf = (route: OfStudy): string => {
+  if (route.page === "day-step") return `${route.id} ${route.step} ${route.of}`;
+  return `${route.id} ${route.page === "step" ? route.step : route.page}`;
+};
 
 /**
  * Setting up again is for a browser that the server does not know. One that it knows would lose the right to send what

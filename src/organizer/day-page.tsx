@@ -2,16 +2,18 @@ import type { StudyState } from "../log/fold.ts";
 import type { DeviceInfo } from "../model/http.ts";
 import { planParts } from "../model/open-part.ts";
 import type { Plan } from "../model/plan.ts";
-import { trayLabel } from "../model/tray.ts";
 import { organizer } from "../words/en/organizer.ts";
 import { dayWords } from "../words/en/organizer-day.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { useLead } from "./app-context.ts";
 import { BlankNote } from "./blank-study.tsx";
 import { CopiedFrom } from "./copied-from.tsx";
-import { type DayRow, dayRows, minutesBetween, progressOf, tabletsOf } from "./day.ts";
+import { minutesBetween, progressOf, tabletsOf } from "./day.ts";
 import { DayActions } from "./day-actions.tsx";
+import { useDay } from "./day-step.tsx";
+import { DayWaves } from "./day-waves.tsx";
 import { Invented } from "./invented.tsx";
+import { DayTop } from "./kitchen-today.tsx";
 import { LookLine } from "./look-page.tsx";
 import { Page } from "./page.tsx";
 import { PlanAsFile } from "./plan-as-file.tsx";
@@ -20,13 +22,14 @@ import { devicesAddress, stepAddress } from "./route.ts";
 import type { StudyProps } from "./study.tsx";
 import { StudyClaims } from "./study-claims.tsx";
 import { planOf } from "./study-stage.ts";
-import { type Devices, useDevices, whereOf } from "./use-devices.ts";
+import { type Devices, useDevices } from "./use-devices.ts";
 
 /** The tasting day: how many trays are answered and where, never what. */
 export function Day({ id, state, fetching }: StudyProps) {
   const devices = useDevices();
   const plan = planOf(state);
   if (!plan) throw new Error("a locked study has a plan");
+  const day = useDay(state);
   const { answered, planned, spares } = progressOf(state);
   const title = plan.title.trim() || organizer.untitled;
   return (
@@ -44,17 +47,9 @@ export function Day({ id, state, fetching }: StudyProps) {
       {state.rivals.length > 0 ? <p class="note">{dayWords.rivals(state.rivals.length)}</p> : null}
       <BlankNote plan={plan} />
       <Invented plan={plan} opens={state.reveal === null} taste={state.close === null} />
+      <DayTop id={id} state={state} />
       <DayActions id={id} state={state} />
-      {dayRows(state).map(({ wave, rows }) => (
-        <Wave
-          key={wave}
-          id={id}
-          wave={wave}
-          starts={plan.waves[wave - 1]?.starts ?? ""}
-          rows={rows}
-          devices={devices}
-        />
-      ))}
+      <DayWaves id={id} state={state} plan={plan} day={day} devices={devices} />
       <Tablets id={id} devices={devices} over={state.close !== null} />
       <LockedPlan id={id} plan={plan} />
     </Page>
@@ -76,59 +71,6 @@ function Margin({ state }: { state: StudyState }) {
     <>
       {state.reveal ? null : <p>{dayWords.sealed}</p>}
       {state.lock ? <p>{dayWords.commitment(state.lock.body.sealed.commitment)}</p> : null}
-    </>
-  );
-}
-
-type WaveProps = { id: string; wave: number; starts: string; rows: DayRow[]; devices: Devices };
-
-function Wave({ id, wave, starts, rows, devices }: WaveProps) {
-  const planned = rows.filter((row) => !row.spare);
-  const answered = planned.filter((row) => row.status === "answered").length;
-  return (
-    <section>
-      <h2 class="split">
-        {dayWords.wave(wave, starts)} <span class="fine">{dayWords.ofWave(answered, planned.length)}</span>
-      </h2>
-      <table class="day">
-        <thead>
-          <tr>
-            <th scope="col">{dayWords.columns.tray}</th>
-            <th scope="col">{dayWords.columns.state}</th>
-            <th scope="col">{dayWords.columns.tablet}</th>
-            <th scope="col" class="number">
-              {dayWords.columns.time}
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <tr key={row.tray} class={row.status === "waiting" || row.status === "spare" ? "quiet" : undefined}>
-              <th scope="row">{row.spare ? dayWords.spareTray(trayLabel(row.tray)) : trayLabel(row.tray)}</th>
-              <td>
-                <StatusCell id={id} row={row} />
-              </td>
-              <td>{row.ballots.map((ballot) => whereOf(ballot, devices)).join(", ")}</td>
-              <td class="number">{row.ballots.map(({ at }) => (at ? organizer.clock(at) : "")).join(", ")}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
-  );
-}
-
-function StatusCell({ id, row }: { id: string; row: DayRow }) {
-  const text = dayWords.status[row.status];
-  const paper = row.ballots.flatMap((ballot) => (ballot.paper ? [dayWords.paper[ballot.paper]] : []));
-  if (row.status === "contested") return <a href={stepAddress(id, "settle")}>{text}</a>;
-  if (row.status === "late") return <a href={stepAddress(id, "admit")}>{text}</a>;
-  return (
-    <>
-      {text}
-      {row.kept ? <span class="fine"> {dayWords.kept(row.kept.questions, row.kept.of)}</span> : null}
-      {paper.length > 0 ? <span class="fine whole"> {paper[0]}</span> : null}
-      {row.instead === null ? null : <span class="fine whole"> {dayWords.instead(trayLabel(row.instead))}</span>}
     </>
   );
 }

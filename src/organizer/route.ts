@@ -16,6 +16,10 @@ export const steps = [
 ] as const;
 export type Step = (typeof steps)[number];
 
+/** Pages of the day that are about one wave or one tray. */
+const daySteps = ["reading", "batch", "tray"] as const;
+export type DayStep = (typeof daySteps)[number];
+
 export type Route =
   | { page: "studies" }
   | { page: "claims" }
@@ -29,10 +33,12 @@ export type Route =
   /** `field`: the control of the plan page to go to. */
   | { page: "study"; id: string; field?: string }
   | { page: "step"; id: string; step: Step }
+  | { page: "day-step"; id: string; step: DayStep; of: number }
   | { page: "papers"; id: string; paper: Paper | null }
   | { page: "unknown" };
 
 const isStep = (text: string): text is Step => (steps as readonly string[]).includes(text);
+const isDayStep = (text: string): text is DayStep => (daySteps as readonly string[]).includes(text);
 const isPaper = (text: string): text is Paper => (papers as readonly string[]).includes(text);
 
 /**
@@ -54,6 +60,7 @@ export function readRoute(hash: string): Route {
   if (what === "field" && which !== "") return { page: "study", id, field: which };
   if (what === "papers" && which === "") return { page: "papers", id, paper: null };
   if (what === "papers" && isPaper(which)) return { page: "papers", id, paper: which };
+  if (isDayStep(what) && /^\d{1,4}$/.test(which)) return { page: "day-step", id, step: what, of: Number(which) };
   if (isStep(what) && which === "") return { page: "step", id, step: what };
   return { page: "unknown" };
 }
@@ -67,6 +74,8 @@ export const againAddress = "#/again";
 export const studyAddress = (id: string): string => `#/study/${id}`;
 export const fieldAddress = (id: string, field: string): string => `#/study/${id}/field/${field}`;
 export const stepAddress = (id: string, step: Step): string => `#/study/${id}/${step}`;
+/** `of`: the number of a wave, or of a tray. */
+export const dayStepAddress = (id: string, step: DayStep, of: number): string => `#/study/${id}/${step}/${of}`;
 export const papersAddress = (id: string, paper?: Paper): string =>
   paper === undefined ? `#/study/${id}/papers` : `#/study/${id}/papers/${paper}`;
 /** The result is a page of another entry. */

@@ -17,7 +17,7 @@ type Props = {
   onEnrolled: () => void;
 };
 
-/** Makes this browser a lead's, with the one-time code of the server or of another lead; or makes it one again. */
+/** Makes this browser a lead's or the kitchen's, with the one-time code of the server or of a lead; or makes it one again. */
 export function Setup({ store, fetcher, code: given, before, onEnrolled }: Props) {
   const words = organizer.setup;
   const [name, setName] = useState(before?.name ?? "");
@@ -36,7 +36,7 @@ export function Setup({ store, fetcher, code: given, before, onEnrolled }: Props
     setBusy(true);
     setThrown(null);
     try {
-      const who = await enrollDevice(store, fetcher, ["lead"], { code: code.trim(), name: name.trim() });
+      const who = await enrollDevice(store, fetcher, ["lead", "kitchen"], { code: code.trim(), name: name.trim() });
       if (!who) throw new Error(words.wrongRole);
       onEnrolled();
     } catch (failure) {

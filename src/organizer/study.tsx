@@ -4,6 +4,7 @@ import { Admit } from "./admit.tsx";
 import { useLead } from "./app-context.ts";
 import { CloseStudy } from "./close.tsx";
 import { Day } from "./day-page.tsx";
+import { DayStepPage } from "./day-step.tsx";
 import { type Fetching, fetchStudy, usePolling, useStudy } from "./facts.ts";
 import { LockPage } from "./lock-page.tsx";
 import { LookPage } from "./look-page.tsx";
@@ -28,7 +29,7 @@ const everyMs = 4_000;
 export type StudyProps = { id: string; state: StudyState; fetching: Fetching };
 
 /** One study: its plan while it is a draft, its day once it is locked, or a step of either. */
-export function Study({ route }: { route: Extract<Route, { page: "study" | "step" | "papers" }> }) {
+export function Study({ route }: { route: Extract<Route, { page: "study" | "step" | "day-step" | "papers" }> }) {
   const lead = useLead();
   const state = useStudy(lead.store, route.id);
   const fetching = usePolling(lead, () => fetchStudy(lead, route.id), everyMs, [route.id, lead.who.token]);
@@ -42,6 +43,10 @@ export function Study({ route }: { route: Extract<Route, { page: "study" | "step
     ) : (
       <PlanPage {...props} field={route.page === "study" ? (route.field ?? null) : null} />
     );
+  if (route.page === "day-step") {
+    const { plan } = state.lock.body;
+    return <DayStepPage id={route.id} plan={plan} state={state} step={route.step} of={route.of} />;
+  }
   if (route.page === "papers") return <Papers {...props} lock={state.lock} paper={route.paper} />;
   if (route.page === "study") return <Day {...props} />;
   switch (route.step) {

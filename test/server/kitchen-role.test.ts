@@ -111,7 +111,7 @@ describe("what a phone of the kitchen gets", () => {
     expect(read.map((fact) => fact?.kind ?? null)).toEqual([
       null, // the draft
       "study-locked",
-      null, // a paper
+      "paper-printed",
       "tray-handled",
       "tray-opened",
       "answer-kept",

@@ -24,7 +24,7 @@ export const dayWords = {
   },
   wave: (wave: number, starts: string) => `Wave ${wave}${starts.trim() ? `, ${starts.trim()}` : ""}`,
   ofWave: (answered: number, trays: number) => `${answered} of ${trays}`,
-  columns: { tray: "tray", state: "state", tablet: "tablet", time: "time" },
+  columns: { tray: "tray", state: "state", tablet: "tablet", time: "time", next: "next" },
   status: {
     waiting: "waiting",
     open: "open",
@@ -68,7 +68,7 @@ export const dayWords = {
     unsent: "not sent",
     seen: "last heard",
     never: "never",
-    battery: (share: number) => `battery ${Math.round(share * 100)}${organizer.nb}%`,
+    battery: (share: number) => `battery ${Math.round(share * 100)}${organizer.nb}%${share < 0.2 ? ": low" : ""}`,
     allSent: "all sent",
     notKnown: "not known",
     notSent: (count: number) => String(count),

@@ -42,6 +42,11 @@ export const tabletWords = {
     role: "What is it?",
     roles: [
       { value: "panel", label: "A tablet, for panelists", hint: "it gets codes and questions only" },
+      {
+        value: "kitchen",
+        label: "A phone of the kitchen",
+        hint: "it sees waves, temperatures and checks; no answers, no key",
+      },
       { value: "reader", label: "A reader\u2019s browser", hint: "it sees opened studies" },
       { value: "lead", label: "A second lead\u2019s browser or phone", hint: "it can do all that you can" },
     ] as const,

@@ -52,8 +52,8 @@ export const organizer = {
   },
 
   setup: {
-    heading: "Set up this browser for the lead",
-    lead: "This browser becomes a lead\u2019s: it can plan studies, lock them and open their keys.",
+    heading: "Set up this browser",
+    lead: "With a lead\u2019s code this browser can plan studies, lock them and open their keys. With a code for the kitchen it sees waves, temperatures and checks.",
     name: "Your name",
     nameHint: "Other devices of this kitchen see it. It is not in the log of any study.",
     code: "One-time code",
@@ -63,7 +63,7 @@ export const organizer = {
     working: "One moment\u2026",
     missingName: "Type your name.",
     missingCode: "Type the one-time code.",
-    wrongRole: "This code is for a tablet or a reader, not for a lead. Ask for a lead\u2019s code.",
+    wrongRole: "This code is for a tablet or a reader. Ask for the code of a lead or of the kitchen.",
     already: "This browser is set up already.",
     codeUnused: "The code in the address was not used.",
     again: {
