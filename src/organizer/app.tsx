@@ -147,14 +147,19 @@ function KitchenBody({ route, onEnrolled }: { route: Route; onEnrolled: () => vo
     case "study":
     case "day-step":
       return <KitchenStudy key={keyOf(route)} route={route} />;
+    case "step":
+      if (route.step === "weigh") return <KitchenStudy key={keyOf(route)} route={route} />;
+      return <LeadsPage />;
     case "setup":
       return <Again code={route.code} onEnrolled={onEnrolled} />;
     case "again":
       return <Again code="" onEnrolled={onEnrolled} />;
     default:
-      return <Notice heading={organizer.errors.unknownPage} text={onDayWords.leadsPage} />;
+      return <LeadsPage />;
   }
 }
+
+const LeadsPage = () => <Notice heading={organizer.errors.unknownPage} text={onDayWords.leadsPage} />;
 
 type OfStudy = Extract<Route, { id: string; page: "study" | "step" | "day-step" | "papers" }>;
 

@@ -6,6 +6,7 @@ import { useReading } from "../ui/use-store.ts";
 import { organizer } from "../words/en/organizer.ts";
 import { dayWords } from "../words/en/organizer-day.ts";
 import { onDayWords } from "../words/en/organizer-on-day.ts";
+import { weighWords } from "../words/en/organizer-weigh.ts";
 import { type Lead, useLead } from "./app-context.ts";
 import { BlankNote } from "./blank-study.tsx";
 import { Calls } from "./calls.tsx";
@@ -16,8 +17,9 @@ import { fetchStudy, readStudies, usePolling, useStudy, watchOf } from "./facts.
 import { HaltPart } from "./halt.tsx";
 import { Invented } from "./invented.tsx";
 import { Page } from "./page.tsx";
-import { type Route, studiesAddress, studyAddress } from "./route.ts";
+import { type Route, stepAddress, studiesAddress, studyAddress } from "./route.ts";
 import { SheetsBack } from "./sheets-back.tsx";
+import { WeighPortions } from "./weigh-page.tsx";
 
 const words = onDayWords.list;
 const listed = "studies of the day";
@@ -70,7 +72,7 @@ function lineOf(state: StudyState): string {
 }
 
 /** One study as the kitchen sees it: its day, or a page of it. */
-export function KitchenStudy({ route }: { route: Extract<Route, { page: "study" | "day-step" }> }) {
+export function KitchenStudy({ route }: { route: Extract<Route, { page: "study" | "step" | "day-step" }> }) {
   const lead = useLead();
   const { id } = route;
   const state = useStudy(lead.store, id);
@@ -81,6 +83,7 @@ export function KitchenStudy({ route }: { route: Extract<Route, { page: "study" 
     return fetching.at === null && fetching.thrown === null ? <p class="fine">{organizer.loading}</p> : <Over />;
   const { plan } = state.lock.body;
   if (route.page === "day-step") return <DayStepPage {...{ id, plan, state }} step={route.step} of={route.of} />;
+  if (route.page === "step") return <WeighPortions {...{ id, state, fetching }} />;
   return <KitchenDayPage id={id} state={state} unreachableSince={fetching.thrown === null ? undefined : fetching.at} />;
 }
 
@@ -116,6 +119,13 @@ function KitchenDayPage({ id, state, unreachableSince }: DayProps) {
       <BlankNote plan={plan} />
       <Invented plan={plan} opens={false} taste={!over} />
       <DayTop id={id} state={state} />
+      {state.lock?.body.packet.chew ? (
+        <p class="day-actions">
+          <a class="button" href={stepAddress(id, "weigh")}>
+            {weighWords.toWeigh}
+          </a>
+        </p>
+      ) : null}
       <DayWaves id={id} state={state} plan={plan} day={day} devices={null} />
     </Page>
   );
