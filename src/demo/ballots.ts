@@ -74,6 +74,26 @@ export class Ballots {
     return [this.#opened(sitting), ...kept, ...this.#end(sitting, kept.at(-1)?.at ?? at)];
   }
 
+  /** Portions of a tray, each chewed for a little more or less than the planned seconds and spat out whole. */
+  portions(sitting: Sitting): Act[] {
+    const { tray, tablet } = sitting;
+    const planned = this.#packet.chew?.seconds ?? 0;
+    const codes = this.#packet.trays.find((each) => each.tray === tray)?.codes ?? [];
+    let at = sitting.at + 0.8;
+    const kept = codes.map((code, place): Act => {
+      at += between(this.#random, 1.6, 2.2);
+      const chewedSeconds = Math.round(between(this.#random, planned - 0.4, planned + 0.9) * 100) / 100;
+      const body = {
+        ...{ tray, question: place + 1, code, chewedSeconds, whole: true, hidden: false },
+        elapsedMs: Math.round(chewedSeconds * 1000 + between(this.#random, 31_000, 44_000)),
+        screen: screens[tablet],
+        salt: salt(this.#random),
+      };
+      return { id: this.#newEventId(), by: tablet, at, kind: "portion-chewed", body };
+    });
+    return [this.#opened(sitting), ...kept, ...this.#end(sitting, at)];
+  }
+
   /** Somebody for whom something on the list of allergens matters: nothing of it is kept but that they stopped. */
   notCleared({ tray, tablet, at }: Sitting): Act {
     return { id: this.#newEventId(), by: tablet, at, kind: "tray-stopped", body: { tray, reason: "not-cleared" } };

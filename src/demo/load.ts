@@ -43,10 +43,14 @@ const mostEvents = 200;
  * Returns  the demo with the way to send it. Its devices are withdrawn once all is sent, since nobody holds them
  * Throws   Problem "demo/already-there", "lock/insecure-origin", and what `ask` throws
  */
-export async function prepareDemo(ask: Ask, token: string, writing: Omit<Writing, "device">): Promise<Loading> {
+export async function prepareDemo(
+  ask: Ask,
+  token: string,
+  writing: Omit<Writing, "device" | "claim">,
+): Promise<Loading> {
   await refuseSecond(ask, token);
   const devices = await enrollAll(ask, token);
-  const written = { ...writing, device: (by: By) => deviceOf(devices, by).device };
+  const written = { ...writing, device: (by: By) => deviceOf(devices, by).device, claim: writing.newStudyId() };
   const studies = await writeDemo(written);
   const left = stepsOf(ask, token, devices, [...studies, writeClaim(studies, written)]);
   return {

@@ -255,6 +255,35 @@ export const likingPlan = (): Plan => ({
   waves: waves(["12:00", "12:20", "12:40", "13:00"], 15, [current, steamed], 35),
 });
 
+/** Q9: how much mass do chewed portions gain? 8 people, three times both products, 5 g chewed for 15 s. */
+export const weighPlan = (): Plan => {
+  const plan = kitchenPlan([current, steamed]);
+  return {
+    ...plan,
+    title: "Demo: Steam first, what do chewed portions gain?",
+    objective:
+      "Find out whether portions of the two processes gain different masses while they are chewed for 15 seconds.",
+    ifYes: "Put it beside what people felt; it is no measure of juiciness.",
+    ifNo: "Go by what people felt alone.",
+    method: "chew-and-weigh",
+    people: 8,
+    repeats: 3,
+    spares: 1,
+    chew: { ...plan.chew, balanceStep: "0.01", matters: 2 },
+    serving: {
+      ...plan.serving,
+      ...{
+        portionGrams: 5,
+        swallow: "spit",
+        pauseSeconds: 60,
+        retaste: false,
+        vessel: "white cups with lids, one a portion",
+      },
+    },
+    waves: waves(["10:00", "11:00"], 4, [current, steamed], 39),
+  };
+};
+
 /** Q10: is the new process with and without a rest alike enough? 60 triangles, locked and not yet tasted. */
 export const likenessPlan = (): Plan => ({
   ...kitchenPlan([steamed, rested]),

@@ -1,9 +1,11 @@
 import type { Plan } from "../model/plan.ts";
-import { type Act, type Desk, type WrittenAct, writeActs } from "./acts.ts";
+import { type Act, type Desk, minutesOf, type WrittenAct, writeActs } from "./acts.ts";
 import { chewDay } from "./chew-day.ts";
 import { choiceDay, rightOf } from "./choice-day.ts";
 import { claimActs, demoClaim } from "./claim.ts";
+import { current, steamed } from "./kitchen.ts";
 import { lockActs } from "./lead.ts";
+import { demoLedger } from "./ledger.ts";
 import { likingDay } from "./liking-day.ts";
 import { lineDay } from "./line-day.ts";
 import { type Lock, lockDemo } from "./lock.ts";
@@ -19,10 +21,12 @@ import {
   rankingPlan,
   tetradPlan,
   trianglePlan,
+  weighPlan,
 } from "./plans.ts";
 import { preferenceDay } from "./preference-day.ts";
 import { rankingDay } from "./ranking-day.ts";
 import { triangleDay } from "./triangle-day.ts";
+import { weighDay } from "./weigh-day.ts";
 
 /** One study of the demo. `seated`: do the twelve panelists sit in seats 1 to 12? */
 type Scene = {
@@ -91,6 +95,7 @@ export const scenes: readonly Scene[] = [
   { name: "Q11", plan: chewPlan, day: chewDay, after: 3, seated: true },
   { name: "Q8", plan: rankingPlan, day: rankingDay, after: 3, seated: true },
   { name: "Q12", plan: likingPlan, day: likingDay, after: 4, seated: false },
+  { name: "Q9", plan: weighPlan, day: weighDay, after: 4, seated: true },
   { name: "Q10", plan: likenessPlan, day: onlyLocked, after: 4, seated: false },
 ];
 
@@ -107,6 +112,8 @@ export type WrittenClaim = { title: string; acts: WrittenAct[] };
 export type Writing = Pick<Desk, "device" | "offsetMinutes"> & {
   newStudyId: () => string;
   newEventId: () => string;
+  /** The id of the claim that the studies speak to. */
+  claim: string;
   /** Version of the app that "locked" the plans. */
   app: string;
 };
@@ -122,10 +129,9 @@ export async function writeDemo(writing: Writing): Promise<WrittenStudy[]> {
     scenes.map(async ({ name, plan, day, after, seated }) => {
       const id = writing.newStudyId();
       const planned = plan();
-      const acts = day(await lockDemo(name, planned, id, writing.app), writing.newEventId).map((act) => ({
-        ...act,
-        at: act.at + after * minutesOfDay,
-      }));
+      const told = day(await lockDemo(name, planned, id, writing.app), writing.newEventId);
+      const beside = name === "Q7" ? [massesAct(writing)] : [];
+      const acts = [...told, ...beside].map((act) => ({ ...act, at: act.at + after * minutesOfDay }));
       const revealed = acts.some(({ kind }) => kind === "key-revealed");
       return {
         id,
@@ -137,6 +143,20 @@ export async function writeDemo(writing: Writing): Promise<WrittenStudy[]> {
     }),
   );
 }
+
+/** Two days after the tasting the ledger of the claim is put beside its answers. */
+const massesAct = ({ claim, newEventId }: Writing): Act => ({
+  ...{ id: newEventId(), by: "lead", at: minutesOf("17:25") + 2 * minutesOfDay, kind: "masses-noted" },
+  body: {
+    ...{ base: null, merged: [] },
+    sources: [
+      {
+        ...{ kind: "ledger", claim, title: "Weighing ledger, four batches of each process", ledger: demoLedger },
+        products: [current, steamed].map(({ id, name }) => ({ named: name, product: id })),
+      },
+    ],
+  },
+});
 
 /**
  * Writes the claim that the studies of the demo speak to.
@@ -154,6 +174,6 @@ export function writeClaim(studies: readonly DemoStudy[], writing: Writing): Wri
   const acts = claimActs(claim, known, writing.newEventId, 2);
   return {
     title: claim.title,
-    acts: writeActs(acts, { ...writing, stream: { kind: "claim", id: writing.newStudyId() } }),
+    acts: writeActs(acts, { ...writing, stream: { kind: "claim", id: writing.claim } }),
   };
 }

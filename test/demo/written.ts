@@ -7,6 +7,9 @@ import { newEventId, newId } from "../../src/model/id.ts";
 
 export const device: Record<By, string> = { lead: newId(), 0: newId(), 1: newId(), 2: newId() };
 
+/** The id of the demo's claim. */
+export const claim = newId();
+
 /** Two hours ahead of UTC, as a kitchen in central Europe in May. */
 const offsetMinutes = -120;
 
@@ -15,7 +18,7 @@ export type Told = WrittenStudy & { facts: Fact[]; state: StudyState };
 /** The demo as its devices would hold it, read and folded. */
 export async function told(): Promise<Told[]> {
   const by = (who: By) => device[who];
-  const studies = await writeDemo({ device: by, offsetMinutes, newStudyId: newId, newEventId, app: "test" });
+  const studies = await writeDemo({ device: by, offsetMinutes, newStudyId: newId, newEventId, claim, app: "test" });
   return studies.map((study) => {
     const facts = study.acts.map(({ text }) => {
       const read = readEvent(text);

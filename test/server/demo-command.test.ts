@@ -59,13 +59,13 @@ const printed = z.strictObject({
   studies: z.array(z.strictObject({ id: z.string(), title: z.string(), state: z.enum(["revealed", "locked"]) })),
 });
 
-test("--json prints one document; with its set-up address a lead gets in and finds the eleven studies", async () => {
+test("--json prints one document; with its set-up address a lead gets in and finds the twelve studies", async () => {
   const where = join(folder, "mine");
   const said = z.parse(printed, JSON.parse(await demo(/^\}$/m, "--json", "--folder", where)));
   expect(said.folder).toBe(where);
   expect(existsSync(join(where))).toBe(true);
   expect(said.passphrase).toBe(demoPassphrase());
-  expect(said.studies.map(({ state }) => state)).toEqual([...Array(10).fill("revealed"), "locked"]);
+  expect(said.studies.map(({ state }) => state)).toEqual([...Array(11).fill("revealed"), "locked"]);
   const [origin = "", code = ""] = (said.setUp[0] ?? "").split("/organizer/#setup=");
   const { json } = await callServer(origin, "POST", "/api/enroll", { body: { code, name: "Odalys Brandt" } });
   const { token, role } = z.parse(enrollReply, json);

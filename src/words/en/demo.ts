@@ -29,7 +29,7 @@ and these of cloche start, which --help of that command explains: --port, --host
 export const demoWords = {
   offer: {
     heading: "Just looking?",
-    text: "Quillmere Kitchen is an invented kitchen with eleven studies: ten with their reports, and one that is locked and waits for you to taste it. A claim says what they were for. Loading it adds them to this server, each marked as invented.",
+    text: "Quillmere Kitchen is an invented kitchen with twelve studies: eleven with their reports, and one that is locked and waits for you to taste it. A claim says what they were for. Loading it adds them to this server, each marked as invented.",
     keep: "They stay with the data of this server and cannot be taken out again. For a look beside your own studies, start “npx cloche demo”: it has a folder of its own.",
     load: "Load the demo",
     loading: "Loading the demo…",
