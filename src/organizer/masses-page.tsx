@@ -1,11 +1,13 @@
 import { useState } from "preact/hooks";
 import type { MassSource } from "../model/measured.ts";
 import type { Product } from "../model/plan.ts";
+import { useReading } from "../ui/use-store.ts";
 import { massesWords as words } from "../words/en/organizer-masses.ts";
 import { appendEvent, useLead } from "./app-context.ts";
-import { fetchClaims, useClaims, usePolling } from "./facts.ts";
+import { studiesWithResults } from "./claim-results.ts";
+import { fetchClaims, readStudies, useClaims, usePolling, watchOf } from "./facts.ts";
 import { Check, Select } from "./fields.tsx";
-import { ledgerChoices, type MassChoice, speaksOf } from "./masses-sources.ts";
+import { chewStudies, ledgerChoices, type MassChoice, portionChoices, speaksOf } from "./masses-sources.ts";
 import { Page } from "./page.tsx";
 import { ProblemNote } from "./problem-note.tsx";
 import { claimsAddress } from "./route.ts";
@@ -22,7 +24,15 @@ export function MassesPage({ id, state }: StudyProps) {
   usePolling(lead, () => fetchClaims(lead), everyMs, [lead.who.token]);
   const [done, setDone] = useState(false);
   const products = planOf(state)?.products ?? [];
-  const choices = claims === undefined ? undefined : ledgerChoices(claims, products);
+  const studies = useReading(
+    async () => studiesWithResults(lead.store, chewStudies(await readStudies(lead.store))),
+    watchOf(lead.store),
+    [],
+  );
+  const choices =
+    claims === undefined || studies === undefined
+      ? undefined
+      : [...ledgerChoices(claims, products), ...portionChoices(studies, id, products)];
   const sources = state.masses?.body.sources ?? [];
   return (
     <Page heading={words.heading} windowTitle={words.heading}>

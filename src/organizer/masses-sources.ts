@@ -1,8 +1,11 @@
 import type { ClaimState } from "../log/claim.ts";
+import type { StudyState } from "../log/fold.ts";
 import { holdsLosses } from "../model/ledger.ts";
 import type { MassSource } from "../model/measured.ts";
 import type { Product } from "../model/plan.ts";
 import { massesWords as words } from "../words/en/organizer-masses.ts";
+import type { ClaimStudy } from "./claim-results.ts";
+import { planOf } from "./study-stage.ts";
 
 /** Masses that could stand beside a study's answers. `id` names them on the page. */
 export type MassChoice = { id: string; label: string; source: MassSource };
@@ -42,6 +45,33 @@ export function ledgerChoices(
     });
   });
 }
+
+/** Every opened study of chewed portions but this one. */
+export function portionChoices(
+  studies: readonly ClaimStudy[],
+  study: string,
+  products: readonly Product[],
+): MassChoice[] {
+  return studies.flatMap(({ id, plan, result }) => {
+    if (id === study || result?.family !== "portions" || plan.blank || result.products.length < 2) return [];
+    const title = plan.title.trim();
+    return {
+      id,
+      label: words.portions(title),
+      source: {
+        kind: "portions",
+        study: id,
+        title,
+        found: result.masses,
+        products: guessed(result.products, products),
+      },
+    };
+  });
+}
+
+/** Studies whose masses may be asked for. */
+export const chewStudies = (studies: readonly { id: string; state: StudyState }[]): string[] =>
+  studies.filter(({ state }) => state.reveal && planOf(state)?.method === "chew-and-weigh").map(({ id }) => id);
 
 /** Can it say anything of this study? Two of its products have to be two of the study's. */
 export const speaksOf = ({ products }: MassSource): boolean =>

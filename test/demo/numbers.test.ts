@@ -1,8 +1,9 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import { analyse } from "../../src/analysis/analyse.ts";
 import { recordOf } from "../../src/log/record.ts";
-import type { ChoiceResult, PairResult, RankResult, ScaleResult } from "../../src/model/result.ts";
+import type { ChoiceResult, PairResult, PortionsResult, RankResult, ScaleResult } from "../../src/model/result.ts";
 import { checksCommitment } from "../../src/seal/verify.ts";
+import { massByR } from "../analysis/mass-reference.ts";
 import { relativeError } from "../analysis/reference.ts";
 import chewByR from "../reference/chew-curve-by-r/values.json" with { type: "json" };
 import byR from "../reference/demo-by-r/values.json" with { type: "json" };
@@ -243,4 +244,35 @@ describe("liking and just right of 60 diners, which R has from the steps typed o
     expect(products).toHaveLength(2);
     expect(found().departures).toEqual([]);
   });
+});
+
+test("chewed portions: 25.4 and 22.5 % gained, 2.9 points between them (1.4 to 4.5), n = 8 as printed; by R", () => {
+  const result = resultOf(10) as PortionsResult;
+  const { means, differences, unit } = result.masses;
+  expect(unit).toBe("panelist");
+  expect(means.map(({ product, panelists, portions }) => [product, panelists, portions])).toEqual([
+    ["current", 8, 24],
+    ["new", 8, 24],
+  ]);
+  // readings of hundredths of a gram come within 0.02 of the percentages that the scenario prints with one decimal
+  const [difference] = differences;
+  const got = [
+    difference?.percentagePoints.estimate,
+    difference?.percentagePoints.low,
+    difference?.percentagePoints.high,
+  ];
+  for (const [at, value] of got.entries()) {
+    expect(Math.abs((value ?? Number.NaN) - (massByR.chew.difference[at] ?? Number.NaN))).toBeLessThan(0.02);
+  }
+  expect(means.map(({ gainPercent }) => gainPercent.estimate?.toFixed(1))).toEqual(["25.4", "22.5"]);
+  expect(got.map((value) => Math.abs(value ?? Number.NaN).toFixed(1))).toEqual(["2.9", "4.5", "1.4"]);
+  expect(result.departures).toEqual([]);
+});
+
+test("beside the marks of the line stands the ledger: 6.5 points less of the raw mass, 5.2 to 7.7, as printed; by R", () => {
+  const total = resultOf(2).study?.measured.find(({ what }) => what === "total-loss");
+  const got = [total?.difference.estimate, total?.difference.low, total?.difference.high];
+  for (const [at, value] of got.entries()) close(value, massByR.ledger.held.ofRaw.difference[at]);
+  expect(got.map((value) => Math.abs(value ?? Number.NaN).toFixed(1))).toEqual(["6.5", "7.7", "5.2"]);
+  expect(total?.afterReveal).toBe(true);
 });

@@ -178,7 +178,7 @@ describe("the triangle's day", () => {
 });
 
 test("the last study is locked and waits: 60 trays, six spares, likeness within 0.3, nothing answered", () => {
-  const { state, facts, revealed } = at(10);
+  const { state, facts, revealed } = at(11);
   expect(revealed).toBe(false);
   expect(facts.map(({ kind }) => kind)).toEqual(["draft-saved", "study-locked"]);
   const plan = state.lock?.body.plan;

@@ -53,10 +53,10 @@ test("the lead's own device wrote nothing: its log goes on where it was", async 
   expect((await lead.store.counts()).total).toBe(0);
 });
 
-test("the twelve names are in this browser's erasable record of five studies, and nowhere on the server", async () => {
+test("the twelve names are in this browser's erasable record of six studies, and nowhere on the server", async () => {
   const lists = await Promise.all((await readStudies(lead.store)).map(({ id }) => lead.store.names(namesPrefix(id))));
   const named = lists.filter((names) => Object.keys(names).length > 0);
-  expect(named).toHaveLength(5);
+  expect(named).toHaveLength(6);
   for (const names of named) expect(panelists.map((_, seat) => names[String(seat + 1)])).toEqual(panelists);
   const sent = asked.map(({ body }) => String(body)).join("\n");
   for (const name of panelists) expect(sent).not.toContain(name);
