@@ -79,7 +79,8 @@ async function runUnit() {
 async function withoutBrowser() {
   await runBeside("npm", ["run", "size"]);
   await runUnit();
-  await runBeside("npx", ["vitest", "run", "--project", "server"]);
+  // files come one after the other, each with folders, ports and processes of its own: they can share a worker too
+  await runBeside("npx", ["vitest", "run", "--project", "server", "--no-isolate"]);
 }
 
 /** Browser tests wait for pages, disks and one another much of the time: the rest runs on what they leave of two cores. */
