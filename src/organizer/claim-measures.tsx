@@ -65,7 +65,7 @@ function MeasureFields(props: MeasureProps) {
       </summary>
       <WhatFields {...props} />
       <Predictions {...props} />
-      {kind === "mass" ? <MassFields draft={draft} measure={measure} /> : <Attached {...props} />}
+      {kind === "mass" ? <MassFields {...props} /> : <Attached {...props} />}
       <button
         type="button"
         class="quiet after"
@@ -125,10 +125,10 @@ function WhatFields({ draft, studies, measure }: MeasureProps) {
 }
 
 /** A mass comes from batches weighed here, or from a result that was worked out elsewhere. */
-function MassFields({ draft, measure }: Pick<MeasureProps, "draft" | "measure">) {
+function MassFields({ draft, studies, measure }: MeasureProps) {
   return (
     <>
-      {measure.typed === null ? <WeighedBatches draft={draft} measure={measure} /> : null}
+      {measure.typed === null ? <WeighedBatches draft={draft} studies={studies} measure={measure} /> : null}
       {measure.weighed === null ? <TypedResult draft={draft} measure={measure} /> : null}
     </>
   );

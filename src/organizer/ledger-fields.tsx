@@ -4,7 +4,7 @@ import { ledgerResult } from "../analysis/ledger.ts";
 import { type Refusal, refusalsOf } from "../analysis/ledger-check.ts";
 import type { Measure } from "../model/claim.ts";
 import { readingPattern } from "../model/grams.ts";
-import { drawings, emptyLedger, type Ledger, mostSteps } from "../model/ledger.ts";
+import { emptyLedger, type Ledger, mostSteps } from "../model/ledger.ts";
 import type { LedgerResult as Result } from "../model/result-ledger.ts";
 import { focusSoon } from "../ui/focus.ts";
 import { claimWords } from "../words/en/organizer-claims.ts";
@@ -12,8 +12,10 @@ import { ledgerWords as words } from "../words/en/organizer-ledger.ts";
 import { refusedText } from "../words/en/weighing-refused.ts";
 import { BalancePart } from "./balance-part.tsx";
 import { changeMeasure, namesOf } from "./claim-edit.ts";
-import { Select, TextField } from "./fields.tsx";
+import type { ClaimStudy } from "./claim-results.ts";
+import { TextField } from "./fields.tsx";
 import { BatchFields } from "./ledger-batch.tsx";
+import { Drawn, type SaidOfRaw, saidOfRaw } from "./ledger-drawn.tsx";
 import { losesWeighings, mostOfClaim, stepsIn, withNewBatch, withSteps } from "./ledger-edit.ts";
 import { LedgerFiles } from "./ledger-files.tsx";
 import { LedgerResult } from "./ledger-result.tsx";
@@ -29,10 +31,10 @@ export type LedgerDraft = {
   set: (ledger: Ledger, said?: string) => void;
 };
 
-type Props = { draft: ClaimDraft; measure: Measure };
+type Props = { draft: ClaimDraft; studies: readonly ClaimStudy[]; measure: Measure };
 
 /** Batches of the claim's two processes as they are weighed, what they come to, and a way to begin with them. */
-export function WeighedBatches({ draft, measure }: Props) {
+export function WeighedBatches({ draft, studies, measure }: Props) {
   const { id, weighed } = measure;
   const set = (ledger: Ledger | null, said?: string): void =>
     draft.edit((before) => changeMeasure(before, id, { weighed: ledger }), said);
@@ -55,7 +57,8 @@ export function WeighedBatches({ draft, measure }: Props) {
       </p>
     );
   }
-  return <Weighed key={id} id={id} weighed={weighed} names={names} set={set} add={add} />;
+  const said = saidOfRaw(draft.claim, studies);
+  return <Weighed key={id} id={id} weighed={weighed} names={names} set={set} add={add} said={said} />;
 }
 
 type WeighedProps = {
@@ -65,9 +68,10 @@ type WeighedProps = {
   set: (ledger: Ledger | null, said?: string) => void;
   /** The control that begins a ledger. */
   add: string;
+  said: readonly SaidOfRaw[];
 };
 
-function Weighed({ id, weighed, names: { first, second }, set, add }: WeighedProps) {
+function Weighed({ id, weighed, names: { first, second }, set, add, said }: WeighedProps) {
   const ledger = useMemo(() => ({ ...weighed, products: [first, second] }), [weighed, first, second]);
   const refusals = useMemo(() => refusalsOf(ledger), [ledger]);
   const result = useMemo(
@@ -84,7 +88,7 @@ function Weighed({ id, weighed, names: { first, second }, set, add }: WeighedPro
       {ledger.products.map((name, product) => (
         <Process key={product} hand={hand} product={product} name={name} />
       ))}
-      <Setting hand={hand} />
+      <Setting hand={hand} said={said} />
       <LedgerFiles hand={hand} />
       <button
         type="button"
@@ -141,7 +145,8 @@ function Process({ hand, product, name }: { hand: LedgerDraft; product: number; 
   );
 }
 
-function Setting({ hand: { id, ledger, set } }: { hand: LedgerDraft }) {
+function Setting({ hand, said }: { hand: LedgerDraft; said: readonly SaidOfRaw[] }) {
+  const { id, ledger, set } = hand;
   return (
     <details class="more">
       <summary>{words.setting}</summary>
@@ -155,13 +160,7 @@ function Setting({ hand: { id, ledger, set } }: { hand: LedgerDraft }) {
         {...{ low: 0.001, high: 100, mayBeEmpty: true }}
         onValue={(matters) => set({ ...ledger, matters })}
       />
-      <Select
-        id={`ledger-${id}-drawn`}
-        label={words.drawn}
-        value={ledger.drawn}
-        options={drawings.map((value) => ({ value, label: words.drawings[value] }))}
-        onChange={(value) => set({ ...ledger, drawn: drawings.find((each) => each === value) ?? "unknown" })}
-      />
+      <Drawn hand={hand} said={said} />
     </details>
   );
 }

@@ -45,7 +45,7 @@ function Weighing() {
     settle: () => {},
   };
   const [measure] = shown.measures;
-  return measure ? <WeighedBatches draft={draft} measure={measure} /> : null;
+  return measure ? <WeighedBatches draft={draft} studies={[]} measure={measure} /> : null;
 }
 async function openLedger(): Promise<void> {
   const weighed = withNewBatch(ledgerOf([[], []], { steps: ["raw", "cooked"] }), 0);

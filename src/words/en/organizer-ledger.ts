@@ -24,6 +24,9 @@ export const ledgerWords = {
     drawn: "yes, it was drawn",
     "not-drawn": "no, somebody chose",
   } satisfies Record<Drawing, string>,
+  drawnFromHint: "An attached study says it. Take that only if these batches are of its draw.",
+  drawnFrom: (title: string, drawn: "drawn" | "not-drawn"): string =>
+    `Take from the plan of “${title}”: ${ledgerWords.drawings[drawn]}`,
   matters: "Smallest difference that matters",
   mattersHint: "In percentage points of the raw mass, if it was named beforehand. Else leave it empty.",
 
