@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { seenHeads } from "../device/pull.ts";
+import type { TrayStatus } from "../log/trays.ts";
 import { trayLabel } from "../model/tray.ts";
 import { listed } from "../words/en/organizer.ts";
 import { heard, lockWords } from "../words/en/organizer-lock.ts";
@@ -24,7 +25,10 @@ export function CloseStudy({ id, state, fetching }: StudyProps) {
   const [note, setNote] = useState("");
   const holding = holdings(devices.list ?? [], id);
   const { answered, planned } = progressOf(state);
-  const open = [...state.trays.values()].filter((tray) => tray.status === "open").map(({ tray }) => trayLabel(tray));
+  const traysOf = (status: TrayStatus) =>
+    [...state.trays.values()].filter((tray) => tray.status === status).map(({ tray }) => trayLabel(tray));
+  const open = traysOf("open");
+  const unchecked = traysOf("unchecked");
   const perhaps = mayHold(devices.list ?? [], id, state, lead.now());
   const unknown = fetching.thrown !== null || devices.fetching.thrown !== null;
 
@@ -48,6 +52,7 @@ export function CloseStudy({ id, state, fetching }: StudyProps) {
           {words.answered(answered, planned)} {answered < planned ? words.below : ""}
         </p>
         {open.length > 0 ? <p>{words.openTrays(listed(open))}</p> : null}
+        {unchecked.length > 0 ? <p>{words.unchecked(listed(unchecked))}</p> : null}
       </section>
       <section>
         {holding.length > 0 ? (

@@ -42,3 +42,26 @@ test.each([
   // and whoever opens it is told that it holds nothing
   expect(problemOf(() => readTable(text, "answers.csv")).code).toBe("csv/no-rows");
 });
+
+test("a file says which answers came from paper, where one did, and says nothing of it elsewhere", () => {
+  const plan = choicePlans().find(([known]) => known === "duo-trio, balanced")?.[1];
+  if (!plan) throw new Error("there is one");
+  const { blind } = makeTrays(plan, study, { seed: "5eed", codes: seeded("codes", "test") });
+  const record = { plan, packet: blindPacketOf(plan, study, blind, "0".repeat(64)) };
+  const answer = (tray: number, paper: boolean) => ({
+    ...{ tray, seat: tray, wave: 1, device: study, question: 1, choice: "482", guess: false, paper },
+    ...{ order: "AB", samples: [], reference: null, oddPosition: 1, correct: true },
+  });
+  const { header, rows } = tableOf(answersCsv(record, [answer(1, false), answer(2, true)]));
+  expect(rows.map((row) => row[header.indexOf("source")])).toEqual(["tablet", "paper"]);
+  expect(tableOf(answersCsv(record, [answer(1, false)])).header).not.toContain("source");
+});
+
+/** The cells of a file without quotes. */
+function tableOf(text: string): { header: string[]; rows: string[][] } {
+  const [header = [], ...rows] = text
+    .trimEnd()
+    .split(/\r?\n/)
+    .map((line) => line.split(","));
+  return { header, rows };
+}

@@ -75,6 +75,26 @@ describe("the tasting day", () => {
     expect(foldStudy(facts).trays.get(1)?.counted?.device).toBe(tabletB);
   });
 
+  test("a tray answered on a tablet and on paper: the paper is named by its first typing, and settled like a tablet", () => {
+    const typed = (typing: 1 | 2, against: string | null) =>
+      log.write(tabletA, "paper-typed", {
+        ...{ tray: 1, typing, against, agrees: against === null ? null : true, clearance: "5a".repeat(32) },
+        ...{ consent: null, stopped: null, lineMm: null, marks: [], salt: "5a".repeat(32) },
+        choices: [{ question: 1, choice: "482", guess: false }],
+      });
+    const first = typed(1, null);
+    expect(dayRows(foldStudy(blindly([...facts, first])))[0]?.rows[0]).toMatchObject({
+      ...{ status: "unchecked", ballots: [{ device: tabletA, paper: "once" }] },
+    });
+    facts.push(...log.ballot(tabletA, 1, "715"), first, typed(2, first.id));
+    const [tray] = contestedTrays(foldStudy(blindly(facts)));
+    if (!tray) throw new Error("there is a contested tray");
+    const body = settleBody(tray, first.id, "the tablet fell");
+    expect(body.among).toEqual([tabletA, first.id]);
+    facts.push(log.write(lead, "contest-settled", body));
+    expect(foldStudy(facts).trays.get(1)?.counted?.answers.get(1)?.choice).toBe("482");
+  });
+
   test("a spare that was served or touched is not offered again", () => {
     expect(freeSpares(foldStudy(facts)).map(({ tray }) => tray)).toEqual([4]);
     facts.push(log.write(lead, "spare-served", { tray: 4, instead: 1, reason: "replaces", note: "" }));

@@ -32,7 +32,14 @@ test("a tablet gets the blind packet of its study, as it was locked, and nothing
   const packet = packetOf(study);
   await house.push(lead, [leadPen.lock(study, packet).text]);
   const reply = await house.call("GET", "/api/panel", { token: tablet.token });
-  expect(reply.json).toEqual({ incarnation: house.store.incarnation, heads: {}, packet, taken: [], closed: false });
+  expect(reply.json).toEqual({
+    incarnation: house.store.incarnation,
+    heads: {},
+    packet,
+    taken: [],
+    closed: false,
+    halted: false,
+  });
   expect(reply.headers.get("cache-control")).toBe("no-store");
 });
 
@@ -123,6 +130,27 @@ test("marks of a line scale: taken for the other tablet, an outline for the lead
   await house.push(lead, [leadPen.close(study).text, leadPen.reveal(study).text]);
   const opened = await house.call("GET", `/api/studies/${study}/events?after=0`, { token: lead.token });
   expect(opened.text).toContain("0.584");
+});
+
+test("a ballot on paper: taken for every tablet, which questions have an answer for the lead, and no answer before the reveal", async () => {
+  const other = await house.device(lead, "panel", study);
+  await house.push(lead, [leadPen.lock(study).text]);
+  const body = {
+    ...{ tray: 1, typing: 1 as const, against: null, agrees: null, clearance: salt, consent: null, stopped: null },
+    ...{ lineMm: null, choices: [{ question: 1, choice: "715", guess: true }], marks: [], salt },
+  };
+  await house.push(tablet, [pen.write(study, "paper-typed", body).text]);
+  // on the tablet where it was typed, too: nobody is to open the tray there
+  for (const device of [tablet, other]) expect((await panel(device)).taken).toEqual([1]);
+  const [sealed] = visible((await eventsOf(lead)).events).slice(-1);
+  expect(sealed).toMatchObject({
+    kind: "paper-typed",
+    body: { tray: 1, typing: 1, against: null, agrees: null, stopped: null, questions: [1] },
+  });
+  expect(JSON.stringify(sealed)).not.toMatch(/"715\\?"|guess|abab|clearance/);
+  await house.push(lead, [leadPen.close(study).text, leadPen.reveal(study).text]);
+  const opened = await house.call("GET", `/api/studies/${study}/events?after=0`, { token: lead.token });
+  expect(opened.text).toMatch(theCode);
 });
 
 test("G6 a field too many in the packet is a 500 and nothing of it is sent", async () => {

@@ -41,7 +41,7 @@ export const dayWords = {
   paper: {
     once: "typed in once, not checked",
     differs: "typed in twice, not the same",
-    unknown: "typed in twice, on two tablets: whether the same shows with the key",
+    unknown: "typed in at two tablets; whether the same shows with the key",
     checked: "from paper, checked",
   },
   fromPaper: (tablet: string) => `paper, at ${tablet}`,

@@ -145,6 +145,8 @@ export const lockWords = {
     answered: (answered: number, planned: number) => `${answered} of ${planned} planned trays are answered.`,
     below: "Fewer answers than planned make a difference harder to find. The report says so.",
     openTrays: (trays: string) => `Begun and not answered: ${trays}.`,
+    unchecked: (trays: string) =>
+      `Ballots on paper that are typed in and not known to be checked: ${trays}. They count only if a second person types the same.`,
     holdingHeading: "These tablets still hold something",
     holding: (name: string, unsent: number, seen: string | null) =>
       `${name}: ${plural(unsent, "record", "records")} not sent${seen ? `, last heard ${seen}` : ""}.`,
