@@ -111,12 +111,19 @@ function Row({ id, state, day, devices, row }: Pick<Props, "id" | "state" | "day
 function StatusCell({ id, row }: { id: string; row: DayRow }) {
   const { who } = useLead();
   const text = dayWords.status[row.status];
+  const [paper] = row.ballots.flatMap((ballot) => (ballot.paper ? [dayWords.paper[ballot.paper]] : []));
   if (who.role === "lead" && row.status === "contested") return <a href={stepAddress(id, "settle")}>{text}</a>;
   if (who.role === "lead" && row.status === "late") return <a href={stepAddress(id, "admit")}>{text}</a>;
   return (
     <>
       {text}
       {row.kept ? <span class="fine"> {dayWords.kept(row.kept.questions, row.kept.of)}</span> : null}
+      {paper === undefined ? null : (
+        <>
+          <br />
+          <span class="fine">{paper}</span>
+        </>
+      )}
       {row.instead === null ? null : <span class="fine whole"> {dayWords.instead(trayLabel(row.instead))}</span>}
     </>
   );
