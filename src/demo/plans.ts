@@ -257,7 +257,11 @@ export const likingPlan = (): Plan => ({
 
 /** Q9: how much mass do chewed portions gain? 8 people, three times both products, 5 g chewed for 15 s. */
 export const weighPlan = (): Plan => {
-  const plan = kitchenPlan([current, steamed]);
+  const portions = [current, steamed].map((product) => ({
+    ...product,
+    preparation: product.preparation.replace("12 g samples", "5 g portions"),
+  }));
+  const plan = kitchenPlan(portions);
   return {
     ...plan,
     title: "Demo: Steam first, what do chewed portions gain?",
