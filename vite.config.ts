@@ -111,6 +111,23 @@ function filesOf(manifest: Record<string, Chunk>, entry: string): string[] {
   return [...files];
 }
 
+/** Browser tests that take longest begin first: of two workers none is left to do a long one alone at the end. */
+const longest = ["accessibility", "tablet-tabs", "report-families", "demo", "whole-job", "choice-ballots"];
+
+class LongestFirst {
+  sort<File extends { moduleId: string }>(files: File[]): File[] {
+    const place = ({ moduleId }: File): number => {
+      const at = longest.findIndex((name) => moduleId.endsWith(`/e2e/${name}.test.ts`));
+      return at < 0 ? longest.length : at;
+    };
+    return files.toSorted((one, other) => place(one) - place(other));
+  }
+  /** Nothing is shared out over several machines. */
+  shard<File>(files: File[]): File[] {
+    return files;
+  }
+}
+
 export default defineConfig({
   root: "src",
   publicDir: "../public",
@@ -137,6 +154,7 @@ export default defineConfig({
   },
   test: {
     root: ".",
+    sequence: { sequencer: LongestFirst },
     projects: [
       {
         extends: true,
