@@ -1,6 +1,6 @@
 import { leftOutOf, type PortionLeftOut } from "../model/portion-check.ts";
 import { problem } from "../model/problem.ts";
-import type { StudyRecord } from "../model/record.ts";
+import { type StudyRecord, servedKey } from "../model/record.ts";
 import type { ChewReadings } from "./chew-portion.ts";
 
 /** A chewed portion of a counted tray, with product and batch by the opened key, and its readings. */
@@ -38,7 +38,7 @@ export function servedPortions(record: StudyRecord): ServedPortion[] {
   const { plan } = record;
   const planned = { grams: plan.serving.portionGrams, toleranceGrams: plan.chew.toleranceGrams };
   const weighed = new Map(record.weighings.map((each) => [`${each.tray} ${each.code}`, each]));
-  const trays = new Map(record.opened.key.trays.map((tray) => [tray.tray, tray.samples]));
+  const trays = new Map(servedKey(record).map((tray) => [tray.tray, tray.samples]));
   const places = new Map(plan.products.map(({ id }, at) => [id, at]));
   const seen = new Set<string>();
   const portions = record.portions.map(({ tray, seat, wave, code, chewedSeconds, whole }) => {

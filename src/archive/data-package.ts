@@ -1,3 +1,5 @@
+import { rowVerdicts } from "../model/kitchen-record.ts";
+
 /**
  * A data dictionary beside a CSV file, as the open Data Package standard has it: a tabular data package with one
  * resource and its table schema (profiles of version 1, which readers of version 2 take too).
@@ -75,13 +77,24 @@ const shapes: Record<string, FieldShape> = {
   code: { type: "string", constraints: { required: true, pattern: "[1-9][0-9]{2}" } },
   code_chosen: { type: "string", constraints: { pattern: "[1-9][0-9]{2}" } },
   guess: flag,
+  what: needed,
+  celsius: { type: "number" },
+  held_seconds: seconds,
+  rest_minutes: seconds,
+  verdict: { type: "string", constraints: { enum: [...rowVerdicts] } },
+  follows_nothing: flag,
   chewed_seconds: seconds,
   answer_seconds: seconds,
   line_mm: { type: "number", constraints: { minimum: 0 } },
   hidden: { type: "integer", constraints: { enum: [0, 1] } },
 };
 
-const fieldShape = (column: string): FieldShape => shapes[column] ?? text;
+function fieldShape(column: string, mayMiss: readonly string[]): FieldShape {
+  const shape = shapes[column] ?? text;
+  if (!mayMiss.includes(column) || !shape.constraints) return shape;
+  const { required: _required, ...constraints } = shape.constraints;
+  return { type: shape.type, ...(Object.keys(constraints).length > 0 ? { constraints } : {}) };
+}
 
 /** A name as the standard asks for: lower-case letters, digits, dots, dashes and underscores. */
 export const packageName = (title: string): string =>
@@ -105,6 +118,8 @@ export function dataPackage(of: {
   columns: readonly string[];
   describe: (column: string) => { title: string; description: string };
   key: readonly string[];
+  /** Columns that may be empty in this file, though files of answers always have them. */
+  mayMiss?: readonly string[];
 }): DataPackage {
   const key = of.key.filter((column) => of.columns.includes(column));
   return {
@@ -123,7 +138,7 @@ export function dataPackage(of: {
         encoding: "utf-8",
         dialect: { delimiter: ",", lineTerminator: "\r\n", quoteChar: '"', doubleQuote: true, header: true },
         schema: {
-          fields: of.columns.map((name) => ({ name, ...of.describe(name), ...fieldShape(name) })),
+          fields: of.columns.map((name) => ({ name, ...of.describe(name), ...fieldShape(name, of.mayMiss ?? []) })),
           missingValues: [""],
           ...(key.length > 0 ? { primaryKey: key } : {}),
         },

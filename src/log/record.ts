@@ -40,13 +40,16 @@ export function recordOfLook(state: StudyState, { begun }: Look, opened: OpenedK
 function recordWith(state: StudyState, opened: OpenedKey, revealedAt: string, around: Around): StudyRecord {
   const { lock, close } = state;
   if (!lock) throw problem("key/not-closed");
-  const seated = countedTrays(state);
+  const kitchen = kitchenOfRecord(state, lock, opened);
+  // a tray belongs to the wave with which it was served, and to its session
+  const seated = countedTrays(state).map(
+    (one): Seated => ({ ...one, tray: { ...one.tray, wave: kitchen.waveOf(one.tray) } }),
+  );
   const judgments = seated.flatMap(judgmentOf);
   const marks = seated.flatMap(marksOf);
   const portions = seated.flatMap(portionsOf);
   const weighings = weighingsOf(state);
   const counted = new Set([...judgments, ...marks, ...portions].map(({ tray }) => tray));
-  const kitchen = kitchenOfRecord(state, lock, opened);
   const unanswered = [...state.trays.values()].filter((tray) => !tray.spare && !counted.has(tray.tray));
   return {
     study: lock.stream.id,

@@ -14,6 +14,7 @@ import { rawWords } from "../words/en/raw.ts";
 import { reader } from "../words/en/reader.ts";
 import { report } from "../words/en/report.ts";
 import type { Occasion } from "./occasion.ts";
+import { measuredLines } from "./temperature-table.ts";
 
 const words = reader.done;
 /** One item of the test report; no lines means that nobody recorded it. */
@@ -62,14 +63,14 @@ function rawLines({ raw }: Plan): string[] {
   return [raw.drawn === "drawn" ? rawWords.record.drawn(raw) : rawWords.record.notDrawn];
 }
 
-function servingRows({ plan: { serving, pace }, packet }: StudyRecord): DoneRow[] {
+function servingRows({ plan: { serving, pace }, packet, temperatures }: StudyRecord): DoneRow[] {
   const { portionGrams, servingCelsius, vessel, cleanser, pauseSeconds, swallow, retaste, warmUp, warmUpWhat } =
     serving;
   const samples = packet.trays[0]?.codes.length ?? 0;
   return [
     { label: words.portion, lines: portionGrams === null ? [] : [words.grams(portionGrams)] },
     { label: words.servedAt, lines: servingCelsius === null ? [] : [words.celsius(servingCelsius)] },
-    { label: words.measured, lines: [] },
+    { label: words.measured, lines: measuredLines(temperatures) },
     ...(pace.windowTo === null
       ? []
       : [{ label: words.window, lines: [words.windowIs(pace.windowFrom ?? 0, pace.windowTo)] }]),

@@ -2,6 +2,7 @@ import { reader } from "../words/en/reader.ts";
 import { doneRows } from "./done-rows.ts";
 import type { Opened } from "./opened-study.ts";
 import { Orders } from "./orders.tsx";
+import { Temperatures } from "./temperatures.tsx";
 
 /** How the study was done: the items of a test report, the waves, and the check of orders and places. */
 export function Done({ study, lead }: { study: Opened; lead: boolean }) {
@@ -33,6 +34,7 @@ export function Done({ study, lead }: { study: Opened; lead: boolean }) {
         )}
       </dl>
       <Waves record={record} />
+      <Temperatures record={record} />
       <Orders result={result} lead={lead} />
     </section>
   );

@@ -7,6 +7,7 @@ import { allFigures } from "./figures.tsx";
 import type { Opened } from "./opened-study.ts";
 import { PictureFiles } from "./picture-files.tsx";
 import { studyText } from "./study-text.ts";
+import { temperaturesDictionary, temperaturesText } from "./temperature-file.ts";
 
 type Props = { study: Opened; lead: boolean; said: Description; app: string; now: () => string };
 
@@ -41,6 +42,25 @@ export function Exports({ study, lead, said, app, now }: Props) {
           </button>
         </div>
         <p class="fine">{words.together(name(dictionaryFile))}</p>
+        {study.record.temperatures.length > 0 && (
+          <div class="buttons">
+            <button type="button" onClick={() => save(temperatureFile, "text/csv", temperaturesText(study, lead))}>
+              {words.temperatures}
+            </button>
+            <button
+              type="button"
+              onClick={() =>
+                save(
+                  "temperatures-datapackage.json",
+                  "application/json",
+                  temperaturesDictionary(study, lead, name(temperatureFile), now()),
+                )
+              }
+            >
+              {words.temperatureDictionary}
+            </button>
+          </div>
+        )}
       </fieldset>
       <PictureFiles
         figures={allFigures(study.result, said, lead)}
@@ -53,6 +73,7 @@ export function Exports({ study, lead, said, app, now }: Props) {
   );
 }
 
+const temperatureFile = "temperatures.csv";
 const csvFile = "answers.csv";
 const dictionaryFile = "datapackage.json";
 

@@ -10,6 +10,11 @@ export const files = {
   data: "Data",
   csv: "Answers (CSV)",
   dictionary: "Data dictionary (JSON)",
+  temperatures: "Temperatures and times (CSV)",
+  temperatureDictionary: "Dictionary of the temperatures (JSON)",
+  temperaturesTitle: (title: string) => `Temperatures and times of the study: ${title}`,
+  temperaturesText: (title: string) =>
+    `What the kitchen wrote down for the study \u201c${title}\u201d: one row a reading or a time, with products and batches by the opened key.`,
   together: (dictionary: string) =>
     `The dictionary (${dictionary}) is a tabular data package: it names the CSV file and says what each column holds. Keep both in one folder; a program that looks for a file named datapackage.json wants it renamed so.`,
   json: "Result (JSON)",
@@ -96,6 +101,30 @@ export const columns: Record<string, Column> = {
   label: { title: "Words of the step", description: "What the step that was chosen said; empty on a line." },
   rank: { title: "Rank", description: "Place that the panelist gave the sample, from 1 for the least." },
   tray: { title: "Tray", description: "Number of the tray." },
+  pot: { title: "Pot", description: "Label under which the batch went on the day; empty for what a cup had." },
+  what: {
+    title: "What",
+    description: "core, held-hot, held-cold or serving: a temperature. left-heat or served: a time.",
+  },
+  celsius: { title: "Degrees Celsius", description: "The temperature as typed; empty for times." },
+  held_seconds: { title: "Seconds held", description: "How long a core stayed at that temperature." },
+  rest_minutes: { title: "Minutes of rest", description: "How long the food rested after that." },
+  time: {
+    title: "Time",
+    description:
+      "An instant in UTC: when a batch left the heat, by the clock on the wall; else when the entry was made, by that device's clock.",
+  },
+  verdict: {
+    title: "Beside the limits",
+    description:
+      "met, below, past, allowed (below its limit and served in the name of somebody) or no-limit; empty: nothing to hold it against.",
+  },
+  follows_nothing: {
+    title: "Stands",
+    description: "1: no later entry follows this one, so it counts; 0: it was followed.",
+  },
+  probe: { title: "Probe", description: "Which probe was used, and when it was last checked." },
+  note: { title: "Note", description: "What was noted with it." },
   wave: { title: "Wave", description: "Number of the wave in which it was served, from 1." },
   order: {
     title: "Order",

@@ -6,6 +6,7 @@ import { large } from "./reader-large.ts";
 import { day, dayAndTime, grouped, plural } from "./reader-parts.ts";
 import { pictures, scale } from "./reader-pictures.ts";
 import { reshuffle } from "./reader-reshuffle.ts";
+import { temperatures } from "./reader-temperatures.ts";
 
 /**
  * The furniture of the reader's page: headings, labels, buttons, dates. The sentences that state a result are made in
@@ -104,6 +105,7 @@ export const reader = {
     departures: "Departures from the plan",
   },
   done,
+  temperatures,
   orders,
   details,
   scale,
