@@ -59,7 +59,6 @@ export const paperOutline = z.strictObject({
   stopped: z.nullable(z.enum(stopReasons)),
   questions: z.array(count),
 });
-export type PaperOutline = z.infer<typeof paperOutline>;
 
 /** The questions that have an answer; of a scale also those that the panelist could not judge, as on a tablet. */
 export const answeredOnPaper = ({ choices, marks }: Pick<PaperTyped, "choices" | "marks">): number[] =>
