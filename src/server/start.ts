@@ -1,5 +1,6 @@
+import { once } from "node:events";
 import { existsSync } from "node:fs";
-import type { Server } from "node:http";
+import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -56,7 +57,11 @@ export async function serveUntilStopped(options: Options, opening: Partial<Openi
   const staticFolder = builtApp(options.app);
   const store = await openStore(resolve(options.data), { restored: options.restored });
   try {
-    if (opening.before) await onItsOwn(store, opening.before);
+    if (opening.before) {
+      // what comes before may take long: an address that is taken is told first
+      await requireFree(options);
+      await onItsOwn(store, opening.before);
+    }
     await run(options, store, staticFolder, opening);
   } finally {
     await store.close();
@@ -138,6 +143,17 @@ async function authorityOf(options: Options, hosts: readonly string[]): Promise<
 
 function certificateOf({ cert, key }: Options) {
   return cert === undefined || key === undefined ? null : readCertificate(cert, key);
+}
+
+/** Throws Problem "start/port-busy" or "start/cannot-listen" where nothing could be served. */
+async function requireFree({ host, port }: Options): Promise<void> {
+  const probe = createServer();
+  await listening(probe, host, port, () => {
+    probe.listen(port, host);
+    return once(probe, "listening");
+  });
+  probe.close();
+  await once(probe, "close");
 }
 
 /** Starts to listen and returns the port; the system's refusal becomes a Problem. */

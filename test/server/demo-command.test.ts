@@ -79,7 +79,7 @@ test("without --json it tells what start tells, the studies, and the passphrase"
   const out = await demo(/Ctrl\+C/, "--folder", join(folder, "mine"));
   expect(out).toContain("/organizer/#setup=");
   expect(out).toContain(demoPassphrase());
-  expect(out.match(/\(with a report\)/g)).toHaveLength(10);
+  expect(out.match(/\(with a report\)/g)).toHaveLength(11);
   expect(out.match(/\(locked\)/g)).toHaveLength(1);
   // another start would be another demo
   expect(out).not.toContain("--lead-link");
