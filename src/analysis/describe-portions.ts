@@ -1,7 +1,7 @@
 import { leastForVerdict } from "../model/outcome.ts";
 import type { PortionsResult } from "../model/result.ts";
 import type { ReportWords } from "../words/en/report.ts";
-import type { FamilyText, Part, Row } from "./describe.ts";
+import type { FamilyText, Part, Row, WordTable } from "./describe.ts";
 import { comparisonText, controlText, describeChew } from "./describe-chew.ts";
 import { boundsOf } from "./describe-ledger.ts";
 
@@ -95,19 +95,38 @@ function meanSeconds({ masses }: PortionsResult): number | null {
 }
 
 function partsOf({ masses }: PortionsResult, { portions }: ReportWords): Part[] {
-  const [means, persons] = describeChew(masses).tables;
+  const [means] = describeChew(masses).tables;
   const { lead, alone, heading } = portions.persons;
   return [
     ...(means
       ? [{ id: "gains" as const, heading: portions.means.heading, sentences: [portions.means.lead], table: means }]
       : []),
-    ...(persons
-      ? [
-          {
-            ...{ id: "gains-by-person" as const, heading, table: persons },
-            sentences: [masses.unit === "portion" ? alone : lead],
-          },
-        ]
-      : []),
+    {
+      ...{ id: "gains-by-person", heading, table: personsTable(masses, portions) },
+      sentences: [masses.unit === "portion" ? alone : lead],
+    },
   ];
 }
+
+/** One line a person, one column a product: how many portions stand behind a mean is said where they are not equally many. */
+function personsTable({ panelists, means }: PortionsResult["masses"], { persons }: ReportWords["portions"]): WordTable {
+  const products = means.map(({ product }) => product);
+  const people = [...new Set(panelists.map(({ panelist }) => panelist))].toSorted((a, b) => seatOf(a) - seatOf(b));
+  const even = new Set(panelists.map(({ portions }) => portions)).size <= 1;
+  const rows = people.map((person) => {
+    const own = panelists.filter(({ panelist }) => panelist === person);
+    const seconds = own.map((each) => each.seconds);
+    const known = seconds.filter((value) => value !== null);
+    return [
+      person,
+      ...products.map((name) => {
+        const found = own.find(({ product }) => product === name);
+        return found ? persons.gain(found.gainPercent, even ? null : found.portions) : persons.none;
+      }),
+      known.length < seconds.length ? persons.none : persons.seconds(known),
+    ];
+  });
+  return { caption: persons.caption, columns: persons.columns(products), rows, note: even ? "" : persons.uneven };
+}
+
+const seatOf = (panelist: string): number => Number(/\d+$/.exec(panelist)?.[0] ?? 0);

@@ -3,8 +3,11 @@ import { gramsOf, lastDigit } from "./grams.ts";
 /** Readings of one portion in grams, as typed; empty: not taken yet. `rinse`: water that came back in the cup. */
 export type PortionReadings = { cup: string; portion: string; after: string; rinse: string };
 
-/** What was planned of a portion. `grams` null: no mass was planned. */
-export type PlannedPortion = { grams: number | null; toleranceGrams: number };
+/**
+ * What was planned of a portion. `grams` null: no mass was planned. `otherCup`: what another empty cup of the study weighs,
+ * where that is asked.
+ */
+export type PlannedPortion = { grams: number | null; toleranceGrams: number; otherCup?: number | null };
 
 /** What readings of a portion cannot be. */
 export type PortionRefusal =
@@ -34,12 +37,14 @@ export function portionRefusalOf(
   if (own !== null && own <= 0) return { what: "no-portion" };
   if (own !== null && planned.grams !== null && apart(own, planned.grams))
     return { what: "thousandfold", grams: own, beside: planned.grams };
+  const empty = cup === "" ? 0 : gramsOf([cup]);
+  const other = planned.otherCup ?? 0;
+  if (empty > 0 && other > 0 && apart(empty, other)) return { what: "thousandfold", grams: empty, beside: other };
   if (cup === "" || after === "") return null;
   const back = gramsOf([after], [cup, rinse]);
   const readings = [after, cup, ...(rinse === "" ? [] : [rinse])];
   const rounding = readings.reduce((all, reading) => all + lastDigit(reading) / 2, 0);
   const closed = gramsOf([after]);
-  const empty = gramsOf([cup]);
   if (empty > 0 && closed > 0 && apart(closed, empty)) return { what: "thousandfold", grams: closed, beside: empty };
   if (back < -rounding * (1 + 1e-9)) return { what: "cup-above-after", after: closed, cup, rinse };
   const portionGrams = own ?? planned.grams;

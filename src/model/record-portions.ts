@@ -29,7 +29,7 @@ export const portionDepartures = [
   }),
   /** A closed cup was weighed, and no tablet says that its portion was chewed. */
   z.strictObject({ what: z.literal("weighed-not-chewed"), portions: z.array(place) }),
-  /** A portion that counts, by so many grams larger than planned (or smaller, below 0), beyond what was given. */
+  /** A portion that counts, by so many grams larger than planned (or smaller, below 0), more than was allowed. */
   z.strictObject({ what: z.literal("portion-off-mass"), ...place.shape, grams: z.number() }),
   z.strictObject({ what: z.literal("weighings-taken-back"), readings: count }),
   /** Readings of a tray or a code that the plan does not have. */

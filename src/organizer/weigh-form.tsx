@@ -22,11 +22,13 @@ type Props = {
   plan: WeighPlan;
   /** Where the focus goes when it appears: into its field, once somebody enters one reading after the other. */
   focus: boolean;
+  /** A reading is about to be kept; it is. */
+  onKeep: () => void;
   onKept: () => void;
 };
 
 /** One reading: which cup, what the balance shows, and whether it can be. What is typed stays until it is kept. */
-export function WeighForm({ id, row, stage, plan, focus, onKept }: Props) {
+export function WeighForm({ id, row, stage, plan, focus, onKeep, onKept }: Props) {
   const lead = useLead();
   const doing = useDoing();
   const rinsed = stage === "after" && (plan.rinse !== "" || (countedOf(row.after)?.rinse ?? "") !== "");
@@ -52,6 +54,7 @@ export function WeighForm({ id, row, stage, plan, focus, onKept }: Props) {
     setWrong(null);
     const off = stage === "portion" ? portionOffBy(read, plan.planned) : 0;
     if (off && warned !== read) return setWarned(read);
+    onKeep();
     doing.run(async () => {
       await appendEvent(lead, { stream: { kind: "study", id }, kind: "portion-weighed", body });
       // a second press before the page knows of the first finds nothing to keep
@@ -105,7 +108,7 @@ export function WeighForm({ id, row, stage, plan, focus, onKept }: Props) {
       </div>
       {warning === null ? null : (
         <p class="wrong" role="alert">
-          {words.off(warning, portionOffBy(warning, plan.planned) ?? 0)}
+          {words.off(warning, portionOffBy(warning, plan.planned) ?? 0, plan.planned.toleranceGrams)}
         </p>
       )}
       <ProblemNote thrown={doing.thrown} />

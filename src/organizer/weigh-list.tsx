@@ -86,7 +86,7 @@ function Cell({ row, stage, here, onPick }: CellProps) {
       aria-current={here ? "true" : undefined}
       onClick={() => onPick(target)}
     >
-      {shown || words.missing}
+      {shown || (stage === "after" && row.chewed ? words.waits : "–")}
     </button>
   );
 }

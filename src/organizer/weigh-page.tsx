@@ -1,4 +1,4 @@
-import { useMemo, useState } from "preact/hooks";
+import { useMemo, useRef, useState } from "preact/hooks";
 import { trayLabel } from "../model/tray.ts";
 import { focusSoon } from "../ui/focus.ts";
 import { weighWords as words } from "../words/en/organizer-weigh.ts";
@@ -25,14 +25,17 @@ import { WeighList } from "./weigh-list.tsx";
 /** Where whoever weighs enters what the balance shows, by tray and code. Of products it knows nothing. */
 export function WeighPortions({ id, state }: StudyProps) {
   const rows = useMemo(() => weighRows(state), [state]);
-  const plan = useMemo(() => weighPlanOf(state), [state]);
+  const plan = useMemo(() => weighPlanOf(state, rows), [state, rows]);
   const [picked, setPicked] = useState<Target | null>(null);
   const [before, setBefore] = useState<Target | null>(null);
   const open = state.reveal === null && plan !== null;
   const target = picked ?? nextTarget(rows, before);
   const row = rows.find(({ tray, code }) => tray === target?.tray && code === target.code);
   const [back, setBack] = useState(false);
+  /** From the first entry or pick on each new form takes the focus: it may appear before the old one knows that it kept. */
+  const entering = useRef(false);
   const pick = (next: Target): void => {
+    entering.current = true;
     setPicked(next);
     // the form may be there already
     focusSoon(readingField, "center");
@@ -43,7 +46,7 @@ export function WeighPortions({ id, state }: StudyProps) {
       <p class="lead-in" aria-live="polite">
         {words.whole(rows.filter(isWhole).length, rows.filter(({ spare }) => !spare).length)}
       </p>
-      <p class="fine">{open ? words.blind : words.over}</p>
+      <p class="fine weigh-state">{open ? words.blind : words.over}</p>
       {open && target && row ? (
         <WeighForm
           key={`${target.tray} ${target.code} ${target.stage}`}
@@ -51,12 +54,13 @@ export function WeighPortions({ id, state }: StudyProps) {
           row={row}
           stage={target.stage}
           plan={plan}
-          focus={before !== null || picked !== null}
-          onKept={() => {
+          focus={entering.current}
+          onKeep={() => {
+            entering.current = true;
             setBefore(target);
-            setPicked(null);
             setBack(false);
           }}
+          onKept={() => setPicked(null)}
         />
       ) : null}
       {open && !target ? <p class="note">{rows.every(isWhole) ? words.allDone : words.nothingWaits}</p> : null}

@@ -24,12 +24,12 @@ export type WeighPlan = {
   balanceStep: string;
 };
 
-export function weighPlanOf({ lock }: StudyState): WeighPlan | null {
+export function weighPlanOf({ lock }: StudyState, rows: readonly WeighRow[]): WeighPlan | null {
   if (!lock || lock.body.packet.chew === null) return null;
   const { chew, serving } = lock.body.plan;
   const { rinseGrams } = lock.body.packet.chew;
   return {
-    planned: { grams: serving.portionGrams, toleranceGrams: chew.toleranceGrams },
+    planned: { grams: serving.portionGrams, toleranceGrams: chew.toleranceGrams, otherCup: usualCup(rows) },
     rinse: rinseGrams === null ? "" : String(rinseGrams),
     balanceStep: chew.balanceStep,
   };
@@ -47,6 +47,12 @@ export function weighRows(state: StudyState): WeighRow[] {
   return portions
     .map((portion) => ({ ...portion, chewed: chewed.has(`${portion.tray} ${portion.place}`) }))
     .toSorted((a, b) => a.wave - b.wave || Number(a.spare) - Number(b.spare) || a.tray - b.tray || a.place - b.place);
+}
+
+/** Of the empty cups that were weighed the one in the middle; null before there are three: one may be wrong itself. */
+function usualCup(rows: readonly WeighRow[]): number | null {
+  const cups = rows.flatMap(({ cup }) => (cup.length === 1 ? [Number(cup[0]?.grams)] : [])).sort((a, b) => a - b);
+  return cups.length < 3 ? null : (cups[Math.floor(cups.length / 2)] ?? null);
 }
 
 export const isWhole = (row: WeighRow): boolean => portionStages.every((stage) => countedOf(row[stage]) !== null);

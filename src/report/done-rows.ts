@@ -64,8 +64,9 @@ function rawLines({ raw }: Plan): string[] {
 }
 
 function servingRows({ plan: { serving, pace }, packet, temperatures }: StudyRecord): DoneRow[] {
-  const { portionGrams, servingCelsius, vessel, cleanser, pauseSeconds, swallow, retaste, warmUp, warmUpWhat } =
-    serving;
+  const { portionGrams, servingCelsius, vessel, cleanser, pauseSeconds, warmUp, warmUpWhat } = serving;
+  // as the tablets said it: what is chewed to be weighed is spat out, whatever else the plan allows
+  const { swallow, retaste } = packet;
   const samples = packet.trays[0]?.codes.length ?? 0;
   return [
     { label: words.portion, lines: portionGrams === null ? [] : [words.grams(portionGrams)] },

@@ -42,7 +42,11 @@ function PartBody({ part, result, said, lead }: Props & { part: Part }) {
       {isLong(part.table.rows.length) ? (
         <p class="fine">{reader.large.noTable(part.table.rows.length)}</p>
       ) : (
-        <Worded table={part.table} strong={isCurve(part.id) ? 0 : 1} id={partTableId(part.id)} />
+        <Worded
+          table={part.table}
+          strong={isCurve(part.id) || part.id === "gains-by-person" ? 0 : 1}
+          id={partTableId(part.id)}
+        />
       )}
     </>
   );

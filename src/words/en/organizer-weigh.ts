@@ -44,8 +44,8 @@ export const weighWords = {
   keep: "Keep",
   keepAllTheSame: (reading: string) => `Keep ${typed(reading)} all the same`,
   notAReading: "Type grams as the balance shows them, like 12.31.",
-  off: (reading: string, by: number) =>
-    `${typed(reading)} is ${grams(Number(Math.abs(by).toFixed(6)))} ${by < 0 ? "less" : "more"} than planned, beyond what was given. Cut it to size, or keep it: it counts, and the report says so.`,
+  off: (reading: string, by: number, allowed: number) =>
+    `${typed(reading)} is ${grams(Number(Math.abs(by).toFixed(6)))} ${by < 0 ? "less" : "more"} than planned, where ${grams(allowed)} are allowed. Cut it to size, or keep it: it counts, and the report says so.`,
   nothingWaits:
     "Nothing waits at the moment. A closed cup is asked for as soon as its panelist has chewed; any other reading can be picked below.",
   allDone: "Every portion is weighed.",
@@ -66,7 +66,7 @@ export const weighWords = {
   /** What a cell's button is called for those who hear the page. */
   pick: (stage: Stage, target: string, reading: string) =>
     `${target}, ${weighWords.short[stage]}: ${reading === "" ? "enter" : reading}`,
-  missing: "enter",
+  waits: "now",
   several: "settle",
   spare: "spare",
 

@@ -234,7 +234,7 @@ export const departures: DepartureSentences = {
   "weighed-not-chewed": (d) =>
     `${listOfPortions(d.portions)}: the closed cup was weighed, and no counted tablet says that the portion was chewed. It does not count.`,
   "portion-off-mass": (d) =>
-    `Tray ${d.tray}, ${d.code}: the portion was ${shortNumber(Math.abs(d.grams), 3)} g ${d.grams < 0 ? "lighter" : "heavier"} than planned, beyond what was given. It counts.`,
+    `Tray ${d.tray}, ${d.code}: the portion was ${shortNumber(Math.abs(d.grams), 3)} g ${d.grams < 0 ? "lighter" : "heavier"} than planned, more than was allowed. It counts.`,
   "weighings-taken-back": (d) =>
     `${d.readings === 1 ? "1 reading" : `${wholeNumber(d.readings)} readings`} of the balance ${d.readings === 1 ? "was" : "were"} taken back by whoever weighed.`,
   "weighings-off-plan": (d) =>

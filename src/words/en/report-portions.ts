@@ -58,6 +58,17 @@ export const portions = {
     heading: "Person by person",
     lead: "Each person’s portions of a product are averaged first. People are seats here, never names.",
     alone: "One person chewed: portions are the unit.",
+    caption: "Each person’s mean gains, in percent of the portion",
+    columns: (products: readonly string[]) => ["Person", ...products, "Seconds"],
+    none: "none",
+    /** `portions` null: everybody has as many. */
+    gain: (percent: number, portions: number | null) =>
+      `${percentOf(percent)}${portions === null ? "" : ` (${portions})`}`,
+    seconds: (values: readonly number[]) => {
+      const [low, high] = [Math.min(...values), Math.max(...values)].map((value) => shortNumber(value, 1));
+      return low === high ? `${low}` : `${low} to ${high}`;
+    },
+    uneven: "In parentheses: of how many portions.",
   },
   picture: {
     name: "Gains",
