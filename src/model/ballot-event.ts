@@ -98,8 +98,8 @@ export const panelBodies = {
     tray,
     question: count,
     code,
-    /** Real seconds between the two touches, by the monotonic clock. */
-    chewedSeconds: z.number().check(z.minimum(0)),
+    /** Real seconds between the two touches, by the monotonic clock; null where the page was loaded anew meanwhile. */
+    chewedSeconds: z.nullable(z.number().check(z.minimum(0))),
     /** All of it was spat into its cup: only then there is something to weigh. */
     whole: z.boolean(),
     /** The page was hidden while the clock ran. */

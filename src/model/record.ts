@@ -60,7 +60,8 @@ export const keptPortion = z.strictObject({
   code,
   /** Its place on the tray, from 1. */
   question: count,
-  chewedSeconds: z.number(),
+  /** Null: the tablet's page was loaded anew while the clock ran. */
+  chewedSeconds: z.nullable(z.number()),
   whole: z.boolean(),
   hidden: z.boolean(),
 });

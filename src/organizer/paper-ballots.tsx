@@ -8,6 +8,7 @@ import { listed } from "../words/en/organizer.ts";
 import { paperWords } from "../words/en/organizer-papers.ts";
 import { panel } from "../words/en/panel.ts";
 import { panelLine } from "../words/en/panel-line.ts";
+import { panelRules } from "../words/en/panel-rules.ts";
 import { asksAlongChew, type BallotLeaf, ballotLeaves, isWide, type PaperLine } from "./ballot-pages.ts";
 import { lineQuestion } from "./ballot-words.ts";
 import { ChoiceQuestions } from "./paper-choice.tsx";
@@ -143,7 +144,8 @@ function LineQuestion({ line: { code, attribute }, packet }: { line: PaperLine; 
 
 /** What stands above the first question, in paragraphs: what is in it, cautions, how to taste and what words mean. */
 function smallPrint(packet: BlindPacket): string[][] {
-  const { rules, clearance } = panel;
+  const rules = panelRules;
+  const { clearance } = panel;
   const { line } = packet;
   const attributes = line?.attributes ?? [];
   const how = [

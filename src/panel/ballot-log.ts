@@ -1,4 +1,5 @@
 import type { EventStore } from "../device/event-store.ts";
+import type { PanelKind } from "../model/ballot-event.ts";
 import { sha256 } from "../model/canonical.ts";
 import type { Body } from "../model/event.ts";
 import { problem } from "../model/problem.ts";
@@ -7,6 +8,7 @@ import type { StopReason } from "./flow.ts";
 
 type Answer = Omit<Body<"answer-kept">, "salt">;
 type Mark = Omit<Body<"mark-kept">, "salt">;
+type Chewed = Omit<Body<"portion-chewed">, "salt">;
 
 /**
  * Writes what happens to a tray into this tablet's log. Each call resolves once the event is on disk, and throws the
@@ -42,6 +44,12 @@ export class BallotLog {
     const body = { ...mark, salt: this.#salt() };
     const name = `mark ${study} ${mark.tray} ${mark.question} ${time}`;
     await this.#append(study, { kind: "mark-kept", body, mark: name, draft: draftName(study, mark.tray) });
+  }
+
+  async chewed(study: string, portion: Chewed): Promise<void> {
+    const body = { ...portion, salt: this.#salt() };
+    const mark = `portion ${study} ${portion.tray} ${portion.question}`;
+    await this.#append(study, { kind: "portion-chewed", body, mark, draft: draftName(study, portion.tray) });
   }
 
   /** The event holds a salted hash; the text goes beside it, where it can be erased. */
@@ -81,4 +89,4 @@ export class BallotLog {
   }
 }
 
-type Kinds = "tray-opened" | "answer-kept" | "mark-kept" | "remark-kept" | "tray-finished" | "tray-stopped";
+type Kinds = PanelKind;

@@ -1,7 +1,6 @@
 import * as z from "zod/mini";
 import { count, id, instant, trayNumber } from "../model/schema.ts";
-import { isLineStep, type Step } from "./flow.ts";
-import type { LineStep } from "./line/line-flow.ts";
+import { isLateStep, type LateStep, type Step } from "./flow.ts";
 
 /** What of a tray is not kept yet, as it lies on the tablet: enough to stand at the same place after a crash. */
 export const draft = z.discriminatedUnion("at", [
@@ -44,20 +43,20 @@ export function savedAtOf(value: unknown): string | null {
   return parsed.success ? parsed.data.savedAt : null;
 }
 
-/** The draft of a step; null where there is nothing to come back to. `ofLine` makes that of a step on the line. */
+/** The draft of a step; null where there is nothing to come back to. `ofLate` makes that of a step of a ballot loaded late. */
 export function draftOf(
   step: Step,
   elapsedMs: number,
   savedAt: string,
-  ofLine: (step: LineStep) => object | undefined,
+  ofLate: (step: LateStep) => object | undefined,
 ): object | null {
-  if (isLineStep(step)) return ofLine(step) ?? null;
+  if (isLateStep(step)) return ofLate(step) ?? null;
   const own = ownDraftOf(step, elapsedMs, savedAt);
   if (own !== null || (step.at !== "differ" && step.at !== "cannot")) return own;
-  return draftOf(step.back, elapsedMs, savedAt, ofLine);
+  return draftOf(step.back, elapsedMs, savedAt, ofLate);
 }
 
-function ownDraftOf(step: Exclude<Step, LineStep>, elapsedMs: number, savedAt: string): Draft | null {
+function ownDraftOf(step: Exclude<Step, LateStep>, elapsedMs: number, savedAt: string): Draft | null {
   switch (step.at) {
     case "rules":
       return { at: "rules", savedAt };

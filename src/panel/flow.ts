@@ -1,8 +1,10 @@
+import { isAnswerKind } from "../model/ballot-event.ts";
 import type { Body, Fact } from "../model/event.ts";
 import { shapeOf } from "../model/method.ts";
 import { type BlindPacket, type BlindTray, isAnswer, questionsOf } from "../model/packet.ts";
 import { type Problem, problem } from "../model/problem.ts";
 import { readTrayLabel } from "../model/tray.ts";
+import type { Portion } from "./chew/chew-flow.ts";
 import type { Draft } from "./draft.ts";
 import type { Compare, LineStep, Take } from "./line/line-flow.ts";
 
@@ -41,14 +43,20 @@ export type Step =
   | { at: "differ"; tray: Tray; back: Tasting | Compare | Take }
   | Question
   | { at: "cannot"; tray: Tray; back: Question }
-  | LineStep
+  | LateStep
   | Remark
   | { at: "thanks" }
   | { at: "stopped"; tray: Tray; reason: StopReason };
 
-/** The steps of a line scale. What they do and show is loaded with the first tray of one. */
-export const isLineStep = (step: Step): step is LineStep =>
-  step.at === "compare" || step.at === "take" || step.at === "chew" || step.at === "mark" || step.at === "no-mark";
+/** The steps of a line scale, and of chewed portions. What they do and show is loaded with the first tray of one. */
+export type LateStep = LineStep | Portion;
+export const isLateStep = (step: Step): step is LateStep =>
+  step.at === "portion" ||
+  step.at === "compare" ||
+  step.at === "take" ||
+  step.at === "chew" ||
+  step.at === "mark" ||
+  step.at === "no-mark";
 
 /** What is tasted, in this order: the cup with a letter and no code, if there is one, then the codes. */
 export const cupsOf = ({ codes }: Tray, { reference }: Pick<BlindPacket, "reference">): string[] =>
@@ -98,7 +106,7 @@ export function progressOf(facts: Iterable<Fact>, { tray, codes }: Tray, packet:
   for (const fact of facts) {
     if (!("tray" in fact.body) || fact.body.tray !== tray) continue;
     if (fact.kind === "tray-opened" && fact.body.clearance !== packet.allergens.version) continue;
-    if (fact.kind === "answer-kept" || fact.kind === "mark-kept") questions.add(fact.body.question);
+    if (isAnswerKind(fact.kind) && "question" in fact.body) questions.add(fact.body.question);
     seen.add(fact.kind);
   }
   if (seen.has("tray-finished")) return "finished";

@@ -42,6 +42,7 @@ async function status(): Promise<Status> {
 }
 
 const loadLine = () => import("./line/line-room.tsx");
+const loadChew = () => import("./chew/chew-room.tsx");
 const loadChoice = () => import("./choice/choice-room.tsx");
 const loadTools = () => import("./tools/tools-room.tsx");
 
@@ -83,6 +84,7 @@ const parts: AppParts = {
     return () => document.removeEventListener("visibilitychange", look);
   },
   loadLine,
+  loadChew,
   loadChoice,
   loadTools,
   code: takeCode(),
@@ -98,6 +100,6 @@ const parts: AppParts = {
 };
 
 // nothing that was loaded late may be missing when the network is away
-for (const load of [loadChoice, loadLine, loadTools]) void load().catch(() => undefined);
+for (const load of [loadChoice, loadLine, loadChew, loadTools]) void load().catch(() => undefined);
 
 render(<App parts={parts} />, document.getElementById("app") as HTMLElement);

@@ -4,11 +4,12 @@ import type { ProblemData } from "../model/problem.ts";
 import { asProblem } from "./as-problem.ts";
 import { BallotLog } from "./ballot-log.ts";
 import type { Glass } from "./card-check.ts";
+import type * as chewRoom from "./chew/chew-room.tsx";
 import type * as choiceRoom from "./choice/choice-room.tsx";
 import { draftName, draftOf } from "./draft.ts";
 import * as flow from "./flow.ts";
 import type * as lineRoom from "./line/line-room.tsx";
-import { type ChoiceParts, forgetLast, type LineParts, type Taken, type TakeParts } from "./take-tray.ts";
+import { type ChoiceParts, forgetLast, type LateParts, type Taken, type TakeParts } from "./take-tray.ts";
 import type { Release } from "./tray-hold.ts";
 
 export type SessionState = {
@@ -20,7 +21,7 @@ export type SessionState = {
   problem: ProblemData | null;
 };
 
-export type SessionParts = Omit<TakeParts, "lineBallot" | "choice"> & {
+export type SessionParts = Omit<TakeParts, "lateBallot" | "choice"> & {
   /** 64 random hex digits. */
   salt: () => string;
   awake: { keep(): void; letGo(): void };
@@ -28,8 +29,9 @@ export type SessionParts = Omit<TakeParts, "lineBallot" | "choice"> & {
   glass: () => Glass;
   /** Calls back when the page is hidden; returns the way to stop that. */
   onHidden: (listener: () => void) => () => void;
-  /** What only line scales need, and what only choices do; fetched right after the start: no tray waits for it. */
+  /** What only line scales need, what only portions do, and what only choices do; fetched right after the start: no tray waits for it. */
   loadLine: () => Promise<typeof lineRoom>;
+  loadChew: () => Promise<typeof chewRoom>;
   loadChoice: () => Promise<typeof choiceRoom>;
   /** Called after something was kept, so that sending starts. */
   onKept: () => void;
@@ -52,7 +54,7 @@ export class SessionBase {
   #listeners = new Set<() => void>();
   #release: Release | null = null;
   #question = { since: 0, before: 0 };
-  #line: LineParts | null = null;
+  #late: LateParts | null = null;
   #choice: ChoiceParts | null = null;
   /** The first question of the tray in hand that was not kept when it was opened. */
   protected openQuestion = 1;
@@ -71,9 +73,9 @@ export class SessionBase {
     return () => this.#listeners.delete(listener);
   }
 
-  /** The ballot of a line scale and its screen, while such a tray is in hand. */
-  get line(): LineParts | null {
-    return this.#line;
+  /** The ballot of a line scale, or of portions, and its screen, while such a tray is in hand. */
+  get late(): LateParts | null {
+    return this.#late;
   }
 
   /** The screens of a choice, while such a tray is in hand. */
@@ -81,9 +83,9 @@ export class SessionBase {
     return this.#choice;
   }
 
-  protected took({ packet, step, line, choice, open, release, elapsedMs }: Taken): flow.Step {
+  protected took({ packet, step, late, choice, open, release, elapsedMs }: Taken): flow.Step {
     this.#release = release;
-    this.#line = line;
+    this.#late = late;
     this.#choice = choice;
     this.openQuestion = open;
     this.parts.awake.keep();
@@ -119,7 +121,7 @@ export class SessionBase {
     const { step, packet } = this.#state;
     const tray = flow.trayOf(step);
     const { clock } = this.parts;
-    const draft = draftOf(step, this.elapsed(), clock.instant(), (at) => this.#line?.ballot.draftOf(at));
+    const draft = draftOf(step, this.elapsed(), clock.instant(), (at) => this.#late?.ballot.draftOf(at));
     if (!packet || !tray || !draft) return;
     const save = () => this.parts.store.saveDraft(draftName(packet.study, tray.tray), draft);
     this.saving = this.saving.then(save).catch((thrown) => this.set({ problem: asProblem(thrown) }));
@@ -158,14 +160,14 @@ export class SessionBase {
     const tray = flow.trayOf(left);
     if (packet && tray && !flow.inHand(next)) this.putDown(packet, tray);
     this.show(next);
-    if (flow.isLineStep(next) || next.at === "question") this.saveDraft();
+    if (flow.isLateStep(next) || next.at === "question") this.saveDraft();
   }
 
   protected putDown({ study }: BlindPacket, { tray }: flow.Tray): void {
     this.#release?.();
     this.#release = null;
-    this.#line?.ballot.end();
-    this.#line = null;
+    this.#late?.ballot.end();
+    this.#late = null;
     this.#choice = null;
     this.parts.awake.letGo();
     void forgetLast(this.parts.store, study, tray);

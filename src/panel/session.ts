@@ -3,7 +3,7 @@ import { problem } from "../model/problem.ts";
 import { asProblem } from "./as-problem.ts";
 import * as flow from "./flow.ts";
 import { atRest, SessionBase } from "./session-base.ts";
-import { type LineParts, type TakeParts, takeLast, takeTyped } from "./take-tray.ts";
+import { type LateParts, type TakeParts, takeLast, takeTyped } from "./take-tray.ts";
 
 /** One tray at a time on one tablet: what each press does, in which order things are kept, and what is shown then. */
 export class Session extends SessionBase {
@@ -25,26 +25,28 @@ export class Session extends SessionBase {
   #takeParts(): TakeParts {
     return {
       ...this.parts,
-      lineBallot: (packet) => this.#lineBallot(packet),
+      lateBallot: (packet) => this.#lateBallot(packet),
       choice: (packet) => loaded(this.parts.loadChoice, packet),
     };
   }
 
-  async #lineBallot(packet: BlindPacket): Promise<LineParts> {
-    const { loadLine, store, glass } = this.parts;
-    const room = await loaded(loadLine, packet);
-    const check = await room.measured(store, packet, glass());
-    const ballot = new room.LineBallot(packet, check, {
+  async #lateBallot(packet: BlindPacket): Promise<LateParts> {
+    const { loadLine, loadChew, store } = this.parts;
+    const room = await loaded<Pick<Awaited<ReturnType<typeof loadLine>>, "openRoom">>(
+      packet.line ? loadLine : loadChew,
+      packet,
+    );
+    const hands = {
       parts: this.parts,
       log: this.log,
       step: () => this.state.step,
       busy: () => this.state.busy,
-      move: (step) => this.move(step),
-      show: (step) => this.set({ step }),
-      fail: (thrown) => this.report(thrown),
-      work: (job) => this.work(job),
-    });
-    return { ballot, Screen: room.LineScreen };
+      move: (step: flow.Step) => this.move(step),
+      show: (step: flow.Step) => this.set({ step }),
+      fail: (thrown: unknown) => this.report(thrown),
+      work: (job: () => Promise<flow.Step | null>) => this.work(job),
+    };
+    return room.openRoom(packet, hands, store);
   }
 
   /** Somebody begins to mend what went wrong: the sentence has been read. */
@@ -73,7 +75,7 @@ export class Session extends SessionBase {
     const { step } = this.state;
     if (step.at !== "rules") return;
     const { tray } = step;
-    this.move(this.line ? { at: "compare", tray } : { at: "tasting", tray, touched: 0, restUntil: null });
+    this.move(this.late ? { at: "compare", tray } : { at: "tasting", tray, touched: 0, restUntil: null });
   }
 
   touch(cup: string): void {

@@ -1,15 +1,14 @@
+import type { ComponentChild } from "preact";
 import * as z from "zod/mini";
 import type { EventStore } from "../device/event-store.ts";
 import type { Fact } from "../model/event.ts";
 import type { BlindPacket } from "../model/packet.ts";
-import { problem } from "../model/problem.ts";
+import { type ProblemData, problem } from "../model/problem.ts";
 import { trayNumber } from "../model/schema.ts";
 import type * as choiceRoom from "./choice/choice-room.tsx";
 import type { Clock } from "./clock.ts";
 import { draftName, isStale, openTrayName, readDraft, readOpenTray, savedAtOf } from "./draft.ts";
 import * as flow from "./flow.ts";
-import type { LineBallot } from "./line/line-ballot.ts";
-import type { LineScreen } from "./line/line-room.tsx";
 import type { Release } from "./tray-hold.ts";
 
 export type TakeParts = {
@@ -18,23 +17,33 @@ export type TakeParts = {
   hold: (study: string, tray: number) => Promise<Release | null>;
   /** Versions of the ballot's wording that this app has words for. */
   wordings: readonly string[];
-  /** The ballot of a line scale, as loaded; throws the Problem when this tablet cannot show its line. */
-  lineBallot: (packet: BlindPacket) => Promise<LineParts>;
+  /** The ballot of rated samples or of portions, as loaded; throws the Problem when this tablet cannot show its line. */
+  lateBallot: (packet: BlindPacket) => Promise<LateParts>;
   /** The screens of a choice, as loaded. */
   choice: (packet: BlindPacket) => Promise<ChoiceParts>;
 };
 
-/** The screens of a choice. */
-export type ChoiceParts = Pick<typeof choiceRoom, "ChoiceScreen">;
+/** The screens of a choice, and the lines before it. */
+export type ChoiceParts = typeof choiceRoom;
 
-/** The ballot of a line scale, and the screen of its steps. */
-export type LineParts = { ballot: LineBallot; Screen: typeof LineScreen };
+export type Acts = { problem: ProblemData | null; differ: () => void; stop: () => void };
+
+/** A ballot of steps of its own (a line scale's, or that of chewed portions), the screen of its steps, the lines before it. */
+export type LateParts = {
+  ballot: {
+    end(): void;
+    stepAt(tray: flow.Tray, facts: Iterable<Fact>, draft: unknown): flow.LateStep | "answered" | null;
+    draftOf(step: flow.LateStep): object;
+  };
+  Screen(props: Acts & { step: flow.LateStep }): ComponentChild;
+  rules: string[];
+};
 
 export type Taken = {
   packet: BlindPacket;
   step: flow.Step;
-  /** Present for a line scale. */
-  line: LineParts | null;
+  /** Present for a line scale and for portions. */
+  late: LateParts | null;
   /** Present for a choice. */
   choice: ChoiceParts | null;
   /** The first question that is not kept. */
@@ -79,7 +88,7 @@ async function take(parts: TakeParts, packet: BlindPacket, tray: flow.Tray): Pro
   const { study } = packet;
   const release = await hold(study, tray.tray);
   if (!release) throw problem("tray/open-in-other-tab", { tray: tray.tray });
-  let line: LineParts | null = null;
+  let late: LateParts | null = null;
   try {
     // read only now: another window may have finished the tray a moment ago
     const facts = await store.ownFacts({ kind: "study", id: study });
@@ -88,34 +97,35 @@ async function take(parts: TakeParts, packet: BlindPacket, tray: flow.Tray): Pro
     const refused = flow.refusal(tray.tray, progress, readTaken(await store.meta("taken")), closed);
     if (refused) throw refused;
     const asks = progress !== "answered" && progress !== "remarked";
-    line = asks && packet.line ? await parts.lineBallot(packet) : null;
-    const choice = asks && !packet.line ? await parts.choice(packet) : null;
+    const own = packet.line ?? packet.chew;
+    late = asks && own ? await parts.lateBallot(packet) : null;
+    const choice = asks && !own ? await parts.choice(packet) : null;
     const left = await store.draft(draftName(study, tray.tray));
     const draft = readDraft(left);
     await store.saveDraft(openTrayName, { study, tray: tray.tray, at: clock.instant() });
     const open = flow.openQuestion(facts, tray);
     const step =
-      lineStep(line?.ballot ?? null, progress, tray, facts, left) ??
+      lateStep(late, progress, tray, facts, left) ??
       flow.openingStep(tray, progress, draft, clock.monotonic(), packet, open);
     const same = draft?.at === "question" && step.at === "question" && draft.question === step.question;
-    return { packet, step, line, choice, open, release, elapsedMs: same ? draft.elapsedMs : 0 };
+    return { packet, step, late, choice, open, release, elapsedMs: same ? draft.elapsedMs : 0 };
   } catch (thrown) {
-    line?.ballot.end();
+    late?.ballot.end();
     release();
     throw thrown;
   }
 }
 
-/** Where a tray on the line was left; null for any other, and where nothing of it was begun. */
-function lineStep(
-  line: LineBallot | null,
+/** Where a tray of steps of its own was left; null for any other, and where nothing of it was begun. */
+function lateStep(
+  late: LateParts | null,
   progress: flow.Progress,
   tray: flow.Tray,
   facts: Iterable<Fact>,
   draft: unknown,
 ): flow.Step | null {
-  if (!line || (progress !== "cleared" && progress !== "begun")) return null;
-  const step = line.stepAt(tray, facts, draft);
+  if (!late || (progress !== "cleared" && progress !== "begun")) return null;
+  const step = late.ballot.stepAt(tray, facts, draft);
   return step === "answered" ? { at: "remark", tray, text: "", kept: false } : step;
 }
 

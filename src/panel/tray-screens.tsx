@@ -1,4 +1,4 @@
-import { isLineStep } from "./flow.ts";
+import { isLateStep } from "./flow.ts";
 import { Clearance, Consent } from "./screens/clearance.tsx";
 import { Differ, Stopped, Thanks } from "./screens/pages.tsx";
 import { Remark } from "./screens/remark.tsx";
@@ -12,10 +12,9 @@ export function TrayScreen({ session, state }: { session: Session; state: Sessio
   const stop = (): void => void session.stop();
   const rest = (): void => void session.rest();
   if (step.at === "rest" || !packet) return null;
-  if (isLineStep(step)) {
-    const line = session.line;
-    const acts = { differ: () => session.differ(), stop };
-    return line ? <line.Screen step={step} ballot={line.ballot} problem={problem} {...acts} /> : null;
+  const { late, choice } = session;
+  if (isLateStep(step)) {
+    return late ? <late.Screen step={step} problem={problem} differ={() => session.differ()} stop={stop} /> : null;
   }
   switch (step.at) {
     case "consent":
@@ -29,18 +28,18 @@ export function TrayScreen({ session, state }: { session: Session; state: Sessio
       };
       return <Page tray={step.tray} packet={packet} problem={problem} {...acts} />;
     }
-    case "rules":
-      return <Rules tray={step.tray} packet={packet} begin={() => session.begin()} stop={stop} />;
+    case "rules": {
+      const lines = late?.rules ?? choice?.rulesOf(packet) ?? [];
+      return <Rules tray={step.tray} lines={lines} begin={() => session.begin()} stop={stop} />;
+    }
     case "differ":
       return (
         <Differ tray={step.tray} reference={packet.reference} back={() => session.back()} other={rest} stop={stop} />
       );
     case "tasting":
     case "question":
-    case "cannot": {
-      const { choice } = session;
+    case "cannot":
       return choice ? <choice.ChoiceScreen step={step} packet={packet} problem={problem} acts={session} /> : null;
-    }
     case "remark": {
       const acts = { write: (text: string) => session.remark(text), finish: () => void session.finish(), stop };
       return <Remark step={step} problem={problem} {...acts} />;

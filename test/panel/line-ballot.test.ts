@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import type { Body } from "../../src/model/event.ts";
 import { draftName } from "../../src/panel/draft.ts";
-import type { LineBallot } from "../../src/panel/line/line-ballot.ts";
+import { LineBallot } from "../../src/panel/line/line-ballot.ts";
 import { Session } from "../../src/panel/session.ts";
 import { linePacket, markAt } from "./line-packet.ts";
 import { emptyDisk, study, Tablet } from "./tablet.ts";
@@ -23,8 +23,9 @@ afterEach(async () => {
 });
 
 const ballot = (): LineBallot => {
-  if (!session.line) throw new Error("no tray on the line is in hand");
-  return session.line.ballot;
+  const ballot = session.late?.ballot;
+  if (!(ballot instanceof LineBallot)) throw new Error("no tray on the line is in hand");
+  return ballot;
 };
 const step = () => session.state.step;
 const marks = async (): Promise<Body<"mark-kept">[]> => {
@@ -198,7 +199,7 @@ describe("one sample after the other", () => {
     expect(step()).toEqual({ at: "thanks" });
     expect((await marks()).map(({ question }) => question)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9]);
     expect((await tablet.events()).at(-1)).toBe("tray-finished 17");
-    expect(session.line).toBeNull();
+    expect(session.late).toBeNull();
   });
 });
 
@@ -359,11 +360,11 @@ test("stopped in the chew: no question comes after that", async () => {
   await session.stop();
   tablet.clock.pass(60_000);
   expect(step()).toMatchObject({ at: "stopped", reason: "stopped" });
-  expect(session.line).toBeNull();
+  expect(session.late).toBeNull();
 });
 
 test("a tray of another method on the same tablet is not asked on the line", async () => {
   await toFirst();
   await session.rest();
-  expect(session.line).toBeNull();
+  expect(session.late).toBeNull();
 });

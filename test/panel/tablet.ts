@@ -170,6 +170,7 @@ export class Tablet {
       loadTools: () => import("../../src/panel/tools/tools-room.tsx"),
       loadChoice: () => import("../../src/panel/choice/choice-room.tsx"),
       loadLine: () => import("../../src/panel/line/line-room.tsx"),
+      loadChew: () => import("../../src/panel/chew/chew-room.tsx"),
       code: "",
       wasEnrolled: async () => false,
       persist: () => {},

@@ -2,9 +2,11 @@ import { expect, test } from "vitest";
 import { allergenNames } from "../../src/words/en/allergens.ts";
 import { allergenShort } from "../../src/words/en/organizer-safety.ts";
 import { panel } from "../../src/words/en/panel.ts";
+import { panelRules } from "../../src/words/en/panel-rules.ts";
 
 test("what the lead typed to rinse with stands as typed at the end of a sentence, with one period", () => {
-  const { rules, tasting } = panel;
+  const rules = panelRules;
+  const { tasting } = panel;
   expect(rules.rinse("Water and plain crackers")).toBe("Clear your palate now: Water and plain crackers.");
   expect(rules.rinse(" warm water. ")).toBe("Clear your palate now: warm water.");
   expect(rules.rinse(" ")).toBe("Clear your palate now.");

@@ -5,9 +5,10 @@ import { CodeDigits } from "../../ui/code-digits.tsx";
 import { panelLine as words } from "../../words/en/panel-line.ts";
 import { useDesk } from "../desk.ts";
 import { Frame } from "../frame.tsx";
-import { columnsFor, Tasting } from "../screens/tasting.tsx";
+import { Compared } from "../screens/compare.tsx";
+import { Tasting } from "../screens/tasting.tsx";
 import type { LineBallot } from "./line-ballot.ts";
-import { type Chew, type Compare, isLast, type LineStep, type NoMark, type Take } from "./line-flow.ts";
+import { type Chew, isLast, type LineStep, type NoMark, type Take } from "./line-flow.ts";
 import { MarkScreen } from "./mark-screen.tsx";
 import "./line.css";
 
@@ -18,7 +19,7 @@ type Props<Step> = Acts & { step: Step; ballot: LineBallot; problem: ProblemData
 export function LineScreen({ step, ...rest }: Props<LineStep>) {
   switch (step.at) {
     case "compare":
-      return <CompareScreen step={step} {...rest} />;
+      return <Compared tray={step.tray} words={words.compare} matches={() => rest.ballot.matches()} {...rest} />;
     case "take":
       return <TakeScreen key={step.sample} step={step} {...rest} />;
     case "chew":
@@ -28,37 +29,6 @@ export function LineScreen({ step, ...rest }: Props<LineStep>) {
     case "no-mark":
       return <NoMarkScreen step={step} {...rest} />;
   }
-}
-
-/** All codes at once, to be compared with the tray before anything is eaten. */
-function CompareScreen({ step, ballot, problem, differ, stop }: Props<Compare>) {
-  const { tasting } = useDesk().words;
-  return (
-    <Frame
-      title={words.compare.title}
-      tray={step.tray.tray}
-      stop={stop}
-      problem={problem}
-      left={
-        <button type="button" onClick={differ}>
-          {tasting.differ}
-        </button>
-      }
-      right={
-        <button type="button" class="next" onClick={() => ballot.matches()}>
-          {words.compare.match}
-        </button>
-      }
-    >
-      <ul class="three shown" style={{ "--columns": columnsFor(step.tray.codes.length) }} aria-label={tasting.codes}>
-        {step.tray.codes.map((code) => (
-          <li key={code} class="field">
-            <CodeDigits code={code} />
-          </li>
-        ))}
-      </ul>
-    </Frame>
-  );
 }
 
 /** Whose turn it is: its code is touched with the first bite, which is when the chew clock begins. */

@@ -1,6 +1,5 @@
 import type { Caution } from "../../model/attribute.ts";
 import type { Body } from "../../model/event.ts";
-import type { BlindPacket } from "../../model/packet.ts";
 import { allergenNames } from "./allergens.ts";
 
 type StopReason = Body<"tray-stopped">["reason"];
@@ -16,12 +15,6 @@ const cautions: Record<Caution, string> = {
   undercooked:
     "This food is raw or less cooked than usual on purpose. Pregnant people, young children, people over 65 and people with weakened immunity should not take part.",
   alcohol: "There is alcohol in what is served. You may spit it out. Do not drive afterward.",
-};
-
-const swallow: Record<BlindPacket["swallow"], string> = {
-  swallow: "Swallow each sample.",
-  spit: "Do not swallow. Spit each sample into your own lidded cup.",
-  either: "Swallow each sample or spit it into your own lidded cup, as you like.",
 };
 
 const stopped: Record<StopReason, { title: string; lines: string[] }> = {
@@ -48,11 +41,11 @@ const stopped: Record<StopReason, { title: string; lines: string[] }> = {
 const times = (count: number, one: string, more: string): string => `${count} ${count === 1 ? one : more}`;
 
 /** A length of time in whole minutes and seconds, as it is said. */
-const duration = (seconds: number): string =>
+export const duration = (seconds: number): string =>
   seconds >= 120 && seconds % 60 === 0 ? `${seconds / 60} minutes` : times(seconds, "second", "seconds");
 
 /** What the lead typed, as typed, at the end of a sentence; a period of its own is not doubled. */
-const rinsing = (sentence: string, cleanser: string): string => {
+export const rinsing = (sentence: string, cleanser: string): string => {
   const typed = cleanser.trim().replace(/\.$/, "");
   return typed === "" ? `${sentence}.` : `${sentence}: ${typed}.`;
 };
@@ -69,6 +62,7 @@ export const wordings: readonly string[] = [
   "paired-preference-1",
   "line-scale-1",
   "ranking-1",
+  "chew-and-weigh-1",
 ];
 
 /** Everything a panelist reads on a tablet. Neutral throughout: no word hints at an answer or praises one. */
@@ -154,32 +148,8 @@ export const panel = {
     otherTray: "This is not my tray",
   },
 
-  rules: {
-    title: "How to taste",
-    alone: "Please work alone and do not talk about the samples.",
-    warmUp: "Taste the warm-up sample first: the one without a code. There is no question about it.",
-    /** Where a cup with a letter has no code either. */
-    warmUpUnmarked: "Taste the warm-up sample first: the one without a mark. There is no question about it.",
-    rinse: (cleanser: string) => rinsing("Clear your palate now", cleanser),
-    order: "Taste in the order shown.",
-    orderAfter: {
-      R: "Taste the reference first: it is marked R. Then taste the coded samples in the order shown.",
-      A: "Taste the sample marked A first. Then taste the one with a code.",
-    },
-    orderOnLine: "Take the samples in the order shown, one after the other; each has its questions.",
-    swallow,
-    pause: (seconds: number) =>
-      seconds > 0
-        ? `Between samples, rinse again and wait ${duration(seconds)}. The tablet says when to go on.`
-        : "Between samples, rinse again.",
-    retaste: "Before you answer you may taste again, in the same order, rinsing in between.",
-    retasteOnLine: "You may take more bites of the sample at hand; never go back to an earlier one.",
-    noRetaste: "Taste each sample once only.",
-    stop: "You may stop at any time without giving a reason.",
-    stored: "Your answer is kept under the tray number, without your name.",
-    storedOnLine: "Your answers are kept under the tray number, without your name.",
-    go: "Go on to the samples",
-  },
+  /** The lines between are in `panel-rules.ts`. */
+  rules: { title: "How to taste", go: "Go on to the samples" },
 
   tasting: {
     title: "These codes must stand on your tray, from left to right.",
