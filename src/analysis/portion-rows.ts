@@ -18,7 +18,7 @@ export type ServedPortion = {
   /** Counts a person's portions of a product, from 1, in the order in which they were served. */
   repeat: number;
   /** To a thousandth: a clock of milliseconds says no more, and a file holds as much. */
-  seconds: number;
+  seconds: number | null;
   /** As they stand; empty where one was not taken or is contradicted. */
   readings: ChewReadings;
   /** Null: it counts. */
@@ -55,7 +55,7 @@ export function servedPortions(record: StudyRecord): ServedPortion[] {
     return {
       ...{ tray, seat, wave, code, place: at + 1, product: sample.product, batch: sample.batch },
       order: samples.map(({ product }) => letters[places.get(product) ?? -1] ?? "?").join(""),
-      seconds: Math.round(chewedSeconds * 1000) / 1000,
+      seconds: chewedSeconds === null ? null : Math.round(chewedSeconds * 1000) / 1000,
       readings: {
         ...{ gramsIn: one(readings?.portion), gramsOut: one(readings?.after) },
         ...{ cup: one(readings?.cup), rinse: readings?.rinse ?? "" },

@@ -14,7 +14,7 @@ type Portion = {
   product: string;
   batch: string;
   repeat: number;
-  seconds: number;
+  seconds: number | null;
   readings: { gramsIn: string; gramsOut: string; cup: string; rinse: string };
   leftOut: PortionLeftOut | null;
 };
@@ -36,7 +36,13 @@ export function portionsCsv({ plan }: Pick<StudyRecord, "plan">, portions: reado
   const nameOf = new Map(plan.products.map(({ id }, at) => [id, names[at] ?? id]));
   const rows = portions.map(({ readings, leftOut, ...portion }) => [
     ...[`seat-${portion.seat}`, nameOf.get(portion.product) ?? portion.product, portion.repeat],
-    ...[readings.gramsIn, leftOut === null ? readings.gramsOut : "", readings.cup, readings.rinse, portion.seconds],
+    ...[
+      readings.gramsIn,
+      leftOut === null ? readings.gramsOut : "",
+      readings.cup,
+      readings.rinse,
+      portion.seconds ?? "",
+    ],
     ...[portion.tray, portion.wave, portion.order, portion.place, portion.code, portion.batch],
     ...[readings.gramsOut, leftOut ?? ""],
   ]);
