@@ -8,7 +8,9 @@ import { rowNames } from "./temperatures-csv.ts";
 
 type ReadKind = "core-read" | "heat-left" | "holding-read" | "serving-read";
 /** An entry as a file has it. What it follows is for whoever writes it into the log: in a file, each line those above it. */
-export type ReadEntry = { [K in ReadKind]: { line: number; kind: K; body: Body<K> } }[ReadKind];
+export type ReadEntry = { [K in ReadKind]: { line: number; kind: K; body: Body<K>; own: Own } }[ReadKind];
+/** The cells of a line as they stand: of a reading both go into the note. */
+type Own = { time: string; note: string };
 
 export type ReadTemperatures = {
   entries: ReadEntry[];
@@ -62,7 +64,8 @@ const kindOf = (name: string): RowKind | null =>
   (Object.keys(rowNames) as RowKind[]).find((kind) => rowNames[kind] === name.toLowerCase()) ?? null;
 
 function entryOf(row: Line, { waves, instantOf }: Surroundings): ReadEntry[] {
-  const { line, cell } = row;
+  const { cell } = row;
+  const common = { line: row.line, own: { time: cell("time"), note: cell("note") } };
   const what = kindOf(cell("what"));
   if (what === null) throw row.bad("what");
   if (what === "served") return [];
@@ -72,20 +75,22 @@ function entryOf(row: Line, { waves, instantOf }: Surroundings): ReadEntry[] {
   if (what === "serving") {
     const tray = cell("tray") === "" ? null : wholeOf(row, "tray");
     if (tray === 0) throw row.bad("tray");
-    return [{ line, kind: "serving-read", body: { wave, tray, celsius: celsiusOf(row), note: noteOf(row) } }];
+    return [{ ...common, kind: "serving-read", body: { wave, tray, celsius: celsiusOf(row), note: noteOf(row) } }];
   }
   const pot = cell("pot").toUpperCase();
   if (!known.pots.includes(pot)) throw row.bad("pot");
   if (what === "left") {
     const left = leftOf(row, instantOf);
-    return [{ line, kind: "heat-left", body: { wave, pot, left, after: [], note: shortOf(row, "note") } }];
+    return [{ ...common, kind: "heat-left", body: { wave, pot, left, after: [], note: shortOf(row, "note") } }];
   }
   const reading = { wave, pot, celsius: celsiusOf(row), after: [], note: noteOf(row) };
   if (what !== "core") {
-    return [{ line, kind: "holding-read", body: { ...reading, held: what === "held-hot" ? "hot" : "cold" } }];
+    return [{ ...common, kind: "holding-read", body: { ...reading, held: what === "held-hot" ? "hot" : "cold" } }];
   }
   const [heldSeconds, restMinutes] = [orNone(row, "held_seconds"), orNone(row, "rest_minutes")];
-  return [{ line, kind: "core-read", body: { ...reading, heldSeconds, restMinutes, probe: shortOf(row, "probe") } }];
+  return [
+    { ...common, kind: "core-read", body: { ...reading, heldSeconds, restMinutes, probe: shortOf(row, "probe") } },
+  ];
 }
 
 function celsiusOf(row: Line): string {

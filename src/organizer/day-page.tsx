@@ -10,6 +10,7 @@ import { BlankNote } from "./blank-study.tsx";
 import { CopiedFrom } from "./copied-from.tsx";
 import { minutesBetween, progressOf, tabletsOf } from "./day.ts";
 import { DayActions } from "./day-actions.tsx";
+import { DayFiles } from "./day-files.tsx";
 import { useDay } from "./day-step.tsx";
 import { DayWaves } from "./day-waves.tsx";
 import { Invented } from "./invented.tsx";
@@ -51,6 +52,7 @@ export function Day({ id, state, fetching }: StudyProps) {
       <DayActions id={id} state={state} />
       <DayWaves id={id} state={state} plan={plan} day={day} devices={devices} />
       <Tablets id={id} devices={devices} over={state.close !== null} />
+      {day.labeled ? <DayFiles id={id} day={day} plan={plan} open={state.close === null} /> : null}
       <LockedPlan id={id} plan={plan} />
     </Page>
   );

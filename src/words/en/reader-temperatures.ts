@@ -33,7 +33,7 @@ export const temperatures = {
       restMinutes > 0 ? ` and ${restMinutes}${nbsp}min of rest` : "",
       source.trim() === "" ? "" : ` (${source.trim()})`,
     ].join(""),
-  note: "Readings stand in the order in which they were written down; only the last one decides. Times are those of the devices or of the clock on the wall.",
+  note: "Readings stand in the order in which they were written down; one that followed another counts in its place. Times are those of the devices or of the clock on the wall.",
   /** What cups had as they went out. */
   servedAt: (celsius: readonly string[]): string => {
     const sorted = celsius.toSorted((a, b) => Number(a) - Number(b));

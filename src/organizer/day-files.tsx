@@ -1,0 +1,121 @@
+import { useRef, useState } from "preact/hooks";
+import type { KitchenDay } from "../log/kitchen-day.ts";
+import type { Plan } from "../model/plan.ts";
+import { saveText } from "../ui/save.ts";
+import { dayFilesWords as words } from "../words/en/organizer-day-files.ts";
+import { sentenceOf } from "../words/problem-sentence.ts";
+import { type Lead, useLead } from "./app-context.ts";
+import type { ToWrite } from "./day-table.ts";
+import { writeDay } from "./day-write.ts";
+
+/** Far more than the largest kitchen writes down in a day; a larger file is something else. */
+const mostBytes = 2_000_000;
+
+type Props = { id: string; day: KitchenDay; plan: Plan; open: boolean };
+
+/** Temperatures and times from a CSV file, and to one. A file with anything wrong in it is not taken at all. */
+export function DayFiles({ id, day, plan, open }: Props) {
+  const lead = useLead();
+  const input = useRef<HTMLInputElement>(null);
+  const [wrong, setWrong] = useState("");
+  const [said, setSaid] = useState("");
+  const [busy, setBusy] = useState(false);
+  const take = async (file: File): Promise<void> => {
+    setSaid("");
+    setWrong("");
+    const count = { done: 0, of: 0 };
+    try {
+      const text = file.size > mostBytes ? null : await file.text().catch(() => null);
+      if (text === null) return setWrong(`${words.unreadable} ${words.nothingTaken}`);
+      // fetched only now: few kitchens read or write a table
+      const { entriesFrom, latestByThing } = await import("./day-table.ts");
+      const { list, same, served } = entriesFrom(day, text, file.name, (clock) => instantOf(clock, lead.now()));
+      count.of = list.length;
+      const latest = latestByThing(day);
+      for (const each of list) {
+        await writeEntry(lead, id, each, latest);
+        count.done += 1;
+      }
+      setSaid(words.took(count.done, same, served));
+    } catch (thrown) {
+      setWrong(`${sentenceOf(thrown)} ${count.done === 0 ? words.nothingTaken : words.stopped(count.done, count.of)}`);
+    }
+  };
+  const save = async (): Promise<void> => {
+    const { temperaturesFile } = await import("./day-table.ts");
+    saveText(words.fileName, "text/csv", temperaturesFile(day, plan));
+  };
+  return (
+    <section>
+      <h2>{words.heading}</h2>
+      <p class="after-row">
+        {open ? (
+          <button
+            type="button"
+            aria-disabled={busy ? "true" : undefined}
+            onClick={() => busy || input.current?.click()}
+          >
+            {words.take}
+          </button>
+        ) : null}
+        <button type="button" class="quiet" onClick={() => void save()}>
+          {words.save}
+        </button>
+        <input
+          ref={input}
+          type="file"
+          accept=".csv,text/csv"
+          aria-label={words.take}
+          id="temperature-file"
+          hidden
+          onChange={(event) => {
+            const [file] = event.currentTarget.files ?? [];
+            event.currentTarget.value = ""; // the same file, corrected, can be chosen again
+            if (!file) return;
+            setBusy(true);
+            void take(file).finally(() => setBusy(false));
+          }}
+        />
+      </p>
+      {open ? <p class="fine">{words.takeHint}</p> : null}
+      {said ? (
+        <p class="note" role="status">
+          {said}
+        </p>
+      ) : null}
+      {wrong ? (
+        <p class="wrong" role="alert">
+          {wrong}
+        </p>
+      ) : null}
+    </section>
+  );
+}
+
+/** Writes one entry, after what the log has of the same thing and what the lines above wrote. */
+async function writeEntry(lead: Lead, id: string, { entry, thing }: ToWrite, latest: Map<string, string[]>) {
+  if (entry.kind === "serving-read") return writeDay(lead, id, entry.kind, entry.body);
+  const after = (latest.get(thing) ?? []).slice(0, 50);
+  const fact = await write(lead, id, entry, after);
+  latest.set(thing, [fact.id]);
+  return fact;
+}
+
+function write(lead: Lead, id: string, entry: Exclude<ToWrite["entry"], { kind: "serving-read" }>, after: string[]) {
+  switch (entry.kind) {
+    case "core-read":
+      return writeDay(lead, id, entry.kind, { ...entry.body, after });
+    case "holding-read":
+      return writeDay(lead, id, entry.kind, { ...entry.body, after });
+    case "heat-left":
+      return writeDay(lead, id, entry.kind, { ...entry.body, after });
+  }
+}
+
+/** "11:32" of today, by the clock of this device, as an instant. */
+function instantOf(clock: string, now: string): string {
+  const [hours = "0", minutes = "0"] = clock.split(":");
+  const day = new Date(now);
+  day.setHours(Number(hours), Number(minutes), 0, 0);
+  return day.toISOString();
+}

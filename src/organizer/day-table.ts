@@ -1,0 +1,78 @@
+import { type ReadEntry, readTemperatures } from "../archive/temperature-rows.ts";
+import { temperaturesCsv } from "../archive/temperatures-csv.ts";
+import { rowsOfDay, unnamed } from "../log/day-rows.ts";
+import type { KitchenDay } from "../log/kitchen-day.ts";
+import type { Plan } from "../model/plan.ts";
+
+/** The day's temperatures and times by pot: of products it knows nothing, open key or not. */
+export const temperaturesFile = (day: KitchenDay, plan: Plan): string =>
+  temperaturesCsv(rowsOfDay(day, plan, unnamed), null, true);
+
+type Known = { id: string; at: string; kind: string; body: object };
+/** `thing`: what entries are about; of one thing each follows those above it. */
+export type ToWrite = { entry: ReadEntry; thing: string };
+
+/**
+ * What of a file is not in the log yet.
+ *
+ * Takes    instantOf: a time of the clock on the wall as an instant of the day
+ * Returns  entries in the order of the file; how many were there already; how many lines say when trays were served
+ * Throws   what `readTemperatures` throws: a file with anything wrong in it is not taken at all
+ */
+export function entriesFrom(
+  day: KitchenDay,
+  text: string,
+  path: string,
+  instantOf: (clock: string) => string,
+): { list: ToWrite[]; same: number; served: number } {
+  const waves = day.waves.map(({ wave, pots }) => ({ wave, pots: pots.map(({ pot }) => pot) }));
+  const { entries, servedLines } = readTemperatures(text, path, { waves, instantOf });
+  const known = knownOf(day);
+  const fresh = entries.filter((entry) => !known.some((one) => isSame(one, entry)));
+  return {
+    list: fresh.map((entry) => ({ entry, thing: thingOf(entry.kind, entry.body) })),
+    same: entries.length - fresh.length,
+    served: servedLines.length,
+  };
+}
+
+/** The entries of each thing that nothing follows yet: what the first line about it follows. */
+export function latestByThing(day: KitchenDay): Map<string, string[]> {
+  const latest = new Map<string, string[]>();
+  const add = ({ id, kind, body }: Known): void => {
+    const thing = thingOf(kind, body);
+    latest.set(thing, [...(latest.get(thing) ?? []), id]);
+  };
+  for (const { pots } of day.waves) {
+    for (const pot of pots) {
+      for (const { entry, latest: last } of [...pot.cores, ...pot.holdings]) if (last) add(entry);
+      for (const entry of pot.leftEntries) if (pot.latestLeft.includes(entry.id)) add(entry);
+    }
+  }
+  return latest;
+}
+
+/** A core is one of the batch, whatever the wave it was read for; what is held or left is said wave by wave. */
+function thingOf(kind: string, body: object): string {
+  const of = (field: string): unknown => (field in body ? body[field as keyof typeof body] : "");
+  return kind === "core-read" ? `${kind} ${of("pot")}` : `${kind} ${of("wave")} ${of("pot")} ${of("held")}`;
+}
+
+const knownOf = ({ waves }: KitchenDay): Known[] =>
+  waves.flatMap(({ pots, servings }) => [
+    ...pots.flatMap(({ cores, holdings, leftEntries }) => [
+      ...[...cores, ...holdings].map(({ entry }) => entry),
+      ...leftEntries,
+    ]),
+    ...servings,
+  ]);
+
+function isSame(known: Known, { kind, body, own }: ReadEntry): boolean {
+  if (known.kind !== kind) return false;
+  const text = (of: object, note: string): string =>
+    JSON.stringify({ ...of, note, after: [] }, Object.keys(body).sort());
+  const noteOf = (of: object): string => ("note" in of ? String(of.note) : "");
+  if (text(known.body, noteOf(known.body)) === text(body, body.note)) return true;
+  // a file that was saved here has the time at which the entry was made beside its note
+  return known.at === own.time && text(known.body, noteOf(known.body)) === text(body, own.note);
+}

@@ -1,0 +1,43 @@
+import { expect, test } from "vitest";
+import { foldStudy } from "../../src/log/fold.ts";
+import { dayOf } from "../../src/log/kitchen-day.ts";
+import { entriesFrom, latestByThing, temperaturesFile } from "../../src/organizer/day-table.ts";
+import { Cook } from "../log/kitchen-example.ts";
+
+const instantOf = (clock: string) => `2026-05-03T${clock}:00.000Z`;
+const header = "wave,pot,what,celsius,held_seconds,rest_minutes,time,note";
+function dayFrom(cook: Cook) {
+  const day = dayOf(foldStudy(cook.facts), 0);
+  if (!day) throw new Error("no lock");
+  return day;
+}
+
+test("a file that was saved here brings nothing new", () => {
+  const cook = new Cook();
+  const first = cook.core(2, "RZ", "71.0", { note: "too cold" });
+  cook.core(2, "RZ", "76", { after: [first] });
+  cook.left(2, "RZ", "11:50");
+  cook.note("serving-read", { wave: 2, tray: 4, celsius: "54.5", note: "" });
+  cook.turn(4, "served");
+  const day = dayFrom(cook);
+  const again = entriesFrom(day, temperaturesFile(day, cook.plan), "t.csv", instantOf);
+  expect([again.list, again.same, again.served]).toEqual([[], 4, 1]);
+});
+
+test("lines about one pot are one thing, and the first of them follows what the log has", () => {
+  const cook = new Cook();
+  const first = cook.core(2, "RZ", "71");
+  const day = dayFrom(cook);
+  const text = [
+    header,
+    "2,RZ,core,72,,,11:02,",
+    "2,RZ,core,76,,,11:06,",
+    "2,PW,core,75,,,,",
+    "1,KT,held-hot,65,,,,",
+  ].join("\n");
+  const { list, same } = entriesFrom(day, text, "t.csv", instantOf);
+  const things = list.map(({ thing }) => thing);
+  expect([same, new Set(things).size, things[0] === things[1]]).toEqual([0, 3, true]);
+  expect(latestByThing(day).get(things[0] ?? "")).toEqual([first]);
+  expect(latestByThing(day).get(things[2] ?? "")).toBeUndefined();
+});
