@@ -1,3 +1,4 @@
+import { useState } from "preact/hooks";
 import type { StudyState } from "../log/fold.ts";
 import type { KitchenDay } from "../log/kitchen-day.ts";
 import type { Plan } from "../model/plan.ts";
@@ -8,7 +9,7 @@ import { onDayWords } from "../words/en/organizer-on-day.ts";
 import { useLead } from "./app-context.ts";
 import { type DayRow, dayRows } from "./day.ts";
 import { dayStepAddress, stepAddress } from "./route.ts";
-import { TurnButton, turnText } from "./tray-turn.tsx";
+import { Refused, TurnButton, turnText } from "./tray-turn.tsx";
 import { type Devices, whereOf } from "./use-devices.ts";
 import { WaveHead } from "./wave-head.tsx";
 
@@ -89,22 +90,34 @@ function turnCounts(day: KitchenDay, planned: readonly DayRow[]): string {
 }
 
 function Row({ id, state, day, devices, row }: Pick<Props, "id" | "state" | "day" | "devices"> & { row: DayRow }) {
+  const [refused, setRefused] = useState<string | null>(null);
   const tray = day.trays.get(row.tray);
   const label = row.spare ? dayWords.spareTray(trayLabel(row.tray)) : trayLabel(row.tray);
   const toServe = row.status === "waiting" && state.close === null;
   return (
-    <tr class={row.status === "waiting" || row.status === "spare" ? "quiet" : undefined}>
-      <th scope="row">
-        <a href={dayStepAddress(id, "tray", row.tray)}>{label}</a>
-      </th>
-      <td>
-        <StatusCell id={id} row={row} />
-        {tray ? <span class="fine handled">{turnText(tray)}</span> : null}
-      </td>
-      {devices ? <td class="wide-only">{row.ballots.map((ballot) => whereOf(ballot, devices)).join(", ")}</td> : null}
-      <td class="number">{row.ballots.map(({ at }) => (at ? organizer.clock(at) : "")).join(", ")}</td>
-      <td class="number turn">{tray && toServe ? <TurnButton id={id} day={day} tray={tray} /> : null}</td>
-    </tr>
+    <>
+      <tr class={row.status === "waiting" || row.status === "spare" ? "quiet" : undefined}>
+        <th scope="row">
+          <a href={dayStepAddress(id, "tray", row.tray)}>{label}</a>
+        </th>
+        <td>
+          <StatusCell id={id} row={row} />
+          {tray ? <span class="fine handled">{turnText(tray)}</span> : null}
+        </td>
+        {devices ? <td class="wide-only">{row.ballots.map((ballot) => whereOf(ballot, devices)).join(", ")}</td> : null}
+        <td class="number">{row.ballots.map(({ at }) => (at ? organizer.clock(at) : "")).join(", ")}</td>
+        <td class="number turn">
+          {tray && toServe ? <TurnButton id={id} day={day} tray={tray} refuse={setRefused} /> : null}
+        </td>
+      </tr>
+      {refused !== null && toServe ? (
+        <tr>
+          <td colSpan={devices ? 5 : 4}>
+            <Refused why={refused} />
+          </td>
+        </tr>
+      ) : null}
+    </>
   );
 }
 

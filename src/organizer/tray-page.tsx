@@ -15,7 +15,7 @@ import { Page } from "./page.tsx";
 import { ProblemNote } from "./problem-note.tsx";
 import { stepAddress } from "./route.ts";
 import { BackToDay, useDoing } from "./step-parts.tsx";
-import { TurnButton } from "./tray-turn.tsx";
+import { Refused, TurnButton } from "./tray-turn.tsx";
 
 const words = onDayWords.tray;
 
@@ -36,8 +36,8 @@ export function TrayPage({ id, plan, state, day, tray }: Props) {
           : words.moved(tray.planned, tray.wave)}
       </p>
       {tray.person.apart ? <p class="note">{words.apart}</p> : null}
-      <p>
-        {words.codes}: <strong>{codes.join(" \u00b7 ")}</strong>
+      <p class="codes">
+        {words.codes}: <strong class="whole">{codes.join(" \u00b7 ")}</strong>
       </p>
       <Turns id={id} day={day} tray={tray} over={over} />
       <Person id={id} plan={plan} tray={tray} over={over} />
@@ -84,6 +84,7 @@ function Turns({ id, day, tray, over }: PartProps & { day: KitchenDay }) {
       await writeDay(lead, id, "tray-handled", body);
     });
   const next = nextTurn(tray);
+  const [refused, setRefused] = useState<string | null>(null);
   return (
     <section>
       <h2>{words.turns}</h2>
@@ -91,7 +92,7 @@ function Turns({ id, day, tray, over }: PartProps & { day: KitchenDay }) {
       {next === "checked" ? <p class="fine">{words.checkHint}</p> : null}
       {over ? null : (
         <div class="day-actions">
-          <TurnButton id={id} day={day} tray={tray} />
+          <TurnButton id={id} day={day} tray={tray} refuse={setRefused} />
           {tray.turns.filled.done && !tray.turns.served.done ? (
             <button type="button" onClick={wrong}>
               {words.notSound}
@@ -99,6 +100,7 @@ function Turns({ id, day, tray, over }: PartProps & { day: KitchenDay }) {
           ) : null}
         </div>
       )}
+      {refused === null ? null : <Refused why={refused} />}
       <ProblemNote thrown={doing.thrown} />
     </section>
   );

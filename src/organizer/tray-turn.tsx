@@ -1,11 +1,10 @@
-import { useState } from "preact/hooks";
 import type { TrayDay } from "../log/day-trays.ts";
 import type { KitchenDay } from "../log/kitchen-day.ts";
 import { trayLabel } from "../model/tray.ts";
 import { organizer } from "../words/en/organizer.ts";
 import { onDayWords } from "../words/en/organizer-on-day.ts";
 import { useLead } from "./app-context.ts";
-import { doneAt, nextTurn, type TrayTurn, waveOfTray, writeDay } from "./day-write.ts";
+import { doneAt, nextTurn, waveOfTray, writeDay } from "./day-write.ts";
 import { ProblemNote } from "./problem-note.tsx";
 import { useDoing } from "./step-parts.tsx";
 import { whyNotServed } from "./wave-clock.ts";
@@ -23,21 +22,23 @@ export function turnText(tray: TrayDay): string {
   return [wrong ?? done, noted].filter(Boolean).join(", ");
 }
 
-/** Does a tray with the next touch what comes next; says why not, where serving is stopped. */
-export function TurnButton({ id, day, tray }: { id: string; day: KitchenDay; tray: TrayDay }) {
-  const turn = nextTurn(tray);
-  return turn === null ? null : <OneTurn id={id} day={day} tray={tray} turn={turn} />;
-}
+type TurnProps = {
+  id: string;
+  day: KitchenDay;
+  tray: TrayDay;
+  /** Told why a touch did nothing, and null once one did something. */
+  refuse: (why: string | null) => void;
+};
 
-type OneProps = { id: string; day: KitchenDay; tray: TrayDay; turn: TrayTurn };
-
-function OneTurn({ id, day, tray, turn }: OneProps) {
+/** Does to a tray with one touch what comes next; refuses to serve it, with the reason, where serving is stopped. */
+export function TurnButton({ id, day, tray, refuse }: TurnProps) {
   const lead = useLead();
   const doing = useDoing();
-  const [refused, setRefused] = useState<string | null>(null);
+  const turn = nextTurn(tray);
+  if (turn === null) return null;
   const hindrance = turn === "served" ? hindranceOf(day, tray) : null;
   const press = (): void => {
-    setRefused(hindrance);
+    refuse(hindrance);
     if (hindrance !== null) return;
     const body = { tray: tray.tray, turn, sound: true, after: tray.turns[turn].latest, note: "" };
     doing.run(async () => void (await writeDay(lead, id, "tray-handled", body)));
@@ -48,18 +49,22 @@ function OneTurn({ id, day, tray, turn }: OneProps) {
         {words.turn[turn]}
         <span class="unseen"> {words.open(trayLabel(tray.tray))}</span>
       </button>
-      {refused !== null && hindrance !== null ? (
-        <p class="stop" role="alert">
-          <strong>{onDayWords.wave.stop}</strong> {hindrance}
-        </p>
-      ) : null}
       <ProblemNote thrown={doing.thrown} />
     </>
   );
 }
 
+/** Why a touch did nothing. */
+export function Refused({ why }: { why: string }) {
+  return (
+    <p class="stop" role="alert">
+      <strong>{onDayWords.wave.stop}</strong> {why}
+    </p>
+  );
+}
+
 /** Why a tray may not be served now, as a sentence; null where nothing stands against it. */
-export function hindranceOf(day: KitchenDay, tray: TrayDay): string | null {
+function hindranceOf(day: KitchenDay, tray: TrayDay): string | null {
   const [halt] = day.halts;
   if (halt) return onDayWords.halt.halted(halt.at, halt.why);
   if (tray.turns.checked.done && !tray.turns.checked.sound) return words.wrongFirst;

@@ -3,6 +3,8 @@ import { startSending } from "../device/sending.ts";
 import type { Status } from "../model/http-device.ts";
 import type { ProblemData } from "../model/problem.ts";
 import type { Clock } from "./clock.ts";
+import { callingNow, callWent, sendCallsBy } from "./help/calling.ts";
+import { showHalted } from "./help/halted.tsx";
 import { type Fetch, lookForNews } from "./news.ts";
 
 export type LinkParts = {
@@ -21,6 +23,8 @@ export type Link = { sendNow: () => void; lookNow: () => void; stop: () => void 
 
 const everyMs = 15_000;
 
+const withCall = (status: Status | null, help: number | null): Status | null => status && { ...status, help };
+
 /** Keeps a tablet in touch with its server: sends what is kept, and asks for news while the screen shows. */
 export function startLink(parts: LinkParts): Link {
   const { store, fetcher, clock, mayTakePacket, onOutcome } = parts;
@@ -29,7 +33,7 @@ export function startLink(parts: LinkParts): Link {
   const look = async (): Promise<void> => {
     cancel();
     if (document.visibilityState === "visible") {
-      const problem = await lookForNews(store, fetcher, mayTakePacket).catch(() => undefined);
+      const problem = await lookForNews(store, fetcher, mayTakePacket, showHalted).catch(() => undefined);
       if (problem !== undefined && !stopped) onOutcome(problem);
     }
     cancel();
@@ -41,7 +45,7 @@ export function startLink(parts: LinkParts): Link {
 
   // what was known of this tablet under its old name is noted before it takes a new one
   const noting: Fetch = async (input, init) => {
-    if (input === "/api/renew") await lookForNews(store, fetcher, mayTakePacket);
+    if (input === "/api/renew") await lookForNews(store, fetcher, mayTakePacket, showHalted);
     return fetcher(input, init);
   };
   let sending: ReturnType<typeof startSending> | null = null;
@@ -51,11 +55,16 @@ export function startLink(parts: LinkParts): Link {
     sending = startSending({
       store,
       fetcher: noting,
-      status,
+      // a call ends with its tray: whoever is next asks for nobody yet
+      status: async () => withCall(await status(), mayTakePacket() ? null : callingNow().tray),
       uniform,
       everyMs,
-      onOutcome: (outcome) => onOutcome(outcome.done === "failed" ? outcome.problem : null),
+      onOutcome: (outcome) => {
+        callWent(outcome.done !== "failed");
+        onOutcome(outcome.done === "failed" ? outcome.problem : null);
+      },
     });
+    sendCallsBy(() => void sending?.sendNow());
     void sending.sendNow();
   });
   return {

@@ -8,19 +8,22 @@ export type Fetch = (input: string, init: RequestInit) => Promise<Response>;
 /**
  * Asks the server for the packet and the trays that were taken elsewhere, and keeps both.
  *
- * Takes    mayTakePacket: a new packet replaces the old one only while the tablet is at rest
+ * Takes    mayTakePacket: a new packet replaces the old one only while the tablet is at rest; showHalted: told whether tasting
+ *          is stopped. That is not kept: a tablet that starts without network knows of no halt, and cannot be stuck in one
  * Returns  the problem when there is no answer, or a refusal; what was kept before stays
  */
 export async function lookForNews(
   store: EventStore,
   fetcher: Fetch,
   mayTakePacket: () => boolean,
+  showHalted: (halted: boolean) => void,
 ): Promise<ProblemData | null> {
   const who = await store.identity();
   if (!who) return null;
   const outcome = await call(fetcher, panelReply, "/api/panel", { token: who.token });
   if (!outcome.ok) return outcome.problem;
   const { heads, packet, taken, closed } = outcome.reply;
+  showHalted(outcome.reply.halted);
   const now = await store.identity();
   if (now?.device === who.device) await noteEmptied(store, heads);
   await keepIfNew(store, "taken", taken);

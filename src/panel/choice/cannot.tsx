@@ -4,6 +4,7 @@ import { choiceBallots, panelChoice } from "../../words/en/panel-choice.ts";
 import { useDesk } from "../desk.ts";
 import type { Step } from "../flow.ts";
 import { Frame } from "../frame.tsx";
+import { CallSomebody } from "../help/call-somebody.tsx";
 import { Lines, Next, Plain } from "../screens/pages.tsx";
 import type { ChoiceActs } from "./choice-screen.tsx";
 
@@ -28,6 +29,7 @@ export function Cannot({ step, packet, problem, acts }: Props) {
       right={<Next label={words.goBack} press={() => acts.back()} />}
     >
       <Lines lines={cannot.lines(choiceBallots[packet.wording]?.cannotTell ?? "", step.back.question)} />
+      <CallSomebody tray={step.tray.tray} />
     </Frame>
   );
 }

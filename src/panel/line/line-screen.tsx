@@ -5,6 +5,7 @@ import { CodeDigits } from "../../ui/code-digits.tsx";
 import { panelLine as words } from "../../words/en/panel-line.ts";
 import { useDesk } from "../desk.ts";
 import { Frame } from "../frame.tsx";
+import { CallSomebody } from "../help/call-somebody.tsx";
 import { Compared } from "../screens/compare.tsx";
 import { Tasting } from "../screens/tasting.tsx";
 import type { LineBallot } from "./line-ballot.ts";
@@ -133,6 +134,7 @@ function NoMarkScreen({ step, ballot, problem, stop }: Props<NoMark>) {
           </label>
         ))}
       </fieldset>
+      <CallSomebody tray={step.tray.tray} />
     </Frame>
   );
 }
