@@ -39,7 +39,8 @@ export function WaveHead({ id, number, starts, wave, turns, over }: Props) {
 }
 
 function Stops({ wave }: { wave: WaveDay }) {
-  const reasons = stops(wave.blocked);
+  // a halt of everything stands once, at the top of the page
+  const reasons = stops(wave.blocked.filter(({ why }) => why !== "halted"));
   const waiting = unread(wave.blocked);
   return (
     <>
