@@ -4,11 +4,14 @@ import type { StudyRecord } from "../model/record.ts";
 import type { Result } from "../model/result.ts";
 import { reader } from "../words/en/reader.ts";
 import { type Occasion, occasionOf } from "./occasion.ts";
+import { type Without, withoutTrays } from "./without-trays.ts";
 
 /** An opened study with everything its page draws. */
 export type Opened = {
   record: StudyRecord;
   result: Result;
+  /** What it would be without trays that were served outside of their window; null where there are none. */
+  without: Without | null;
   occasion: Occasion;
   /** Exact texts of its events: what the study file holds and what verifying reads. */
   texts: string[];
@@ -35,6 +38,7 @@ export function openedStudy(study: string, texts: string[], quarantined: number,
   return {
     ...{ record, texts, quarantined, remarkTrays },
     result: analyse(record, app),
+    without: withoutTrays(record, app),
     occasion: occasionOf(state),
     missing: missing + held,
   };

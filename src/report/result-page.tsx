@@ -12,6 +12,7 @@ import { Remarks } from "./remarks-part.tsx";
 import { ResultBody } from "./result-body.tsx";
 import { usePaper } from "./use-paper.ts";
 import { Verify } from "./verify-part.tsx";
+import { WithoutTrays } from "./without-part.tsx";
 
 type Props = {
   study: Opened;
@@ -45,6 +46,7 @@ export function ResultPage({ study, lead, app, now, fetchRemarks }: Props) {
         lead={lead}
         question={[title, objective].filter((part) => part.trim() !== "").join(" \u00b7 ")}
       >
+        <WithoutTrays without={study.without} />
         <Done study={study} lead={lead} />
         <Details study={study} said={said} />
         <section class="screen-only">

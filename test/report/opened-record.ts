@@ -1,6 +1,7 @@
 import { analyse } from "../../src/analysis/analyse.ts";
 import type { StudyRecord } from "../../src/model/record.ts";
 import type { Opened } from "../../src/report/opened-study.ts";
+import { withoutTrays } from "../../src/report/without-trays.ts";
 import { juicinessMarks, lineRecord, preferenceRecord, votes } from "../analysis/study-records.ts";
 import { linePlan, preferencePlan } from "../design/scenario.ts";
 
@@ -8,6 +9,7 @@ import { linePlan, preferencePlan } from "../design/scenario.ts";
 export const openedRecord = (record: StudyRecord): Opened => ({
   record,
   result: analyse(record, "0.1.0"),
+  without: withoutTrays(record, "0.1.0"),
   occasion: { first: null, last: null, onPaper: 0, tablets: 1, screens: [{ widthPx: 1080, heightPx: 810 }] },
   texts: [],
   quarantined: 0,

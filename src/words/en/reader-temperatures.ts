@@ -34,6 +34,11 @@ export const temperatures = {
       source.trim() === "" ? "" : ` (${source.trim()})`,
     ].join(""),
   note: "Readings stand in the order in which they were written down; one that followed another counts in its place. Times are those of the devices or of the clock on the wall.",
+  without: {
+    heading: "Without trays served outside of their window",
+    text: (trays: readonly number[], verdict: string, size: string): string =>
+      `Without ${trays.length === 1 ? "tray" : "trays"} ${listed(trays)} it would read: ${verdict} ${size} This stands beside the result above and does not take its place.`,
+  },
   /** What cups had as they went out. */
   servedAt: (celsius: readonly string[]): string => {
     const sorted = celsius.toSorted((a, b) => Number(a) - Number(b));
