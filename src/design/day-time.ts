@@ -41,12 +41,27 @@ export const atOnce = ({ waves, pace }: Pick<Plan, "waves" | "pace">): number | 
 export const samplesTasted = (plan: Plan): number => cupsOnTray(plan) * sittingsOf(plan).trays;
 
 /** Seconds for one sample without the pause: tasting, and what is asked about it alone; never over before its last moment. */
-function sampleSeconds({ method, scale, pace }: Plan): number {
+function sampleSeconds({ method, scale, chew, pace }: Plan): number {
+  if (shapeOf(method).answer === "portions") return portionSecondsOf({ chew });
   if (shapeOf(method).answer !== "marks") return pace.tasteSeconds;
   const asked = askedAttributes(scale.attributes);
   const moments = asked.map(({ moment }) => (moment.at === "after" ? moment.seconds + furtherQuestion : 0));
   return Math.max(pace.tasteSeconds + furtherQuestion * Math.max(0, asked.length - 1), ...moments);
 }
+
+/** Is everything asked of the samples one by one, and nothing of the tray? */
+const asksAtSample = ({ method }: Plan): boolean => ["marks", "portions"].includes(shapeOf(method).answer);
+
+/** Seconds to rinse or dry the mouth, to open a cup, and to rinse into it and close it (common practice, no source). */
+const handling = { mouth: 15, open: 10, close: 20 } as const;
+
+/** Seconds of one chewed portion of the plan. */
+export const portionSecondsOf = ({ chew }: Pick<Plan, "chew">): number =>
+  handling.mouth +
+  (chew.mouth === "rinsed-and-waited" ? chew.waitSeconds : 0) +
+  handling.open +
+  chew.seconds +
+  handling.close;
 
 /** What would bring the last cup back into the window; each null where that alone does not, or would be nothing new. */
 export type Remedy = { people: number | null; samples: number | null; pauseSeconds: number | null };
@@ -108,14 +123,14 @@ const waiting = ({ pace }: Plan, people: number): number => pace.serveSeconds * 
 
 /** Seconds from the taste of the last cup to the last answer. */
 function afterLast(plan: Plan): number {
-  return sampleSeconds(plan) + (shapeOf(plan.method).answer === "marks" ? 0 : trayAnswer);
+  return sampleSeconds(plan) + (asksAtSample(plan) ? 0 : trayAnswer);
 }
 
 /** Seconds from the start of a wave until its last person begins the last sample. */
 function lastCup(plan: Plan, { people, samples, pauseSeconds }: Load): number {
   const { trays } = sittingsOf(plan);
   const cups = samples + (plan.serving.warmUp ? 1 : 0);
-  const answers = shapeOf(plan.method).answer === "marks" ? 0 : trayAnswer * (trays - 1);
+  const answers = asksAtSample(plan) ? 0 : trayAnswer * (trays - 1);
   return waiting(plan, people) + (cups - 1) * (sampleSeconds(plan) + pauseSeconds) + answers;
 }
 

@@ -23,7 +23,7 @@ export function openChew(plan: Plan): OpenPart[] {
       ? [{ part: "samples", what: "control" } as const]
       : []),
     ...(products.length >= 2 && compared(plan) < 2 ? [{ part: "samples", what: "beside-control" } as const] : []),
-    ...(serving.portionGrams === null ? [{ part: "serving", what: "portion" } as const] : []),
+    ...(serving.portionGrams === null ? [{ part: "samples", what: "portion" } as const] : []),
     ...(serving.portionGrams !== null && chew.toleranceGrams >= serving.portionGrams
       ? [{ part: "method", what: "tolerance", portion: serving.portionGrams } as const]
       : []),

@@ -89,7 +89,7 @@ export type OpenPart =
   | { part: "serving"; what: "batch"; wave: number; product: number; name: string }
   | { part: "serving"; what: "warm-up" }
   /** Portions that are weighed need a mass. */
-  | { part: "serving"; what: "portion" }
+  | { part: "samples"; what: "portion" }
   /** Pieces are to be divided, and products have unequal numbers of batches. */
   | { part: "serving"; what: "raw-uneven" }
   | { part: "serving"; what: "server" }

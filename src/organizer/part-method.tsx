@@ -15,6 +15,7 @@ import { CostTable } from "./cost-table.tsx";
 import { Choice } from "./fields.tsx";
 import { MethodList } from "./method-list.tsx";
 import { NumberField } from "./number-field.tsx";
+import { PartChew } from "./part-chew.tsx";
 import { PartChoice } from "./part-choice.tsx";
 import { PartRanking } from "./part-ranking.tsx";
 import { PartScale } from "./part-scale.tsx";
@@ -59,6 +60,8 @@ export function PartMethod({ draft }: { draft: Draft }) {
       {method === "paired-preference" ? <NoPreferenceRule draft={draft} /> : null}
       {method === "line-scale" ? (
         <PartScale draft={draft} />
+      ) : shapeOf(method).answer === "portions" ? (
+        <PartChew draft={draft} />
       ) : (
         <>
           {shapeOf(method).answer === "order" ? <PartRanking draft={draft} /> : <PartChoice draft={draft} />}

@@ -1,4 +1,5 @@
 import { familyOf } from "../analysis/method.ts";
+import { shapeOf } from "../model/method.ts";
 import type { PlanPart } from "../model/open-part.ts";
 import type { Plan } from "../model/plan.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
@@ -35,6 +36,7 @@ function peopleNotes(plan: Plan): string[] {
   const { jump, sparesNote, source } = planWords.people;
   if (plan.method === "ranking") return [sparesNote, planWords.ranking.source];
   const figures = sizeFigures(plan);
+  if (shapeOf(plan.method).answer === "portions") return [sparesNote];
   if (figures === null) return [...scaleSize.notes, sparesNote, scaleSize.source];
   const { words } = sizeWords(plan);
   return [

@@ -10,6 +10,7 @@ import { planWords } from "../words/en/organizer-plan.ts";
 import { Dial } from "./dial.tsx";
 import { Choice } from "./fields.tsx";
 import { NumberField } from "./number-field.tsx";
+import { ChewPeople } from "./part-chew.tsx";
 import { Repeats } from "./part-repeats.tsx";
 import { likingFlag, sizeFigures, sizeWords } from "./plan-summary.ts";
 import { Saw, SawTable } from "./saw.tsx";
@@ -56,6 +57,8 @@ export function PartPeople({ draft }: { draft: Draft }) {
       {shapeOf(plan.method).repeats || plan.repeats > 1 ? <Repeats draft={draft} /> : null}
       {plan.method === "ranking" ? (
         <RankingPeople />
+      ) : shapeOf(plan.method).answer === "portions" ? (
+        <ChewPeople plan={plan} />
       ) : test === null ? (
         <ScaleSoughtPart draft={draft} />
       ) : (

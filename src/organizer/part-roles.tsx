@@ -1,6 +1,7 @@
 import { shapeOf, sidesFor } from "../model/method.ts";
 import { choiceWords } from "../words/en/organizer-choice.ts";
 import { Choice } from "./fields.tsx";
+import { ControlField } from "./part-chew.tsx";
 import { Predicted } from "./part-ranking.tsx";
 import { changeProperty, withKnown, withReference } from "./plan-choice.ts";
 import type { Draft } from "./use-draft.ts";
@@ -17,6 +18,7 @@ export function Roles({ draft }: { draft: Draft }) {
       {reference === "R" ? <ReferenceFields draft={draft} /> : null}
       {reference === "A" ? <Known draft={draft} /> : null}
       {answer === "order" ? <Predicted draft={draft} /> : null}
+      {answer === "portions" ? <ControlField draft={draft} /> : null}
       {property && !either ? plan.properties.map(({ id }, at) => <Expected key={id} draft={draft} at={at} />) : null}
     </>
   );

@@ -234,7 +234,7 @@ export function fieldOf(open: OpenPart): string {
     case "beside-control":
       return "chew-control";
     case "portion":
-      return "serving-portion";
+      return "samples-portion";
     case "products":
       // too many: the first that would have to go
       return open.count > open.most ? `product-${open.most}-remove` : "samples-add";

@@ -13,6 +13,7 @@ export const methodGroups: { legend: string; methods: readonly Plannable[] }[] =
   { legend: "Which one has more of a property?", methods: ["paired-difference", "three-alternative"] },
   { legend: "Which one is liked better?", methods: ["paired-preference"] },
   { legend: "How much of a property, or in which order?", methods: ["line-scale", "ranking"] },
+  { legend: "What do masses of chewed portions say?", methods: ["chew-and-weigh"] },
 ];
 
 /** "d′ 1.2, moderate" */
