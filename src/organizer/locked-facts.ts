@@ -9,6 +9,7 @@ import type { Plan } from "../model/plan.ts";
 import { allowedBelow } from "../model/undercooked.ts";
 import { adviceRecord } from "../words/en/advice-record.ts";
 import { adviceWords } from "../words/en/organizer-advice.ts";
+import { chewWords } from "../words/en/organizer-chew.ts";
 import { choiceWords } from "../words/en/organizer-choice.ts";
 import { comparisonWords } from "../words/en/organizer-comparisons.ts";
 import { form as formWords } from "../words/en/organizer-form.ts";
@@ -97,13 +98,17 @@ function roles(plan: Plan): LockedFact[] {
     },
     { term: orderLines.term, lines: shape.answer === "order" ? [orderLines.of(plan)] : [] },
     { term: orderLines.predicted, lines: shape.answer === "order" ? [orderLines.order(plan)] : [] },
+    {
+      term: chewWords.heading,
+      lines: shape.answer === "portions" ? chewWords.locked(plan.chew, named(plan.chew.control)) : [],
+    },
     { term: lines.reference, lines: shape.reference ? [lines.referenceOf(shape.reference, always)] : [] },
     { term: choiceWords.repeats, lines: repeats > 1 ? [lines.repeatsOf(repeats, repeatsIn)] : [] },
     { term: choiceWords.stopping, lines: stopping.rule === "fixed" ? [] : [lines.stoppingOf(stopping)] },
     { term: choiceWords.norm, lines: blankNorm ? [lines.normOf(blankNorm)] : [] },
     {
       term: choiceWords.confidence,
-      lines: ["marks", "order"].includes(shape.answer) ? [] : [choiceWords.otherConfidence(confidence)],
+      lines: ["marks", "order", "portions"].includes(shape.answer) ? [] : [choiceWords.otherConfidence(confidence)],
     },
   ];
 }

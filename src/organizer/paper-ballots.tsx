@@ -7,10 +7,12 @@ import { allergenNames } from "../words/en/allergens.ts";
 import { listed } from "../words/en/organizer.ts";
 import { paperWords } from "../words/en/organizer-papers.ts";
 import { panel } from "../words/en/panel.ts";
+import { panelChew } from "../words/en/panel-chew.ts";
 import { panelLine } from "../words/en/panel-line.ts";
 import { panelRules } from "../words/en/panel-rules.ts";
 import { asksAlongChew, type BallotLeaf, ballotLeaves, isWide, type PaperLine } from "./ballot-pages.ts";
 import { lineQuestion } from "./ballot-words.ts";
+import { ChewQuestions } from "./paper-chew.tsx";
 import { ChoiceQuestions } from "./paper-choice.tsx";
 import { MeasureBar } from "./paper-parts.tsx";
 import type { PaperSize } from "./use-print.ts";
@@ -81,6 +83,10 @@ function Leaf({ packet, leaf, print }: { packet: BlindPacket; leaf: BallotLeaf; 
             <LineQuestion key={`${line.code} ${line.attribute.id}`} line={line} packet={packet} />
           ))}
         </div>
+      ) : packet.chew ? (
+        <div class="leaf-body">
+          <ChewQuestions codes={leaf.tray.codes} seconds={packet.chew.seconds} />
+        </div>
       ) : (
         <div class="leaf-body">
           <ChoiceQuestions packet={packet} codes={leaf.tray.codes} questions={leaf.questions} />
@@ -148,6 +154,12 @@ function smallPrint(packet: BlindPacket): string[][] {
   const { clearance } = panel;
   const { line } = packet;
   const attributes = line?.attributes ?? [];
+  if (packet.chew) {
+    const how = panelChew.rules(packet.chew, packet.pauseSeconds, true);
+    return [allergens(packet), packet.cautions.map((caution) => clearance.caution[caution]), how].filter(
+      (lines) => lines.length > 0,
+    );
+  }
   const how = [
     rules.alone,
     rules.rinse(packet.cleanser),

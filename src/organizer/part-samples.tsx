@@ -139,13 +139,16 @@ function Tasting({ draft }: { draft: Draft }) {
   return (
     <fieldset class="group">
       <legend class="label">{words.tasting}</legend>
-      <TastingFields
-        {...servingOf(draft)}
-        retaste={draft.plan.method === "line-scale" ? words.retasteOnLine : words.retaste}
-      />
+      <TastingFields {...servingOf(draft)} retaste={retasteOf(draft.plan)} />
     </fieldset>
   );
 }
+
+/** The line for tasting again; null where every portion is spat out to be weighed. */
+const retasteOf = ({ method }: Plan): string | null => {
+  if (shapeOf(method).answer === "portions") return null;
+  return method === "line-scale" ? words.retasteOnLine : words.retaste;
+};
 
 const servingOf = (draft: Draft) => ({
   id: "samples",

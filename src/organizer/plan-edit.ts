@@ -20,7 +20,7 @@ export const withMethod = (plan: Plan, method: Plannable): Plan => ({
   ...plan,
   method,
   dPrimeSought: plan.dPrimeSought === soughtAtFirst(plan.method) ? soughtAtFirst(method) : plan.dPrimeSought,
-  stopping: ["marks", "order"].includes(shapeOf(method).answer) ? { rule: "fixed" } : plan.stopping,
+  stopping: ["marks", "order", "portions"].includes(shapeOf(method).answer) ? { rule: "fixed" } : plan.stopping,
   goal: shapeOf(method).similarity ? plan.goal : "difference",
 });
 

@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useState } from "preact/hooks";
 import { openParts } from "../design/readiness.ts";
+import { shapeOf } from "../model/method.ts";
 import { type OpenPart, type PlanPart, planParts } from "../model/open-part.ts";
 import { focusSoon } from "../ui/focus.ts";
 import { organizer } from "../words/en/organizer.ts";
@@ -91,12 +92,14 @@ export function PlanPage({ id, state, field }: StudyProps & { field: string | nu
             />
           ))}
         </ol>
-        <p class="after-row">
-          <a class="button" href={stepAddress(id, "rehearse")}>
-            {rehearsalWords.link}
-          </a>
-          <span class="fine">{rehearsalWords.linkHint}</span>
-        </p>
+        {shapeOf(plan.method).answer === "portions" ? null : (
+          <p class="after-row">
+            <a class="button" href={stepAddress(id, "rehearse")}>
+              {rehearsalWords.link}
+            </a>
+            <span class="fine">{rehearsalWords.linkHint}</span>
+          </p>
+        )}
         <LockLine id={id} open={open} flush={draft.flush} />
         <PlanAsFile study={id} plan={plan} />
         <MakeBlank study={id} plan={plan} />

@@ -1,4 +1,5 @@
 import type { Plan } from "../model/plan.ts";
+import { chewWords } from "../words/en/organizer-chew.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { Check, Choice, TextField } from "./fields.tsx";
 import { NumberField } from "./number-field.tsx";
@@ -49,8 +50,8 @@ export function CupFields({ id, serving, set, vesselHint }: Props & { vesselHint
   );
 }
 
-/** Cleanser, pause, swallowing, tasting again, warm-up. */
-export function TastingFields({ id, serving, set, retaste }: Props & { retaste: string }) {
+/** Cleanser, pause, swallowing, tasting again (null: all is spat, and nothing tasted twice), warm-up. */
+export function TastingFields({ id, serving, set, retaste }: Props & { retaste: string | null }) {
   return (
     <>
       <TextField
@@ -70,19 +71,25 @@ export function TastingFields({ id, serving, set, retaste }: Props & { retaste: 
         whole
         onValue={(pauseSeconds) => pauseSeconds !== null && set({ pauseSeconds })}
       />
-      <Choice
-        id={`${id}-swallow`}
-        legend={words.swallow}
-        options={words.swallowOptions}
-        value={serving.swallow}
-        onChange={(swallow) => set({ swallow })}
-      />
-      <Check
-        id={`${id}-retaste`}
-        label={retaste}
-        checked={serving.retaste}
-        onChange={(again) => set({ retaste: again })}
-      />
+      {retaste === null ? (
+        <p class="fine">{chewWords.spits}</p>
+      ) : (
+        <>
+          <Choice
+            id={`${id}-swallow`}
+            legend={words.swallow}
+            options={words.swallowOptions}
+            value={serving.swallow}
+            onChange={(swallow) => set({ swallow })}
+          />
+          <Check
+            id={`${id}-retaste`}
+            label={retaste}
+            checked={serving.retaste}
+            onChange={(again) => set({ retaste: again })}
+          />
+        </>
+      )}
       <Check
         id={`${id}-warm-up`}
         label={words.warmUp}

@@ -1,7 +1,9 @@
 import type { mouths } from "../../model/chew.ts";
+import type { Plan } from "../../model/plan.ts";
 import { plural } from "./organizer.ts";
 import { oneDecimal } from "./organizer-figures.ts";
 
+type Chew = Plan["chew"];
 type Mouth = (typeof mouths)[number];
 type Flag =
   | { what: "coarse-balance" | "second"; points: number; matters: number }
@@ -62,6 +64,19 @@ export const chewWords = {
     ]
       .filter(Boolean)
       .join(" "),
+
+  /** Of the locked plan; `control`: its name, empty where there is none. */
+  locked: (chew: Chew, control: string): string[] => [
+    `${chew.seconds}\u00a0s of chewing, then everything into the cup; weighed closed within ${chew.weighWithinSeconds}\u00a0s.`,
+    `${mouth[chew.mouth].label}${chew.mouth === "rinsed-and-waited" ? `: ${chew.waitSeconds}\u00a0s` : ""}. ${
+      chew.rinseGrams === null ? "No rinse into the cup." : `Rinsed with ${chew.rinseGrams}\u00a0g into the cup.`
+    }`,
+    `Portions may be off by ${chew.toleranceGrams}\u00a0g; the balance reads ${chew.balanceStep}\u00a0g.`,
+    control === "" ? "No control." : `Inert control: \u201c${control}\u201d.`,
+    chew.matters === null
+      ? "No difference was named that matters."
+      : `What matters: ${chew.matters} percentage points.`,
+  ],
 
   noPower:
     "The number of people is not computed for this method: nobody can say beforehand how much people differ in what their mouths add.",

@@ -27,12 +27,12 @@ const prepare: Record<Mouth, { title: string; text: string; done: string }> = {
 
 export const panelChew = {
   /** How to taste, line by line. */
-  rules: ({ seconds, mouth, rinseGrams }: Chew, pauseSeconds: number): string[] => [
+  rules: ({ seconds, mouth, rinseGrams }: Chew, pauseSeconds: number, onPaper = false): string[] => [
     panelRules.alone,
     "Each portion comes in a lidded cup of its own, with a code. Chew it, and spit everything back into that cup.",
     "Wash your hands first. Touch no cup but your own, and only at the outside.",
-    `Before each portion, ${mouth === "dried" ? "dry your mouth with the paper cloth" : "rinse your mouth with water"}. The tablet says when to go on.`,
-    `Chew at your own pace, without swallowing. After ${duration(seconds)} the tablet says when to spit.`,
+    `Before each portion, ${mouth === "dried" ? "dry your mouth with the paper cloth" : "rinse your mouth with water"}. ${onPaper ? "The server says" : "The tablet says"} when to go on.`,
+    `Chew at your own pace, without swallowing. After ${duration(seconds)} ${onPaper ? "the server" : "the tablet"} says when to spit.`,
     "You may spit, or swallow, at any moment before that. Nobody counts it against you: say so when you are asked.",
     ...(rinseGrams === null ? [] : ["Then rinse with the water beside the cup, and spit that into the same cup."]),
     "Close the lid at once and hand the cup in.",
@@ -80,6 +80,11 @@ export const panelChew = {
       `First rinse with the water that stands beside the cup (${grams} g), all of it, and spit it into the same cup.`,
     close: "Put the lid on at once and hand the cup in.",
     done: "The cup is closed",
+  },
+  paper: {
+    how: (seconds: number) =>
+      `With a watch: from the portion in the mouth to everything in the cup. Say \u201cNow\u201d after ${seconds} seconds, and write the real ones.`,
+    seconds: "Real seconds",
   },
   chosen: "chosen",
   /** Where in the tray this is. */
