@@ -1,5 +1,5 @@
 import type { Body } from "../model/event.ts";
-import { celsiusPattern } from "../model/kitchen-event.ts";
+import { foodCelsiusPattern } from "../model/kitchen-event.ts";
 import type { RowKind } from "../model/kitchen-record.ts";
 import { problem } from "../model/problem.ts";
 import { columnOf, extraOf, short } from "./cells.ts";
@@ -95,7 +95,7 @@ function entryOf(row: Line, { waves, instantOf }: Surroundings): ReadEntry[] {
 
 function celsiusOf(row: Line): string {
   const value = row.cell("celsius").replace("\u2212", "-");
-  if (!celsiusPattern.test(value)) throw row.bad("celsius");
+  if (!foodCelsiusPattern.test(value)) throw row.bad("celsius");
   return value;
 }
 

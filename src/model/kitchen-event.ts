@@ -14,7 +14,9 @@ export const potLetters = "CDFGHJKLMNPQRSTVWXZ";
 export const pot = z.string().check(z.regex(/^[CDFGHJKLMNPQRSTVWXZ]{2,3}$/, "the label of a pot, like KT"));
 
 /** Degrees Celsius as they were typed: "71", "-18.5". */
-export const celsiusPattern = /^-?\d{1,3}(\.\d{1,2})?$/;
+const celsiusPattern = /^-?\d{1,3}(\.\d{1,2})?$/;
+/** What food can have, for whoever types or reads it in: "750" is 75.0 without its dot, and would pass every limit. */
+export const foodCelsiusPattern = /^(-\d{1,2}|[12]?\d{1,2})(\.\d{1,2})?$/;
 const celsius = z.string().check(z.regex(celsiusPattern, "degrees Celsius like 74.5"));
 /** A mass in grams as it was typed: "12.0" is not "12". */
 const grams = z.string().check(z.regex(readingPattern, "a mass in grams like 5.02"));

@@ -2,7 +2,7 @@ import { latestOf } from "../log/day-entries.ts";
 import { limitsOf, type PotDay } from "../log/day-pots.ts";
 import type { WaveDay } from "../log/kitchen-day.ts";
 import type { Body } from "../model/event.ts";
-import { celsiusPattern } from "../model/kitchen-event.ts";
+import { foodCelsiusPattern } from "../model/kitchen-event.ts";
 import type { Plan } from "../model/plan.ts";
 import { checkCore, checkHolding } from "../model/safety-check.ts";
 import { isCooking } from "../model/safety-limit.ts";
@@ -34,7 +34,7 @@ export const nothingTyped: Typed = {
 /** Degrees as they were typed, with a dot; null when they cannot be read. */
 export function celsiusOf(typed: string): string | null {
   const text = typed.trim().replace(",", ".").replace("\u2212", "-");
-  return celsiusPattern.test(text) ? text : null;
+  return foodCelsiusPattern.test(text) ? text : null;
 }
 
 const wholeOf = (typed: string): number | null => (/^\d{1,5}$/.test(typed.trim()) ? Number(typed) : null);

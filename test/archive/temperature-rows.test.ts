@@ -57,6 +57,7 @@ describe("refused with line and column", () => {
     ["1,KT,cooked,75,,,,", "what"],
     ["1,KT,core,hot,,,,", "celsius"],
     ["1,KT,core,,,,,", "celsius"],
+    ["1,KT,core,750,,,,", "celsius"],
     ["1,KT,core,75,-1,,,", "held_seconds"],
     ["1,KT,core,75,,1.5,,", "rest_minutes"],
     ["1,KT,left-heat,,,,,", "time"],

@@ -51,7 +51,7 @@ export const onDayWords = {
     notYet: (wave: number, parts: readonly string[]) => `Before wave ${wave} can be served: ${listed(parts)}.`,
     readCore: (pots: readonly string[]) => `read the core of ${pots.length === 1 ? "pot" : "pots"} ${listed(pots)}`,
     best: {
-      before: (count: number) => `Best from ${minutes(count)} on.`,
+      before: (count: number) => `At its best in ${minutes(count)}.`,
       until: (at: string, left: number) => `Best until ${organizer.clock(at)}; ${minutes(left)} left.`,
       since: (at: string) => `Past its best since ${organizer.clock(at)}: serve now or cook anew, as the plan says.`,
       unknown: "Best time not known: write down when every pot left the heat.",
@@ -119,7 +119,7 @@ export const onDayWords = {
     submit: "Keep this reading",
     missing: {
       pot: "Touch the pot first.",
-      celsius: "Type degrees Celsius, such as 74 or 74.5.",
+      celsius: "Type degrees Celsius that food can have, such as 74 or 74.5.",
       number: "Type a whole number, 0 or more.",
     },
     limitAt: (limit: string, origin: string) => `${limit} (${origin})`,
