@@ -34,8 +34,8 @@ function foundIn(result: ChewResult): string[] {
 }
 
 const comparedText = (result: ChewResult, difference: GainDifference): string[] => {
-  const { found, size, test } = comparisonText(result, difference);
-  return [found, ...size, ...test];
+  const { found, means, grams, ratio, matters, test } = comparisonText(result, difference);
+  return [found, ...means, ...grams, ...ratio, ...matters, ...test];
 };
 
 /** Too few people, or portions of one person, for more than numbers. */
@@ -46,7 +46,7 @@ const isVerdict = ({ warnings }: ChewResult): boolean =>
 export function comparisonText(
   result: ChewResult,
   difference: GainDifference,
-): { found: string; size: string[]; test: string[] } {
+): { found: string } & Record<"means" | "grams" | "ratio" | "matters" | "test", string[]> {
   const { first, second, percentagePoints, grams, test, design, units } = difference;
   const bounds = boundsOf(percentagePoints);
   const verdict = isVerdict(result);
@@ -55,16 +55,16 @@ export function comparisonText(
   const [one, other] = [first, second].map((name) => result.means.find(({ product }) => product === name)?.gainPercent);
   return {
     found: words.found({ first, second, points, bounds, verdict, alone }),
-    size: [
-      ...(one?.estimate == null || other?.estimate == null
+    means:
+      one?.estimate == null || other?.estimate == null
         ? []
-        : [words.bothMeans({ product: first, percent: one.estimate }, { product: second, percent: other.estimate })]),
-      ...(grams.estimate === null ? [] : [words.grams(grams.estimate, boundsOf(grams))]),
-      ...(bounds ? ratioText(difference, one) : []),
-      ...(result.matters === null || !bounds || !verdict
+        : [words.bothMeans({ product: first, percent: one.estimate }, { product: second, percent: other.estimate })],
+    grams: grams.estimate === null ? [] : [words.grams(grams.estimate, boundsOf(grams))],
+    ratio: bounds ? ratioText(difference, one) : [],
+    matters:
+      result.matters === null || !bounds || !verdict
         ? []
-        : [weighingWords.matters[reachOf(bounds, result.matters)](result.matters)]),
-    ],
+        : [weighingWords.matters[reachOf(bounds, result.matters)](result.matters)],
     test: test ? [words.test(design, units, test.df, test.pValue)] : [],
   };
 }

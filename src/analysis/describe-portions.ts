@@ -15,7 +15,7 @@ export function portionsWords(result: PortionsResult, words: ReportWords): Famil
   const judged = outcome === "reached" || outcome === "not-reached";
   const size = [
     ...(judged ? [] : said.map(({ found }) => found)),
-    ...said.flatMap((each) => each.size),
+    ...said.flatMap(({ means, matters }) => [...means, ...matters]),
     ...controlText(masses),
   ];
   return {
@@ -29,7 +29,14 @@ export function portionsWords(result: PortionsResult, words: ReportWords): Famil
     chance: null,
     rows: rowsOf(result, words),
     attributes: [],
-    parts: result.judgments === 0 ? [] : partsOf(result, words),
+    parts:
+      result.judgments === 0
+        ? []
+        : partsOf(
+            result,
+            said.flatMap(({ ratio }) => ratio),
+            words,
+          ),
   };
 }
 
@@ -94,12 +101,19 @@ function meanSeconds({ masses }: PortionsResult): number | null {
   return known.reduce((all, { seconds, portions }) => all + seconds * portions, 0) / of;
 }
 
-function partsOf({ masses }: PortionsResult, { portions }: ReportWords): Part[] {
+function partsOf({ masses }: PortionsResult, ratios: string[], { portions }: ReportWords): Part[] {
   const [means] = describeChew(masses).tables;
   const { lead, alone, heading } = portions.persons;
   return [
     ...(means
-      ? [{ id: "gains" as const, heading: portions.means.heading, sentences: [portions.means.lead], table: means }]
+      ? [
+          {
+            id: "gains" as const,
+            heading: portions.means.heading,
+            sentences: [portions.means.lead, ...ratios],
+            table: means,
+          },
+        ]
       : []),
     {
       ...{ id: "gains-by-person", heading, table: personsTable(masses, portions) },

@@ -22,4 +22,3 @@ export const portionsStatistics = z.strictObject({
   outcome: z.enum(outcomes),
   masses: chewResult,
 });
-export type PortionsStatistics = z.infer<typeof portionsStatistics>;
