@@ -60,15 +60,18 @@ function coreBlocks({ pot, core, cores }: PotDay): Block[] {
   return coldest.map((reading) => ({ why: "below", pot, ...reading }));
 }
 
+/** No limit of holding has an exception: a warmer reading later does not undo it, only taking back what was typed wrong. */
 function holdingBlocks({ pot, holdings }: PotDay): Block[] {
   return (["hot", "cold"] as const).flatMap((held): Block[] => {
-    const last = holdings.filter(({ entry, latest }) => latest && entry.body.held === held);
-    const past = last.flatMap(pastLimit).sort((a, b) => Number(a.celsius) - Number(b.celsius));
+    const all = holdings.filter(({ entry }) => entry.body.held === held);
+    const last = all.filter(({ latest }) => latest);
+    const past = all.flatMap(pastLimit).sort((a, b) => Number(a.celsius) - Number(b.celsius));
     // the reading farthest from the limit: the coldest of hot food, the warmest of cold food
     const worst = past.at(held === "hot" ? 0 : -1);
     if (last.some(({ verdict }) => verdict.verdict === "no-limit")) return [{ why: "held-without-limit", pot, held }];
     if (!worst) return [];
-    return past.length < last.length
+    const before = all.some(({ latest, verdict }) => !latest && verdict.verdict === "past");
+    return !before && past.length < last.length
       ? [{ why: "apart", pot, of: held }]
       : [{ why: "held-past", pot, held, celsius: worst.celsius, limit: worst.limit }];
   });

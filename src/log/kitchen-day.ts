@@ -5,7 +5,7 @@ import { type Block, blocksOfPot, type Clocks, clocksOf } from "./day-blocks.ts"
 import { type DayEntries, entriesOf, type KitchenFact, kitchenFactsOf, type VoidedEntry } from "./day-entries.ts";
 import { isAllowed, limitsOf, type PotDay, potDay } from "./day-pots.ts";
 import { type TrayDay, traysOfDay } from "./day-trays.ts";
-import type { FactOf } from "./fact.ts";
+import { type FactOf, within } from "./fact.ts";
 import type { StudyState } from "./fold.ts";
 
 /** What nobody wrote down yet of a wave. */
@@ -50,7 +50,10 @@ export type KitchenDay = {
  */
 export function dayOf(state: StudyState, now: number): KitchenDay | null {
   if (!state.lock) return null;
-  return dayOfFacts(state.lock, kitchenFactsOf(state), state.papers, now);
+  const heads = state.reveal?.body.heads ?? null;
+  // a sheet that is printed once the key is open gives nothing away
+  const papers = state.papers.filter((fact) => within(fact, heads));
+  return dayOfFacts(state.lock, kitchenFactsOf(state), papers, now);
 }
 
 /** The same from a part of the facts: what the log had at hand by then. */

@@ -113,10 +113,10 @@ export const asksHeld = (plan: Plan): { seconds: boolean; rest: boolean } => {
   };
 };
 
-/** What a kept reading means at once. `stop`: nothing of its wave is served; `allow`: whose name may let it pass. */
+/** What a kept reading means at once, with what the wave had before it. `stop`: nothing of its wave is served; `allow`: whose name may let it pass. */
 export type Said = { text: string; stop: boolean; allow: string | null };
 
-export function saidOf(entry: Entry, plan: Plan): Said {
+export function saidOf(entry: Entry, plan: Plan, { pots }: Pick<WaveDay, "pots">): Said {
   const fine = (text: string): Said => ({ text, stop: false, allow: null });
   if (entry.kind === "serving-read") return fine(words.keptServing(entry.body.celsius));
   if (entry.kind === "heat-left") return fine(words.keptLeft(entry.body.pot, entry.body.left));
@@ -127,7 +127,15 @@ export function saidOf(entry: Entry, plan: Plan): Said {
     if (check.verdict !== "below") return fine(passed(check.verdict, pot, celsius));
     return { text: words.below(pot, celsius, limitsText(check.rows)), stop: true, allow: allowedBelow(plan) };
   }
-  const check = checkHolding(limitsOf(plan), entry.body.held, Number(celsius));
+  const limits = limitsOf(plan);
+  const { held } = entry.body;
+  const check = checkHolding(limits, held, Number(celsius));
+  // where there are limits and none of holding, the day stops the wave: see `blocksOfPot`
+  if (check.verdict === "no-limit" && limits.length > 0)
+    return { text: words.noHolding(pot, held), stop: true, allow: null };
+  const before = pots.find((each) => each.pot === pot)?.holdings.filter(({ entry: { body } }) => body.held === held);
+  if (check.verdict !== "past" && before?.some(({ verdict }) => verdict.verdict === "past"))
+    return { text: words.pastBefore(pot, held), stop: true, allow: null };
   if (check.verdict !== "past") return fine(passed(check.verdict, pot, celsius));
   return { text: words.past(pot, celsius, onDayWords.degrees(String(check.celsius))), stop: true, allow: null };
 }

@@ -32,7 +32,8 @@ const saidId = "reading-said";
 const probeName = "probe";
 
 type Props = { id: string; plan: Plan; wave: WaveDay };
-type Kept = Said & { entry: string; pot: string | null; allowed: boolean };
+/** `again`: another reading of the pot may free it; of what is held none does. */
+type Kept = Said & { entry: string; pot: string | null; allowed: boolean; again: boolean };
 
 /** A reading of one pot: typed, kept, and said at once what it means. */
 export function ReadingPage({ id, plan, wave }: Props) {
@@ -53,7 +54,8 @@ export function ReadingPage({ id, plan, wave }: Props) {
       const fact = await writeDay(lead, id, entry.kind, entry.body);
       if (entry.kind === "core-read") await lead.store.setMeta(probeName, entry.body.probe);
       const pot = "pot" in entry.body ? entry.body.pot : null;
-      setKept({ ...saidOf(entry, plan), entry: fact.id, pot, allowed: false });
+      const again = entry.kind === "core-read";
+      setKept({ ...saidOf(entry, plan, wave), entry: fact.id, pot, allowed: false, again });
       setTyped({ ...nothingTyped, kind: typed.kind });
       setTried(false);
       focusSoon(saidId, "start");
@@ -71,7 +73,7 @@ export function ReadingPage({ id, plan, wave }: Props) {
       <div id={saidId} tabIndex={-1} role="status">
         {kept ? <Answer kept={kept} /> : null}
       </div>
-      {kept?.stop ? (
+      {kept?.stop && kept.again ? (
         <div class="day-actions">
           <button type="button" onClick={() => setTyped({ ...nothingTyped, pot: kept.pot, kind: typed.kind })}>
             {words.again}

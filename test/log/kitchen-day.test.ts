@@ -144,6 +144,21 @@ describe("holding", () => {
     expect(blocked(cook)).toEqual(["KT apart"]);
   });
 
+  // "past a holding limit: block", with no exception, unlike the core, which a passing reading frees
+  test("past its limit once, it stays so when it is read again warm enough; taken back, it never was", () => {
+    const cook = cooked();
+    const cool = cook.held(1, "KT", "hot", "55");
+    cook.held(1, "KT", "hot", "65", [cool]);
+    expect(blocked(cook)).toEqual(["KT held-past"]);
+    cook.change(1, "KT", "KTC");
+    cook.core(1, "KTC", "75");
+    expect(blocked(cook)).toEqual([]);
+    const other = cooked();
+    other.void(other.held(1, "KT", "hot", "6.5"));
+    other.held(1, "KT", "hot", "65");
+    expect(blocked(other)).toEqual([]);
+  });
+
   test("held without a limit for it: nothing says that it may be served", () => {
     const cook = cooked({ limits: limitTables.consumer.filter(({ kind }) => kind === "cooking").slice(0, 1) });
     cook.held(1, "KT", "hot", "90");
@@ -319,7 +334,9 @@ describe("trays, people, halts and papers", () => {
       }),
     );
     cook.core(1, "KT", "20");
+    cook.note("paper-printed", { paper: "kitchen-by-tray", reprint: false });
     expect(blocked(cook)).toEqual([]);
+    expect(day(cook).sheets).toEqual([]);
   });
 });
 

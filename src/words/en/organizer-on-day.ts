@@ -69,7 +69,7 @@ export const onDayWords = {
     apart: (pot: string) =>
       `two phones wrote different readings of pot ${pot} without knowing of each other. Read it again.`,
     past: (pot: string, held: "hot" | "cold", celsius: string, limit: string) =>
-      `pot ${pot}, held ${held}, read ${degrees(celsius)}, limit ${limit}. It is not served; there is no exception.`,
+      `pot ${pot}, held ${held}, read ${degrees(celsius)}, limit ${limit}. It is not served, and there is no exception: cook a new batch. If that was typed wrong, take it back under Pots.`,
     noHolding: (pot: string, held: "hot" | "cold") =>
       `pot ${pot} is held ${held}, and the plan has no limit for that. It is not served.`,
     out: (pot: string, count: number, limit: string) =>
@@ -130,7 +130,11 @@ export const onDayWords = {
     below: (pot: string, celsius: string, limit: string) =>
       `Pot ${pot} read ${degrees(celsius)}, limit ${limit}. Put it back to the heat and read again.`,
     past: (pot: string, celsius: string, limit: string) =>
-      `Pot ${pot} read ${degrees(celsius)}, limit ${limit}. It is not served, and there is no exception: cook a new batch.`,
+      `Pot ${pot} read ${degrees(celsius)}, limit ${limit}. It is not served, and there is no exception: cook a new batch. If that was typed wrong, take it back under Pots.`,
+    pastBefore: (pot: string, held: "hot" | "cold") =>
+      `Pot ${pot}, held ${held}, was past its limit before, and a later reading does not undo that: cook a new batch. If the earlier one was typed wrong, take it back under Pots.`,
+    noHolding: (pot: string, held: "hot" | "cold") =>
+      `Pot ${pot} is held ${held}, and the plan has no limit for that. It is not served.`,
     again: "Read this pot again",
     allow: (by: string) => `Allowed by ${by}, as locked`,
     allowHint: "The plan says that this food is undercooked by design. The name goes into the log.",
