@@ -128,6 +128,9 @@ export function questionsFor(plan: Plan, kind: MeasureKind): Question[] {
         .map(({ id, name }) => ({ id, name }));
     case "order":
       return kind === "intensity" ? [{ id: null, name: ranking.name }] : [];
+    case "portions":
+      // what a mouth adds to a portion is no mass of a process, and nothing that anybody perceived
+      return [];
     default:
       if (shape.property) return kind === "intensity" ? properties.map(({ id, name }) => ({ id, name })) : [];
       return kind === (familyOf(method, plan.sides) === "pair" ? "preference" : "noticed")
