@@ -1,7 +1,6 @@
 import type { Moment } from "../../model/attribute.ts";
 import { secondsAt } from "../../model/moments.ts";
 import type { ProblemData } from "../../model/problem.ts";
-import { CodeDigits } from "../../ui/code-digits.tsx";
 import { panelLine as words } from "../../words/en/panel-line.ts";
 import { useDesk } from "../desk.ts";
 import { Frame } from "../frame.tsx";
