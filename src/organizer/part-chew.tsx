@@ -121,7 +121,7 @@ function BalanceStep({ value, set }: { value: string; set: (step: string) => voi
       id="chew-balance-step"
       label={words.step}
       hint={words.stepHint}
-      chars={8}
+      chars={12}
       value={ok && read !== value ? value : typed}
       problem={ok ? null : words.stepWrong}
       onInput={(text) => {
@@ -139,7 +139,7 @@ function ChewNotes({ plan }: { plan: Plan }) {
   const people = plan.waves.reduce((most, wave) => Math.max(most, wave.people), 0) || plan.people;
   return (
     <>
-      {throughput ? <p class="fine">{words.throughput(throughput, people)}</p> : null}
+      {throughput ? <p class="after fine">{words.throughput(throughput, people)}</p> : null}
       {chewFlags(plan).map((flag) => (
         <p key={flag.what} class="note" role="status">
           {words.flag(flag)}

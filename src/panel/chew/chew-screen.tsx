@@ -148,7 +148,7 @@ function WholeScreen(props: Props<PortionIn<"whole">>) {
               checked={step.whole === whole}
               onChange={() => ballot.say(whole)}
             />
-            <span class="none">{whole ? words.whole.yes : words.whole.no}</span>
+            <span class="said">{whole ? words.whole.yes : words.whole.no}</span>
             <small aria-hidden="true">{step.whole === whole ? words.chosen : ""}</small>
           </label>
         ))}
