@@ -40,6 +40,16 @@ describe("gain of a portion, exact rationals (mass-arithmetic)", () => {
       }),
     );
   });
+  test("nothing is lost on the way: cup, portion, gain and rinse water make up the closed cup, to the last digit", () => {
+    fc.assert(
+      fc.property(units, fc.integer({ min: 1, max: 99_999 }), units, units, (after, portion, cup, rinse) => {
+        const text = (value: number) => (value / 100).toFixed(2);
+        const gain = gainOf({ gramsIn: text(portion), gramsOut: text(after), cup: text(cup), rinse: text(rinse) });
+        expect(Math.round(gain.grams * 100) + portion + cup + rinse).toBe(after);
+        expect(Math.abs((gain.percent * portion) / 100 - gain.grams * 100)).toBeLessThan(1e-6);
+      }),
+    );
+  });
 });
 
 describe("the scenario's eight people, three repeats, against R's t.test (mass-by-r)", () => {
