@@ -15,8 +15,11 @@ export const pot = z.string().check(z.regex(/^[CDFGHJKLMNPQRSTVWXZ]{2,3}$/, "the
 
 /** Degrees Celsius as they were typed: "71", "-18.5". */
 const celsiusPattern = /^-?\d{1,3}(\.\d{1,2})?$/;
-/** What food can have, for whoever types or reads it in: "750" is 75.0 without its dot, and would pass every limit. */
-export const foodCelsiusPattern = /^(-\d{1,2}|[12]?\d{1,2})(\.\d{1,2})?$/;
+/**
+ * What food can have, for whoever types or reads it in: no more than 120. "750" is 75.0 without its dot, and 160 is what a
+ * probe in Fahrenheit shows of food at 71; both would pass every limit, and no food with water in it gets so hot.
+ */
+export const foodCelsiusPattern = /^(-?\d{1,2}(\.\d{1,2})?|1[01]\d(\.\d{1,2})?|120(\.00?)?)$/;
 const celsius = z.string().check(z.regex(celsiusPattern, "degrees Celsius like 74.5"));
 /** A mass in grams as it was typed: "12.0" is not "12". */
 const grams = z.string().check(z.regex(readingPattern, "a mass in grams like 5.02"));

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { foldStudy } from "../../src/log/fold.ts";
 import { dayOf } from "../../src/log/kitchen-day.ts";
-import { type Entry, saidOf } from "../../src/organizer/reading-entry.ts";
+import { celsiusOf, type Entry, saidOf } from "../../src/organizer/reading-entry.ts";
 import { onDayWords } from "../../src/words/en/organizer-on-day.ts";
 import { at, Cook } from "../log/kitchen-example.ts";
 
@@ -31,4 +31,10 @@ test("held where the plan limits only cooking: said as the stop that it is; with
     stop: true,
   });
   expect(said(new Cook({ limits: [] }), "hot", "90")).toMatchObject({ text: words.kept("KT", "90"), stop: false });
+});
+
+// 160 °F = (160 - 32) * 5/9 = 71.1 °C, below the 74 °C of poultry, and would pass it as 160 °C
+test("degrees Fahrenheit, and degrees that lost their dot, are not taken for degrees Celsius", () => {
+  const typed = ["74", "74,5", "-18.5", "\u22124", "100", "119.99", "120", "120.1", "160", "165", "745", "750"];
+  expect(typed.map(celsiusOf)).toEqual(["74", "74.5", "-18.5", "-4", "100", "119.99", "120", ...Array(5).fill(null)]);
 });

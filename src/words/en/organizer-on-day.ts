@@ -119,7 +119,8 @@ export const onDayWords = {
     submit: "Keep this reading",
     missing: {
       pot: "Touch the pot first.",
-      celsius: "Type degrees Celsius that food can have, such as 74 or 74.5.",
+      celsius:
+        "Type degrees Celsius, such as 74 or 74.5, and no more than 120. If the probe shows \u00b0F, set it to \u00b0C first.",
       number: "Type a whole number, 0 or more.",
     },
     limitAt: (limit: string, origin: string) => `${limit} (${origin})`,
