@@ -29,7 +29,14 @@ export function DayFiles({ id, day, plan, open }: Props) {
       if (text === null) return setWrong(`${words.unreadable} ${words.nothingTaken}`);
       // fetched only now: few kitchens read or write a table
       const { entriesFrom, latestByThing } = await import("./day-table.ts");
-      const { list, same, served } = entriesFrom(day, text, file.name, (clock) => instantOf(clock, lead.now()));
+      const now = lead.now();
+      const { list, same, served } = entriesFrom(
+        day,
+        text,
+        file.name,
+        (clock) => instantOf(clock, now),
+        Date.parse(now),
+      );
       count.of = list.length;
       const latest = latestByThing(day);
       for (const each of list) {

@@ -3,32 +3,42 @@ import { temperaturesCsv } from "../archive/temperatures-csv.ts";
 import { rowsOfDay, unnamed } from "../log/day-rows.ts";
 import type { KitchenDay } from "../log/kitchen-day.ts";
 import type { Plan } from "../model/plan.ts";
+import { problem } from "../model/problem.ts";
 
 /** The day's temperatures and times by pot: of products it knows nothing, open key or not. */
 export const temperaturesFile = (day: KitchenDay, plan: Plan): string =>
   temperaturesCsv(rowsOfDay(day, plan, unnamed), null, true);
 
 type Known = { id: string; at: string; kind: string; body: object };
+/** How far the clocks of two devices of a kitchen may be apart, in milliseconds (common practice, no source). */
+const clocksApart = 5 * 60_000;
+
 /** `thing`: what entries are about; of one thing each follows those above it. */
 export type ToWrite = { entry: ReadEntry; thing: string };
 
 /**
  * What of a file is not in the log yet.
  *
- * Takes    instantOf: a time of the clock on the wall as an instant of the day
+ * Takes    instantOf: a time of the clock on the wall as an instant of the day; now: milliseconds since 1970
  * Returns  entries in the order of the file; how many were there already; how many lines say when trays were served
- * Throws   what `readTemperatures` throws: a file with anything wrong in it is not taken at all
+ * Throws   what `readTemperatures` throws, and "csv/bad-value" where a pot has yet to leave the heat: no limit of time would
+ *          hold it back until then. A file with anything wrong in it is not taken at all
  */
 export function entriesFrom(
   day: KitchenDay,
   text: string,
   path: string,
   instantOf: (clock: string) => string,
+  now: number,
 ): { list: ToWrite[]; same: number; served: number } {
   const waves = day.waves.map(({ wave, pots }) => ({ wave, pots: pots.map(({ pot }) => pot) }));
   const { entries, servedLines } = readTemperatures(text, path, { waves, instantOf });
   const known = knownOf(day);
   const fresh = entries.filter((entry) => !known.some((one) => isSame(one, entry)));
+  for (const { line, kind, body, own } of fresh) {
+    if (kind === "heat-left" && Date.parse(body.left) > now + clocksApart)
+      throw problem("csv/bad-value", { path, line, column: "time", value: own.time });
+  }
   return {
     list: fresh.map((entry) => ({ entry, thing: thingOf(entry.kind, entry.body) })),
     same: entries.length - fresh.length,

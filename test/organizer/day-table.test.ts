@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { foldStudy } from "../../src/log/fold.ts";
 import { dayOf } from "../../src/log/kitchen-day.ts";
 import { entriesFrom, latestByThing, temperaturesFile } from "../../src/organizer/day-table.ts";
-import { Cook } from "../log/kitchen-example.ts";
+import { at, Cook } from "../log/kitchen-example.ts";
 
 const instantOf = (clock: string) => `2026-05-03T${clock}:00.000Z`;
 const header = "wave,pot,what,celsius,held_seconds,rest_minutes,time,note";
@@ -20,7 +20,7 @@ test("a file that was saved here brings nothing new", () => {
   cook.note("serving-read", { wave: 2, tray: 4, celsius: "54.5", note: "" });
   cook.turn(4, "served");
   const day = dayFrom(cook);
-  const again = entriesFrom(day, temperaturesFile(day, cook.plan), "t.csv", instantOf);
+  const again = entriesFrom(day, temperaturesFile(day, cook.plan), "t.csv", instantOf, at("12:00"));
   expect([again.list, again.same, again.served]).toEqual([[], 4, 1]);
 });
 
@@ -35,9 +35,21 @@ test("lines about one pot are one thing, and the first of them follows what the 
     "2,PW,core,75,,,,",
     "1,KT,held-hot,65,,,,",
   ].join("\n");
-  const { list, same } = entriesFrom(day, text, "t.csv", instantOf);
+  const { list, same } = entriesFrom(day, text, "t.csv", instantOf, at("12:00"));
   const things = list.map(({ thing }) => thing);
   expect([same, new Set(things).size, things[0] === things[1]]).toEqual([0, 3, true]);
   expect(latestByThing(day).get(things[0] ?? "")).toEqual([first]);
   expect(latestByThing(day).get(things[2] ?? "")).toBeUndefined();
+});
+
+test("a pot that has yet to leave the heat is refused with its line; clocks may be a little apart", () => {
+  const day = dayFrom(new Cook());
+  const read = (time: string) =>
+    entriesFrom(day, `${header}\n2,RZ,core,75,,,,\n2,RZ,left-heat,,,,${time},`, "t.csv", instantOf, at("12:00"));
+  expect(read("12:05").list).toHaveLength(2);
+  expect(() => read("23:50")).toThrow(
+    expect.objectContaining({
+      problem: { code: "csv/bad-value", details: { path: "t.csv", line: 3, column: "time", value: "23:50" } },
+    }),
+  );
 });
