@@ -27,6 +27,7 @@ export const papers = [
   "door-sign",
   "prep-list",
   "process-draw",
+  "weighing-sheet",
 ] as const;
 export type Paper = (typeof papers)[number];
 

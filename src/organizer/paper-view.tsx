@@ -15,6 +15,7 @@ import { Labels } from "./paper-labels.tsx";
 import { PrepList } from "./paper-prep.tsx";
 import { SealedPage } from "./paper-sealed.tsx";
 import { NameTools, Seating, useNames } from "./paper-seating.tsx";
+import { WeighingSheet } from "./paper-weighing.tsx";
 import { showsKey } from "./print-rules.ts";
 import { ProblemNote } from "./problem-note.tsx";
 import { papersAddress } from "./route.ts";
@@ -70,6 +71,7 @@ export function PaperView({ id, lock, paper, held, printed, onOver }: Props) {
         ) : null}
         {paper === "prep-list" ? <PrepList lock={lock} size={size} /> : null}
         {paper === "process-draw" ? <ProcessDraw lock={lock} size={size} /> : null}
+        {paper === "weighing-sheet" ? <WeighingSheet lock={lock} size={size} /> : null}
         {paper === "backup-ballots" ? <BackupBallots packet={lock.packet} size={size} /> : null}
         {paper === "kitchen-by-product" && held ? (
           <KitchenByProduct lock={lock} opened={held.opened} size={size} />

@@ -54,7 +54,11 @@ export function Papers({ id, state, lock, paper }: Props) {
 }
 
 /** In the order of their use on the day; backup ballots are hoped not to be needed. */
-const freePapers: readonly Paper[] = ["tray-cards", "labels", "check-list", "seating", "door-sign", "backup-ballots"];
+const freePapers = ({ packet }: Props["lock"]["body"]): readonly Paper[] => [
+  ...(["tray-cards", "labels", "check-list", "seating", "door-sign"] as const),
+  ...(packet.chew ? (["weighing-sheet"] as const) : []),
+  "backup-ballots",
+];
 /** They name products: for the kitchen alone. */
 const kitchenPapers = ({ draw }: Props["lock"]["body"]): readonly Paper[] => [
   "prep-list",
@@ -89,7 +93,7 @@ function PaperList({ id, state, lock, held }: ListProps) {
       </section>
       <section>
         <h2>{paperWords.withoutKey}</h2>
-        <PaperLinks id={id} state={state} list={freePapers} />
+        <PaperLinks id={id} state={state} list={freePapers(lock.body)} />
       </section>
     </Page>
   );

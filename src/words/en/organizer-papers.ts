@@ -18,6 +18,7 @@ export const paperNames: Record<Paper, string> = {
   "door-sign": "Sign at the door",
   "prep-list": "Shopping and preparation",
   "process-draw": "Who got which process",
+  "weighing-sheet": "Weighing sheet",
 };
 
 export const paperWords = {
@@ -46,6 +47,8 @@ export const paperWords = {
     "door-sign": "What is in everything that is served, cautions, and whom to ask. No title, no product.",
     "prep-list": "Portions, grams, cups, labels and times for each wave, spare trays among them.",
     "process-draw": "Which raw pieces or lots get which process, and the order of cooking, as the lock drew it.",
+    "weighing-sheet":
+      "One line for each cup, by tray and code, for whoever weighs and does not know the products, should the screen fail.",
     "backup-ballots": "One ballot on paper for each tray, for when the tablets fail: the same words and codes.",
   } satisfies Record<Paper, string>,
   once: "Printed",
@@ -190,6 +193,18 @@ export const paperWords = {
         `These labels reach ${oneDecimal(reach)}${nb}mm from the top edge, and the paper is ${oneDecimal(room)}${nb}mm high. Make them lower or fewer; until then none are shown.`,
     },
     noBar: `This sheet has no room for the bar of 100${nb}mm. Print a tray card first and measure the bar there.`,
+  },
+  weighing: {
+    how: (within: number, step: string) =>
+      `Gloves on. Weigh every cup with its lid: empty, with the portion, and closed again within ${within} s of spitting. Write down what the balance shows, with all its decimals${step === "" ? "" : ` (step ${step} g)`}.`,
+    rinse: (grams: number) => `Each cup gets ${grams} g of water to rinse with: write down what was weighed out.`,
+    tray: "tray",
+    code: "code",
+    empty: "empty cup, g",
+    portion: "with portion, g",
+    after: "closed again, g",
+    water: "water, g",
+    time: "time",
   },
   seating: {
     seat: "seat",

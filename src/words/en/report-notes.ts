@@ -162,6 +162,7 @@ const paperNames: Record<string, string> = {
   "door-sign": "sign at the door",
   "prep-list": "preparation list",
   "process-draw": "who got which process",
+  "weighing-sheet": "weighing sheet",
 } satisfies Record<Paper, string>;
 const unanswered: Record<UnansweredReason, string> = {
   "never-opened": "never opened",
