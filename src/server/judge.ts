@@ -47,9 +47,12 @@ export function takenTray(fact: Fact): number | null {
 export function mayWrite(role: Role, envelope: Pick<Envelope, "kind" | "stream">): boolean {
   if (role === "reader") return false;
   if (role === "lead") return !isPanelKind(envelope.kind);
-  const own = role === "kitchen" ? isKitchenKind : isPanelKind;
+  const own = role === "kitchen" ? isKitchenEntry : isPanelKind;
   return envelope.stream.kind === "study" && (own(envelope.kind) || !isKind(envelope.kind));
 }
+
+/** Everybody in the kitchen may stop everything; only a lead lets it go on. */
+const isKitchenEntry = (kind: string): boolean => isKitchenKind(kind) && kind !== "serving-resumed";
 
 function readSafely(text: string): ReturnType<typeof readEvent> | null {
   // a lone surrogate has no UTF-8 form: the database would store another text than the one hashed

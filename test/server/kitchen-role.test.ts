@@ -158,6 +158,10 @@ describe("what is told of the day", () => {
     await house.push(phone, [one.text]);
     await house.push(lead, [two.text]);
     expect(await halted()).toBe(true);
+    // only a lead lets it go on
+    const phones = theirs.write(study, "serving-resumed", { halts: [one.id, two.id], note: "" });
+    expect(await house.verdicts(phone, [phones.text])).toEqual(["refused"]);
+    expect(await halted()).toBe(true);
     await house.push(lead, [mine.write(study, "serving-resumed", { halts: [one.id], note: "" }).text]);
     expect(await halted()).toBe(true);
     await house.push(lead, [mine.write(study, "serving-resumed", { halts: [two.id], note: "" }).text]);
