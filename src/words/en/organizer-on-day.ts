@@ -186,7 +186,7 @@ export const onDayWords = {
       (typeof attendances)[number],
       string
     >,
-    noted: (what: string, at: string) => `noted ${what} ${at}`,
+    noted: (what: string, at: string) => `noted: ${what}, ${at}`,
     with: "Serve with",
     own: (wave: number) => `their own wave, ${wave}`,
     other: (wave: number, starts: string) => `wave ${wave}${starts ? `, ${starts}` : ""}`,

@@ -43,7 +43,7 @@ const coreEnds: Record<Of<"core-below">["ended"], (by: string) => string> = {
   allowed: (by) => `${by} allowed it to be served so.`,
   below: () => "No reading passed.",
   apart: () => "The readings disagree, and none settled it.",
-  replaced: () => "Nothing was served from it after that.",
+  replaced: () => "Another batch took its place after that.",
 };
 
 const heldEnds: Record<Of<"held-past">["ended"], string> = {
@@ -51,7 +51,7 @@ const heldEnds: Record<Of<"held-past">["ended"], string> = {
   allowed: "",
   below: "No later reading passed.",
   apart: "The readings disagree, and none settled it.",
-  replaced: "Nothing was served from it after that.",
+  replaced: "Another batch took its place after that.",
 };
 
 /** Why the log held a wave back when its trays were noted as served. */
