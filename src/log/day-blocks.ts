@@ -61,7 +61,7 @@ function coreBlocks({ pot, core, cores }: PotDay): Block[] {
 }
 
 /** No limit of holding has an exception: a warmer reading later does not undo it, only taking back what was typed wrong. */
-function holdingBlocks({ pot, holdings }: PotDay): Block[] {
+function holdingBlocks({ pot, heldAnywhere: holdings }: PotDay): Block[] {
   return (["hot", "cold"] as const).flatMap((held): Block[] => {
     const all = holdings.filter(({ entry }) => entry.body.held === held);
     const last = all.filter(({ latest }) => latest);
@@ -81,8 +81,9 @@ const pastLimit = ({ entry, verdict }: HoldingRead) =>
   verdict.verdict === "past" ? [{ celsius: entry.body.celsius, limit: verdict.celsius }] : [];
 
 function outBlocks(pot: PotDay, limits: readonly SafetyLimit[], now: number): Block[] {
-  const minutes = minutesOut(pot, now);
-  if (minutes === null || !limits.some(({ kind }) => kind === "out")) return [];
+  const { outSince } = pot;
+  if (outSince === null || !limits.some(({ kind }) => kind === "out")) return [];
+  const minutes = (now - Date.parse(outSince)) / 60_000;
   const out = verdictOut(limits, minutes);
   if (out.verdict === "no-limit") return [{ why: "out-without-limit", pot: pot.pot }];
   return out.verdict === "past" ? [{ why: "out-past", pot: pot.pot, minutes, limit: out.limit }] : [];
@@ -99,9 +100,10 @@ export function clocksOf(
   const whole = known.length === pots.length && known.length > 0;
   const opensIn = whole ? Math.max(0, (pace.windowFrom ?? 0) - Math.min(...known)) : null;
   const shutsIn = known.length > 0 && pace.windowTo !== null ? pace.windowTo - Math.max(...known) : null;
-  const safe = known.flatMap((minutes) => {
-    const out = verdictOut(limits, minutes);
-    return out.verdict === "no-limit" ? [] : [out.minutesLeft];
+  const out = pots.flatMap(({ outSince }) => (outSince === null ? [] : (now - Date.parse(outSince)) / 60_000));
+  const safe = out.flatMap((minutes) => {
+    const verdict = verdictOut(limits, minutes);
+    return verdict.verdict === "no-limit" ? [] : [verdict.minutesLeft];
   });
   const safeFor = safe.length > 0 ? Math.min(...safe) : null;
   const clocks = { opensIn, shutsIn, safeFor };

@@ -17,8 +17,16 @@ export function departuresOfDay(
   facts: readonly KitchenFact[],
   nameOf: PotNames,
 ): Departure[] {
+  const logged = day.waves.some(({ pots }) =>
+    pots.some(({ cores, leftEntries }) => cores.length + leftEntries.length > 0),
+  );
   return [
-    ...day.waves.flatMap(({ wave, pots, changes }) => [
+    ...day.waves.flatMap(({ wave, pots, missing, changes }) => [
+      ...(logged ? missing : []).flatMap((each): Departure[] =>
+        each.what === "serving"
+          ? []
+          : [{ what: "not-written-down", ...batchOf(wave, each.pot, nameOf), lacks: each.what }],
+      ),
       ...pots.flatMap((pot) => departuresOfPot(wave, pot, nameOf)),
       ...changes.map((change) => departureOfChange(change, nameOf)),
     ]),

@@ -25,8 +25,15 @@ export type PotDay = ServedPot & {
   cores: CoreRead[];
   core: CoreState;
   holdings: HoldingRead[];
+  /** The same of every wave that the batch serves: what was too cold under one wave is not served with another. */
+  heldAnywhere: HoldingRead[];
   /** When it left the heat: the earliest of entries that were written apart, as an instant; null: nobody wrote it down. */
   left: string | null;
+  /**
+   * Since when it may have been out of temperature: a later entry does not take an earlier one's place unless the same device
+   * wrote down between them that the core was hot enough again. What was typed wrong is taken back.
+   */
+  outSince: string | null;
   leftEntries: FactOf<"heat-left">[];
   latestLeft: string[];
 };
@@ -48,24 +55,42 @@ export function potDay(served: ServedPot, wave: number, plan: PlanOfPots, entrie
   const { pot } = served;
   const limits = limitsOf(plan);
   const cores = coresOf(pot, plan, entries);
-  const held = entries.of("holding-read").filter(({ body }) => body.pot === pot && body.wave === wave);
+  const held = entries.of("holding-read").filter(({ body }) => body.pot === pot);
   const lastHeld = new Set((["hot", "cold"] as const).flatMap((how) => latestOf(held.filter(is(how)))));
+  const heldAnywhere = held.map((entry) => ({
+    ...{ entry, latest: lastHeld.has(entry) },
+    verdict: checkHolding(limits, entry.body.held, Number(entry.body.celsius)),
+  }));
   const left = entries.of("heat-left").filter(({ body }) => body.pot === pot && body.wave === wave);
   const lastLeft = latestOf(left);
   return {
     ...served,
     cores,
     core: coreState(cores, limits),
-    holdings: held.map((entry) => ({
-      ...{ entry, latest: lastHeld.has(entry) },
-      verdict: checkHolding(limits, entry.body.held, Number(entry.body.celsius)),
-    })),
+    holdings: heldAnywhere.filter(({ entry }) => entry.body.wave === wave),
+    heldAnywhere,
     // the earlier one gives less time: the safe side
     left: earliest(lastLeft.map(({ body }) => body.left)),
+    outSince: earliest(left.filter((entry) => !heatedSince(entry, left, cores)).map(({ body }) => body.left)),
     leftEntries: left,
     latestLeft: lastLeft.map(({ id }) => id),
   };
 }
+
+/** Was a pot hot enough at the core between this entry and a later one, as one device wrote it down? */
+const heatedSince = (
+  { device, seq }: FactOf<"heat-left">,
+  left: readonly FactOf<"heat-left">[],
+  cores: readonly CoreRead[],
+): boolean =>
+  left.some(
+    (later) =>
+      later.device === device &&
+      cores.some(
+        ({ entry, verdict }) =>
+          verdict.verdict === "met" && entry.device === device && entry.seq > seq && entry.seq < later.seq,
+      ),
+  );
 
 const is =
   (how: "hot" | "cold") =>

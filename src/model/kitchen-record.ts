@@ -79,6 +79,8 @@ export const kitchenDepartures = [
     limit: z.number(),
     ended: z.enum(ends),
   }),
+  /** Where a log of temperatures was kept: a batch whose core nobody read, or of which nobody wrote down when it left the heat. */
+  z.strictObject({ what: z.literal("not-written-down"), ...of, lacks: z.enum(["core", "left"]) }),
   /** Trays that were noted as served while the log, as it was by then, held their wave back. */
   z.strictObject({
     what: z.literal("served-blocked"),

@@ -209,6 +209,30 @@ describe("two clocks, never merged", () => {
     expect(wave(cook)).toMatchObject({ window: "in", shutsIn: 5 });
   });
 
+  test("a later time does not undo one past the limit; a core that was read hot again between them does", () => {
+    // an hour out of temperature: the stricter row of the US two-hour rule, as in test/model/safety-check
+    const late = at("12:30");
+    const cook = out("11:20");
+    expect(blocked(cook, 1, late)).toContain("KT out-past");
+    cook.left(1, "KT", "12:25", wave(cook).pots[0]?.latestLeft ?? []);
+    expect(blocked(cook, 1, late)).toContain("KT out-past");
+    const cores = wave(cook).pots[0]?.cores.map(({ entry }) => entry.id) ?? [];
+    cook.core(1, "KT", "76", { after: cores });
+    cook.left(1, "KT", "12:28", wave(cook).pots[0]?.latestLeft ?? []);
+    expect(blocked(cook, 1, late)).not.toContain("KT out-past");
+  });
+
+  test("what was too cold under one wave is not served with another that the batch serves", () => {
+    const cook = new Cook({}, [
+      { wave: 1, pots: ["KT"] },
+      { wave: 2, pots: ["KT"] },
+    ]);
+    cook.core(1, "KT", "76");
+    cook.held(1, "KT", "hot", "40");
+    expect([blocked(cook), blocked(cook, 2)]).toEqual([["KT held-past"], ["KT held-past"]]);
+    expect(wave(cook, 2).pots[0]?.holdings).toEqual([]);
+  });
+
   test("a plan without a window has none", () => {
     const cook = cooked({ pace: { ...new Cook().plan.pace, windowFrom: null, windowTo: null } });
     cook.left(1, "KT", "11:00");

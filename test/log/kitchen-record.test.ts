@@ -100,6 +100,8 @@ describe("batches that were really served", () => {
 
 const sentences = (cook: Cook): string[] =>
   recorded(cook).departures.flatMap((departure) => {
+    // these days wrote down only what they are about: a test of its own tells of what they lack
+    if (departure.what === "not-written-down") return [];
     const say = report.departures[departure.what] as (one: Departure) => string;
     return departure.what === "not-answered" ? [] : [say(departure).replaceAll("\u00a0", " ")];
   });
@@ -209,4 +211,21 @@ test("temperatures and times stand with batch, limit and its source", () => {
     { celsius: 74, heldSeconds: 0, restMinutes: 0, source: "USDA chart of safe temperatures, as reproduced by others" },
   ]);
   expect([rows[0]?.product, rows[1]?.time]).toEqual([steamed, "2026-05-03T11:50:00.000Z"]);
+});
+
+test("where temperatures are written down a batch without any is told, also one that came in another's place", () => {
+  const cook = cooked(["RZ"]);
+  cook.left(1, "KT", "11:50");
+  cook.change(1, "MV", "MVC");
+  const lacking = of(recorded(cook).departures, "not-written-down");
+  expect(lacking.map(({ wave, batch, lacks }) => [wave, batch, lacks])).toEqual(
+    expect.arrayContaining([
+      [1, "new 1 \u2192 MVC", "core"],
+      [1, "new 1 \u2192 MVC", "left"],
+      [2, "new 2", "core"],
+    ]),
+  );
+  expect(lacking.some(({ wave, batch, lacks }) => wave === 1 && batch === "current 1" && lacks === "left")).toBe(false);
+  // a kitchen that wrote down nothing at all has no such list: its report says that nothing was recorded
+  expect(of(recorded(new Cook()).departures, "not-written-down")).toEqual([]);
 });

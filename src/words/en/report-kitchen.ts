@@ -10,6 +10,7 @@ type Kitchen = Extract<
     what:
       | "core-below"
       | "held-past"
+      | "not-written-down"
       | "served-blocked"
       | "served-outside-window"
       | "batch-changed"
@@ -122,6 +123,8 @@ export const kitchenDepartures: Sentences = {
     `${batchIs(d)}: the core ${readings(d.celsius)}, against ${degrees(shortNumber(d.limit))}. ${coreEnds[d.ended](d.by)}${noted(d.note)}`,
   "held-past": (d) =>
     `${batchIs(d)}: held ${d.held}, it ${readings(d.celsius)}, against ${degrees(shortNumber(d.limit))}. ${heldEnds[d.ended]}`,
+  "not-written-down": (d) =>
+    `${batchIs(d)}: nobody wrote down ${d.lacks === "core" ? "a temperature of its core" : "when it left the heat"}.`,
   "served-blocked": (d) =>
     `${trays(d.trays)}: noted as served with wave ${d.wave} while ${blocks[d.why]}, by the log as it was then.`,
   "served-outside-window": (d) =>
