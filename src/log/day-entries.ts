@@ -21,7 +21,7 @@ export const isKitchenFact = (fact: Fact): fact is KitchenFact => isKitchenKind(
  * What the kitchen wrote down.
  *
  * Takes    facts: in any order
- * Returns  without what was taken back; an entry that takes another back cannot be taken back itself
+ * Returns  without what was taken back; an entry that takes another back, and a halt, cannot be taken back
  */
 export function entriesOf(facts: Iterable<Fact>): DayEntries {
   const sorted = [...facts].filter(isKitchenFact).sort((a, b) => (a.id < b.id ? -1 : 1));
@@ -29,7 +29,8 @@ export function entriesOf(facts: Iterable<Fact>): DayEntries {
   for (const fact of sorted) {
     if (fact.kind === "entry-voided" && !voids.has(fact.body.target)) voids.set(fact.body.target, fact);
   }
-  const gone = (fact: KitchenFact) => (fact.kind === "entry-voided" ? undefined : voids.get(fact.id));
+  const gone = (fact: KitchenFact) =>
+    fact.kind === "entry-voided" || fact.kind === "serving-halted" ? undefined : voids.get(fact.id);
   const standing = sorted.filter((fact) => gone(fact) === undefined);
   return {
     of: <K extends KitchenKind>(kind: K) => standing.filter((fact): fact is FactOf<K> => fact.kind === kind),

@@ -5,7 +5,7 @@ import type { FactOf } from "./fact.ts";
  * Halts of serving that nobody has ended, oldest first.
  *
  * Takes    facts of a study in any order
- * Returns  those neither taken back nor named by a resumption that stands; a halt that arrives later than the resumption
+ * Returns  those that no resumption names which stands: a halt itself cannot be taken back, or anybody might end it; a halt that arrives later than the resumption
  *          goes on: whoever resumed did not know of it
  */
 export function openHalts(facts: readonly Fact[]): FactOf<"serving-halted">[] {
@@ -17,6 +17,6 @@ export function openHalts(facts: readonly Fact[]): FactOf<"serving-halted">[] {
       .flatMap(({ body }) => body.halts),
   );
   return of("serving-halted")
-    .filter(({ id }) => !voided.has(id) && !ended.has(id))
+    .filter(({ id }) => !ended.has(id))
     .sort((a, b) => (a.id < b.id ? -1 : 1));
 }

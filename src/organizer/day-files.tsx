@@ -5,7 +5,7 @@ import { saveText } from "../ui/save.ts";
 import { dayFilesWords as words } from "../words/en/organizer-day-files.ts";
 import { sentenceOf } from "../words/problem-sentence.ts";
 import { type Lead, useLead } from "./app-context.ts";
-import type { ToWrite } from "./day-table.ts";
+import type { Latest, ToWrite } from "./day-table.ts";
 import { writeDay } from "./day-write.ts";
 
 /** Far more than the largest kitchen writes down in a day; a larger file is something else. */
@@ -28,7 +28,7 @@ export function DayFiles({ id, day, plan, open }: Props) {
       const text = file.size > mostBytes ? null : await file.text().catch(() => null);
       if (text === null) return setWrong(`${words.unreadable} ${words.nothingTaken}`);
       // fetched only now: few kitchens read or write a table
-      const { entriesFrom, latestByThing } = await import("./day-table.ts");
+      const { entriesFrom, followedBy, latestByThing } = await import("./day-table.ts");
       const now = lead.now();
       const { list, same, served } = entriesFrom(
         day,
@@ -40,7 +40,11 @@ export function DayFiles({ id, day, plan, open }: Props) {
       count.of = list.length;
       const latest = latestByThing(day);
       for (const each of list) {
-        await writeEntry(lead, id, each, latest);
+        const before = latest.get(each.thing) ?? [];
+        const followed = followedBy(before, each.at);
+        const fact = await writeEntry(lead, id, each, followed);
+        const left = before.filter((one) => !followed.includes(one));
+        latest.set(each.thing, [...left, { id: fact.id, at: each.at ?? Date.parse(fact.at) }]);
         count.done += 1;
       }
       setSaid(words.took(count.done, same, served));
@@ -100,13 +104,15 @@ export function DayFiles({ id, day, plan, open }: Props) {
 }
 
 /** Writes one entry, after what the log has of the same thing and what the lines above wrote. */
-async function writeEntry(lead: Lead, id: string, { entry, thing }: ToWrite, latest: Map<string, string[]>) {
-  if (entry.kind === "serving-read") return writeDay(lead, id, entry.kind, entry.body);
-  const after = (latest.get(thing) ?? []).slice(0, 50);
-  const fact = await write(lead, id, entry, after);
-  latest.set(thing, [fact.id]);
-  return fact;
-}
+const writeEntry = (lead: Lead, id: string, { entry }: ToWrite, followed: readonly Latest[]) =>
+  entry.kind === "serving-read"
+    ? writeDay(lead, id, entry.kind, entry.body)
+    : write(
+        lead,
+        id,
+        entry,
+        followed.map((each) => each.id),
+      );
 
 function write(lead: Lead, id: string, entry: Exclude<ToWrite["entry"], { kind: "serving-read" }>, after: string[]) {
   switch (entry.kind) {

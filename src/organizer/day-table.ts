@@ -13,8 +13,8 @@ type Known = { id: string; at: string; kind: string; body: object };
 /** How far the clocks of two devices of a kitchen may be apart, in milliseconds (common practice, no source). */
 const clocksApart = 5 * 60_000;
 
-/** `thing`: what entries are about; of one thing each follows those above it. */
-export type ToWrite = { entry: ReadEntry; thing: string };
+/** `thing`: what entries are about; of one thing each follows those above it. `at`: when it was read, where the line says it. */
+export type ToWrite = { entry: ReadEntry; thing: string; at: number | null };
 
 /**
  * What of a file is not in the log yet.
@@ -40,18 +40,30 @@ export function entriesFrom(
       throw problem("csv/bad-value", { path, line, column: "time", value: own.time });
   }
   return {
-    list: fresh.map((entry) => ({ entry, thing: thingOf(entry.kind, entry.body) })),
+    list: fresh.map((entry) => ({ entry, thing: thingOf(entry.kind, entry.body), at: timeOf(entry, instantOf) })),
     same: entries.length - fresh.length,
     served: servedLines.length,
   };
 }
 
+/** A line has the time of a clock on the wall; one of a file that was saved here the instant of its entry. */
+const timeOf = ({ own: { time } }: ReadEntry, instantOf: (clock: string) => string): number | null => {
+  const at = time === "" ? Number.NaN : Date.parse(/^\d{1,2}:\d\d$/.test(time) ? instantOf(time) : time);
+  return Number.isNaN(at) ? null : at;
+};
+
+export type Latest = { id: string; at: number };
+
+/** What a line follows: of the latest entries those that are not later than it. An old reading frees nothing that was read since. */
+export const followedBy = (latest: readonly Latest[], at: number | null): Latest[] =>
+  latest.filter((each) => at === null || each.at <= at + clocksApart).slice(0, 50);
+
 /** The entries of each thing that nothing follows yet: what the first line about it follows. */
-export function latestByThing(day: KitchenDay): Map<string, string[]> {
-  const latest = new Map<string, string[]>();
-  const add = ({ id, kind, body }: Known): void => {
+export function latestByThing(day: KitchenDay): Map<string, Latest[]> {
+  const latest = new Map<string, Latest[]>();
+  const add = ({ id, at, kind, body }: Known): void => {
     const thing = thingOf(kind, body);
-    latest.set(thing, [...(latest.get(thing) ?? []), id]);
+    latest.set(thing, [...(latest.get(thing) ?? []), { id, at: Date.parse(at) }]);
   };
   for (const { pots } of day.waves) {
     for (const pot of pots) {

@@ -101,7 +101,7 @@ function Row({ id, state, day, devices, row }: Pick<Props, "id" | "state" | "day
           <a href={dayStepAddress(id, "tray", row.tray)}>{label}</a>
         </th>
         <td>
-          <StatusCell id={id} row={row} />
+          <StatusCell id={id} row={row} served={tray?.turns.served.done === true} />
           {tray ? <span class="fine handled">{turnText(tray)}</span> : null}
         </td>
         {devices ? <td class="wide-only">{row.ballots.map((ballot) => whereOf(ballot, devices)).join(", ")}</td> : null}
@@ -121,9 +121,9 @@ function Row({ id, state, day, devices, row }: Pick<Props, "id" | "state" | "day
   );
 }
 
-function StatusCell({ id, row }: { id: string; row: DayRow }) {
+function StatusCell({ id, row, served }: { id: string; row: DayRow; served: boolean }) {
   const { who } = useLead();
-  const text = dayWords.status[row.status];
+  const text = row.status === "waiting" && served ? dayWords.atPanelist : dayWords.status[row.status];
   const [paper] = row.ballots.flatMap((ballot) => (ballot.paper ? [dayWords.paper[ballot.paper]] : []));
   if (who.role === "lead" && row.status === "contested") return <a href={stepAddress(id, "settle")}>{text}</a>;
   if (who.role === "lead" && row.status === "late") return <a href={stepAddress(id, "admit")}>{text}</a>;

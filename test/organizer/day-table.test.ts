@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { foldStudy } from "../../src/log/fold.ts";
 import { dayOf } from "../../src/log/kitchen-day.ts";
-import { entriesFrom, latestByThing, temperaturesFile } from "../../src/organizer/day-table.ts";
+import { entriesFrom, followedBy, latestByThing, temperaturesFile } from "../../src/organizer/day-table.ts";
 import { at, Cook } from "../log/kitchen-example.ts";
 
 const instantOf = (clock: string) => `2026-05-03T${clock}:00.000Z`;
@@ -38,8 +38,24 @@ test("lines about one pot are one thing, and the first of them follows what the 
   const { list, same } = entriesFrom(day, text, "t.csv", instantOf, at("12:00"));
   const things = list.map(({ thing }) => thing);
   expect([same, new Set(things).size, things[0] === things[1]]).toEqual([0, 3, true]);
-  expect(latestByThing(day).get(things[0] ?? "")).toEqual([first]);
+  expect(latestByThing(day).get(things[0] ?? "")).toMatchObject([{ id: first }]);
   expect(latestByThing(day).get(things[2] ?? "")).toBeUndefined();
+});
+
+test("an old line does not follow what was read since, so that it frees nothing", () => {
+  const noon = { id: "noon", at: at("12:00") };
+  const early = { id: "early", at: at("10:00") };
+  expect(followedBy([early, noon], at("11:00"))).toEqual([early]);
+  expect(followedBy([early, noon], at("12:10"))).toEqual([early, noon]);
+  expect(followedBy([early, noon], null)).toEqual([early, noon]);
+  const { list } = entriesFrom(
+    dayFrom(new Cook()),
+    `${header}\n2,RZ,core,75,,,11:00,\n2,RZ,core,75,,,,`,
+    "t.csv",
+    instantOf,
+    at("12:00"),
+  );
+  expect(list.map((each) => each.at)).toEqual([at("11:00"), null]);
 });
 
 test("a pot that has yet to leave the heat is refused with its line; clocks may be a little apart", () => {

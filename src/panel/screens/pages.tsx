@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import { useEffect, useState } from "preact/hooks";
 import type { BlindPacket } from "../../model/packet.ts";
 import type { ProblemData } from "../../model/problem.ts";
 import { deviceProblemSentence } from "../../words/device-problem-sentence.ts";
@@ -6,6 +7,7 @@ import { messageOf } from "../as-problem.ts";
 import { useDesk } from "../desk.ts";
 import type { StopReason, Tray } from "../flow.ts";
 import { Frame } from "../frame.tsx";
+import type { CallSomebody } from "../help/call-somebody.tsx";
 
 type Action = { label: string; press: () => void };
 
@@ -41,6 +43,9 @@ type DifferProps = {
 export function Differ({ tray, reference, back, other, stop }: DifferProps) {
   const { words } = useDesk();
   const { lines, withReference } = words.differ;
+  const [Call, setCall] = useState<typeof CallSomebody | null>(null);
+  // with the first screens it would be too heavy
+  useEffect(() => void import("../help/call-somebody.tsx").then((room) => setCall(() => room.CallSomebody)), []);
   return (
     <Frame
       title={words.differ.title}
@@ -50,6 +55,7 @@ export function Differ({ tray, reference, back, other, stop }: DifferProps) {
       right={<Next label={words.differ.back} press={back} />}
     >
       <Lines lines={reference ? [...lines, withReference(reference)] : lines} />
+      {Call ? <Call tray={tray.tray} /> : null}
     </Frame>
   );
 }

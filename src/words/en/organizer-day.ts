@@ -45,6 +45,8 @@ export const dayWords = {
     checked: "from paper, checked",
   },
   fromPaper: (tablet: string) => `paper, at ${tablet}`,
+  /** Noted as served, and not opened on a tablet yet. */
+  atPanelist: "with its panelist",
   spareTray: (label: string) => `${label}, spare`,
   instead: (label: string) => `instead of ${label}`,
   kept: (questions: number, of: number) => `${questions} of ${of} questions`,
