@@ -38,9 +38,10 @@ test("one click loads it and leads to the list of studies, each marked as invent
   await lead.button(demoWords.offer.load).waitFor();
   expect(await axe(lead.page)).toEqual([]);
   await lead.button(demoWords.offer.load).click();
-  await links().nth(10).waitFor({ timeout: 120_000 });
+  await links().nth(11).waitFor({ timeout: 120_000 });
   expect(await links().allInnerTexts()).toEqual([
     "Demo: With or without the rest, alike enough?",
+    "Demo: Steam first, what do chewed portions gain?",
     "Demo: Steam first, how well is it liked?",
     "Demo: Steam first, in which order?",
     "Demo: Steam first, juicy to the end?",
@@ -68,6 +69,7 @@ test.each([
   ["juicy to the end?", /14\.2/],
   ["in which order?", /12\.10/],
   ["how well is it liked?", /0\.60/],
+  ["what do chewed portions gain?", /2\.9 percentage points/],
 ])("“%s”: from its day to its report, which has the number and says that it is invented", async (title, number) => {
   await lead.page.goto(`${server.origin}/organizer/#/`);
   await links().filter({ hasText: title }).click();
@@ -100,8 +102,8 @@ test("the claim behind them: two rivals are contradicted, two explanations are l
 
 test("the reader's list marks them as invented too", async () => {
   await lead.page.goto(`${server.origin}/report/`);
-  await lead.page.locator("ul.studies li", { hasText: "invented" }).nth(9).waitFor();
-  expect(await lead.page.locator("ul.studies li").count()).toBe(10);
+  await lead.page.locator("ul.studies li", { hasText: "invented" }).nth(10).waitFor();
+  expect(await lead.page.locator("ul.studies li").count()).toBe(11);
   expect(await axe(lead.page)).toEqual([]);
 });
 
