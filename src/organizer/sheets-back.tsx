@@ -24,7 +24,7 @@ export function SheetsBack({ id, day, over }: { id: string; day: KitchenDay; ove
           );
         }
         return (
-          <p key={paper} class="split">
+          <p key={paper} class="split sheet-out">
             <span>{words.out(words.names[paper])}</span>
             {over ? null : (
               <button

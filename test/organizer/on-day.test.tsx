@@ -92,7 +92,9 @@ describe("a wave on a phone of the kitchen", () => {
     // 74 °C for poultry: the chart of USDA in the table of limits (seen as an excerpt)
     expect(await read(others, "74")).toContain(words.reading.passes(others.at(-1) ?? "", "74"));
     const answer = await read([first], "73.9");
-    expect(answer).toMatch(/^Stop Pot [A-Z]{2} read 73.9\u00a0\u00b0C, limit 74/);
+    expect(answer).toMatch(
+      /^Stop Put pot [A-Z]{2} back to the heat and read it again. It read 73.9\u00a0\u00b0C, limit 74/,
+    );
     await open(null);
     await waitFor(() => expect(stopped().join()).toContain(words.wave.blocked(1)));
     await turn("Filled");

@@ -65,7 +65,7 @@ export const onDayWords = {
 
   block: {
     below: (pot: string, celsius: string, limit: string) =>
-      `pot ${pot} read ${degrees(celsius)}, limit ${limit}. Back to the heat, and read again.`,
+      `put pot ${pot} back to the heat and read it again. It read ${degrees(celsius)}, limit ${limit}.`,
     apart: (pot: string) =>
       `two phones wrote different readings of pot ${pot} without knowing of each other. Read it again.`,
     past: (pot: string, held: "hot" | "cold", celsius: string, limit: string) =>
@@ -129,7 +129,7 @@ export const onDayWords = {
     keptLeft: (pot: string, at: string) => `Pot ${pot} left the heat at ${organizer.clock(at)}: kept.`,
     keptServing: (celsius: string) => `${degrees(celsius)} as served: kept.`,
     below: (pot: string, celsius: string, limit: string) =>
-      `Pot ${pot} read ${degrees(celsius)}, limit ${limit}. Put it back to the heat and read again.`,
+      `Put pot ${pot} back to the heat and read it again. It read ${degrees(celsius)}, limit ${limit}.`,
     past: (pot: string, celsius: string, limit: string) =>
       `Pot ${pot} read ${degrees(celsius)}, limit ${limit}. It is not served, and there is no exception: cook a new batch. If that was typed wrong, take it back under Pots.`,
     pastBefore: (pot: string, held: "hot" | "cold") =>
