@@ -77,8 +77,9 @@ describe("a rehearsal says yes as often as the exact test of the plan does", () 
   });
 });
 
-test("everything that can be planned can be rehearsed before anything of it is decided", () => {
-  for (const method of plannable) {
+test("everything with answers can be rehearsed before anything of it is decided", () => {
+  // nobody can chew for a rehearsal
+  for (const method of plannable.filter((each) => each !== "chew-and-weigh")) {
     const { least } = shapeOf(method).products;
     const played = rehearsed({ method, products: [], waves: [] }, { plays: 10 });
     expect(read(rehearsal, played)).toEqual(played);

@@ -52,7 +52,7 @@ export class FakePort implements SerialPort {
 /** Puts serial ports into the browser: those that it may use without asking, and what a person picks. */
 export function putSerial(serial: Serial | undefined): void {
   // Node 20 has no navigator of its own
-  if (!("navigator" in globalThis)) Object.defineProperty(globalThis, "navigator", { value: {} });
+  if (!("navigator" in globalThis)) Object.defineProperty(globalThis, "navigator", { value: {}, configurable: true });
   Object.defineProperty(navigator, "serial", { value: serial, configurable: true });
 }
 

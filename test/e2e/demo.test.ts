@@ -39,17 +39,18 @@ test("one click loads it and leads to the list of studies, each marked as invent
   expect(await axe(lead.page)).toEqual([]);
   await lead.button(demoWords.offer.load).click();
   await links().nth(11).waitFor({ timeout: 120_000 });
+  // newest first by what was written last: masses were put beside one study two days after its tasting
   expect(await links().allInnerTexts()).toEqual([
     "Demo: With or without the rest, alike enough?",
-    "Demo: Steam first, what do chewed portions gain?",
     "Demo: Steam first, how well is it liked?",
+    "Demo: Steam first, what do chewed portions gain?",
     "Demo: Steam first, in which order?",
     "Demo: Steam first, juicy to the end?",
+    "Demo: Steam first, how juicy?",
     "Demo: Steam first, the juicier of three",
     "Demo: Steam first, is it juicier?",
     "Demo: Steam first, four cups",
     "Demo: Steam first, is it told from what we know?",
-    "Demo: Steam first, how juicy?",
     "Demo: Steam first, which do diners prefer?",
     "Demo: Steam first, can our staff tell?",
   ]);
