@@ -165,6 +165,8 @@ export function ballot(
 
 /** A ballot on paper, typed in twice on one tablet: the first answer, or the first place of a line or of steps. */
 function onPaper(write: ReturnType<typeof writer>, device: string, packet: BlindPacket, blind: BlindTray): string[] {
+  // portions are weighed: no tablet types their ballots in
+  if (packet.chew) return [];
   const { tray, codes } = blind;
   const choice = packet.ranking ? codes.join(" ") : (answersOf(packet, blind)[0] ?? "");
   const choices = Array.from({ length: questionsOf(packet, blind) }, (_, at) => ({
