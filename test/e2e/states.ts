@@ -1,6 +1,7 @@
 import type { Page } from "playwright-core";
 import { planParts } from "../../src/model/open-part.ts";
 import { claimWords } from "../../src/words/en/organizer-claims.ts";
+import { lockWords } from "../../src/words/en/organizer-lock.ts";
 import { planWords } from "../../src/words/en/organizer-plan.ts";
 import { rehearsalWords } from "../../src/words/en/organizer-rehearsal.ts";
 import { studiesWords } from "../../src/words/en/organizer-studies.ts";
@@ -109,6 +110,7 @@ export async function everyPlanState(
   await page.getByRole("heading", { name: rehearsalWords.results }).waitFor();
   await see("rehearsal");
   await lead.go("lock");
+  await lead.heading(lockWords.lock.heading).waitFor();
   await see("lock");
   await lead.go("");
   const passphrase = await lead.lock((at) => see(at));
