@@ -2,10 +2,11 @@ import { leastForVerdict, type outcomes } from "../model/outcome.ts";
 import type { StudyRecord } from "../model/record.ts";
 import type { Caveat, PortionsResult } from "../model/result.ts";
 import type { ChewResult } from "../model/result-chew.ts";
+import type { ServedPortion } from "../model/served-portion.ts";
 import { caveatsOfStudy } from "./caveats.ts";
 import type { ChewRow } from "./chew-portion.ts";
 import { type ChewPlan, chewResult } from "./chew-weigh.ts";
-import { type ServedPortion, servedPortions } from "./portion-rows.ts";
+import { servedPortions } from "./portion-rows.ts";
 import { studyPart } from "./study-part.ts";
 
 /** As `analyse`, for chewed portions: of a seat and product the mean of its portions counts once. */

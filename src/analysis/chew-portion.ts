@@ -1,14 +1,12 @@
 import { gramsOf, lastDigit } from "../model/grams.ts";
-
-/** Readings of one portion in grams, as typed: `cup` and `rinse` come off what came back; empty: there was none. */
-export type ChewReadings = { gramsIn: string; gramsOut: string; cup: string; rinse: string };
+import type { PortionMasses } from "../model/served-portion.ts";
 
 /** One chewed portion: readings, or a gain in percent that was worked out elsewhere. */
 export type ChewRow = {
   panelist: string;
   product: string;
   repeat: string;
-  readings: ChewReadings | null;
+  readings: PortionMasses | null;
   gainPercent: number | null;
   seconds: number | null;
 };
@@ -21,7 +19,7 @@ export type Gain = { grams: number; percent: number };
  * Returns  grams, exact in decimals, and percent of the portion; below 0 where more was swallowed or lost than came in
  * Example  gainOf({ gramsIn: "4.00", gramsOut: "3.50", cup: "", rinse: "" }) // { grams: -0.5, percent: -12.5 }
  */
-export function gainOf({ gramsIn, gramsOut, cup, rinse }: ChewReadings): Gain {
+export function gainOf({ gramsIn, gramsOut, cup, rinse }: PortionMasses): Gain {
   const grams = gramsOf([gramsOut], [cup, rinse, gramsIn]);
   return { grams, percent: (100 * grams) / gramsOf([gramsIn]) };
 }

@@ -1,23 +1,7 @@
-import type { PortionLeftOut } from "../model/portion-check.ts";
 import type { StudyRecord } from "../model/record.ts";
+import type { ServedPortion } from "../model/served-portion.ts";
 import { writeTable } from "./csv.ts";
 import { distinctNames } from "./distinct-names.ts";
-
-/** A chewed portion as the analysis has it (`servedPortions`). */
-type Portion = {
-  tray: number;
-  seat: number;
-  wave: number;
-  code: string;
-  place: number;
-  order: string;
-  product: string;
-  batch: string;
-  repeat: number;
-  seconds: number | null;
-  readings: { gramsIn: string; gramsOut: string; cup: string; rinse: string };
-  leftOut: PortionLeftOut | null;
-};
 
 /**
  * The chewed portions of a closed and revealed study as CSV: one line each, the first product of the plan first.
@@ -27,7 +11,7 @@ type Portion = {
  *          of a portion that does not count `grams_out` is empty, `weighed_after` has it all the same, and `left_out`
  *          says why
  */
-export function portionsCsv({ plan }: Pick<StudyRecord, "plan">, portions: readonly Portion[]): string {
+export function portionsCsv({ plan }: Pick<StudyRecord, "plan">, portions: readonly ServedPortion[]): string {
   const columns = [
     ...["panelist", "product", "repeat", "grams_in", "grams_out", "cup", "rinse", "seconds"],
     ...["tray", "wave", "order", "position", "code", "batch", "weighed_after", "left_out"],

@@ -1,10 +1,11 @@
-import { useRef, useState } from "preact/hooks";
+import { useState } from "preact/hooks";
 import type { KitchenDay } from "../log/kitchen-day.ts";
 import type { Plan } from "../model/plan.ts";
 import { saveText } from "../ui/save.ts";
 import { dayFilesWords as words } from "../words/en/organizer-day-files.ts";
 import { sentenceOf } from "../words/problem-sentence.ts";
 import { type Lead, useLead } from "./app-context.ts";
+import { CsvFiles } from "./csv-files.tsx";
 import type { Latest, ToWrite } from "./day-table.ts";
 import { writeDay } from "./day-write.ts";
 
@@ -16,10 +17,8 @@ type Props = { id: string; day: KitchenDay; plan: Plan; open: boolean };
 /** Temperatures and times from a CSV file, and to one. A file with anything wrong in it is not taken at all. */
 export function DayFiles({ id, day, plan, open }: Props) {
   const lead = useLead();
-  const input = useRef<HTMLInputElement>(null);
   const [wrong, setWrong] = useState("");
   const [said, setSaid] = useState("");
-  const [busy, setBusy] = useState(false);
   const take = async (file: File): Promise<void> => {
     setSaid("");
     setWrong("");
@@ -56,51 +55,7 @@ export function DayFiles({ id, day, plan, open }: Props) {
     const { temperaturesFile } = await import("./day-table.ts");
     saveText(words.fileName, "text/csv", temperaturesFile(day, plan));
   };
-  return (
-    <section>
-      <h2>{words.heading}</h2>
-      <p class="after-row">
-        {open ? (
-          <button
-            type="button"
-            aria-disabled={busy ? "true" : undefined}
-            onClick={() => busy || input.current?.click()}
-          >
-            {words.take}
-          </button>
-        ) : null}
-        <button type="button" class="quiet" onClick={() => void save()}>
-          {words.save}
-        </button>
-        <input
-          ref={input}
-          type="file"
-          accept=".csv,text/csv"
-          aria-label={words.take}
-          id="temperature-file"
-          hidden
-          onChange={(event) => {
-            const [file] = event.currentTarget.files ?? [];
-            event.currentTarget.value = ""; // the same file, corrected, can be chosen again
-            if (!file) return;
-            setBusy(true);
-            void take(file).finally(() => setBusy(false));
-          }}
-        />
-      </p>
-      {open ? <p class="fine">{words.takeHint}</p> : null}
-      {said ? (
-        <p class="note" role="status">
-          {said}
-        </p>
-      ) : null}
-      {wrong ? (
-        <p class="wrong" role="alert">
-          {wrong}
-        </p>
-      ) : null}
-    </section>
-  );
+  return <CsvFiles id="temperature-file" heading={words.heading} {...{ words, open, take, save, said, wrong }} />;
 }
 
 /** Writes one entry, after what the log has of the same thing and what the lines above wrote. */

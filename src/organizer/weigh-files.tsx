@@ -1,8 +1,9 @@
-import { useRef, useState } from "preact/hooks";
+import { useState } from "preact/hooks";
 import { saveText } from "../ui/save.ts";
 import { weighWords as words } from "../words/en/organizer-weigh.ts";
 import { sentenceOf } from "../words/problem-sentence.ts";
 import { appendEvent, useLead } from "./app-context.ts";
+import { CsvFiles } from "./csv-files.tsx";
 import type { WeighPlan, WeighRow } from "./weigh.ts";
 
 /** Far more than the largest study weighs; a larger file is something else. */
@@ -13,10 +14,8 @@ type Props = { id: string; rows: readonly WeighRow[]; plan: WeighPlan; open: boo
 /** Masses from a CSV file, and to one. A file with anything wrong in it is not taken at all. */
 export function WeighFiles({ id, rows, plan, open }: Props) {
   const lead = useLead();
-  const input = useRef<HTMLInputElement>(null);
   const [wrong, setWrong] = useState("");
   const [said, setSaid] = useState("");
-  const [busy, setBusy] = useState(false);
   const take = async (file: File): Promise<void> => {
     setSaid("");
     setWrong("");
@@ -42,49 +41,5 @@ export function WeighFiles({ id, rows, plan, open }: Props) {
     const { weighingsFile } = await import("./weigh-table.ts");
     saveText(words.fileName, "text/csv", weighingsFile(rows));
   };
-  return (
-    <section>
-      <h2>{words.files}</h2>
-      <p class="after-row">
-        {open ? (
-          <button
-            type="button"
-            aria-disabled={busy ? "true" : undefined}
-            onClick={() => busy || input.current?.click()}
-          >
-            {words.take}
-          </button>
-        ) : null}
-        <button type="button" class="quiet" onClick={() => void save()}>
-          {words.save}
-        </button>
-        <input
-          ref={input}
-          type="file"
-          accept=".csv,text/csv"
-          aria-label={words.take}
-          id="weigh-file"
-          hidden
-          onChange={(event) => {
-            const [file] = event.currentTarget.files ?? [];
-            event.currentTarget.value = ""; // the same file, corrected, can be chosen again
-            if (!file) return;
-            setBusy(true);
-            void take(file).finally(() => setBusy(false));
-          }}
-        />
-      </p>
-      {open ? <p class="fine">{words.takeHint}</p> : null}
-      {said ? (
-        <p class="note" role="status">
-          {said}
-        </p>
-      ) : null}
-      {wrong ? (
-        <p class="wrong" role="alert">
-          {wrong}
-        </p>
-      ) : null}
-    </section>
-  );
+  return <CsvFiles id="weigh-file" heading={words.files} {...{ words, open, take, save, said, wrong }} />;
 }
