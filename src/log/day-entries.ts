@@ -1,5 +1,6 @@
 import type { Fact } from "../model/event.ts";
 import { isKitchenKind, type KitchenKind } from "../model/kitchen-event.ts";
+import { standing } from "./entries.ts";
 import { type FactOf, within } from "./fact.ts";
 import type { StudyState } from "./fold.ts";
 
@@ -12,8 +13,14 @@ export type VoidedEntry = { entry: KitchenFact; by: FactOf<"entry-voided"> };
 /** The entries that count, in the order of their ids, and those that were taken back. */
 export type DayEntries = {
   of: <K extends KitchenKind>(kind: K) => FactOf<K>[];
+  /** Those of the entries of one thing that stand: an entry that was taken back leaves what it followed where it was. */
+  latest: <T extends KitchenFact & { body: { after: readonly string[] } }>(entries: readonly T[]) => T[];
   voided: VoidedEntry[];
 };
+
+type Following = Extract<KitchenFact, { body: { after: readonly string[] } }>;
+
+const follows = (fact: KitchenFact): fact is Following => "after" in fact.body;
 
 export const isKitchenFact = (fact: Fact): fact is KitchenFact => isKitchenKind(fact.kind);
 
@@ -31,9 +38,11 @@ export function entriesOf(facts: Iterable<Fact>): DayEntries {
   }
   const gone = (fact: KitchenFact) =>
     fact.kind === "entry-voided" || fact.kind === "serving-halted" ? undefined : voids.get(fact.id);
-  const standing = sorted.filter((fact) => gone(fact) === undefined);
+  const counting = sorted.filter((fact) => gone(fact) === undefined);
+  const takenBack = sorted.filter((fact) => gone(fact) !== undefined).filter(follows);
   return {
-    of: <K extends KitchenKind>(kind: K) => standing.filter((fact): fact is FactOf<K> => fact.kind === kind),
+    of: <K extends KitchenKind>(kind: K) => counting.filter((fact): fact is FactOf<K> => fact.kind === kind),
+    latest: (entries) => standing(entries, takenBack),
     voided: sorted.flatMap((entry) => {
       const by = gone(entry);
       return by ? [{ entry, by }] : [];
@@ -44,13 +53,3 @@ export function entriesOf(facts: Iterable<Fact>): DayEntries {
 /** The kitchen's facts that count: after the reveal nothing more does, since whoever writes then has seen the key. */
 export const kitchenFactsOf = ({ facts, reveal }: StudyState): KitchenFact[] =>
   [...facts.values()].filter(isKitchenFact).filter((fact) => within(fact, reveal?.body.heads ?? null));
-
-/**
- * Those of the entries of one thing that none of the others follows. Several: they were written apart.
- * Entries that follow each other in a circle, which no honest device writes, all stand.
- */
-export function latestOf<T extends { id: string; body: { after: readonly string[] } }>(entries: readonly T[]): T[] {
-  const followed = new Set(entries.flatMap(({ body }) => body.after));
-  const last = entries.filter(({ id }) => !followed.has(id));
-  return last.length > 0 ? last : [...entries];
-}

@@ -3,7 +3,7 @@ import { type CoreVerdict, checkCore, checkHolding, type HoldingVerdict } from "
 import type { SafetyLimit } from "../model/safety-limit.ts";
 import { allowedBelow } from "../model/undercooked.ts";
 import type { ServedPot } from "./day-batches.ts";
-import { type DayEntries, latestOf } from "./day-entries.ts";
+import type { DayEntries } from "./day-entries.ts";
 import type { FactOf } from "./fact.ts";
 
 /** A reading of the core beside the limits. `latest`: nothing follows it, so it has to pass. */
@@ -56,13 +56,13 @@ export function potDay(served: ServedPot, wave: number, plan: PlanOfPots, entrie
   const limits = limitsOf(plan);
   const cores = coresOf(pot, plan, entries);
   const held = entries.of("holding-read").filter(({ body }) => body.pot === pot);
-  const lastHeld = new Set((["hot", "cold"] as const).flatMap((how) => latestOf(held.filter(is(how)))));
+  const lastHeld = new Set((["hot", "cold"] as const).flatMap((how) => entries.latest(held.filter(is(how)))));
   const heldAnywhere = held.map((entry) => ({
     ...{ entry, latest: lastHeld.has(entry) },
     verdict: checkHolding(limits, entry.body.held, Number(entry.body.celsius)),
   }));
   const left = entries.of("heat-left").filter(({ body }) => body.pot === pot && body.wave === wave);
-  const lastLeft = latestOf(left);
+  const lastLeft = entries.latest(left);
   return {
     ...served,
     cores,
@@ -99,7 +99,7 @@ const is =
 
 function coresOf(pot: string, plan: PlanOfPots, entries: DayEntries): CoreRead[] {
   const readings = entries.of("core-read").filter(({ body }) => body.pot === pot);
-  const last = new Set(latestOf(readings));
+  const last = new Set(entries.latest(readings));
   const exceptions = entries.of("cooking-excepted").filter(({ body }) => isAllowed(plan, body.by));
   return readings.map((entry) => {
     const { celsius, heldSeconds, restMinutes } = entry.body;

@@ -1,6 +1,6 @@
 import type { attendances, trayTurns } from "../model/kitchen-event.ts";
 import type { BlindPacket } from "../model/packet.ts";
-import { type DayEntries, latestOf } from "./day-entries.ts";
+import type { DayEntries } from "./day-entries.ts";
 import type { FactOf } from "./fact.ts";
 
 type TrayTurn = (typeof trayTurns)[number];
@@ -50,13 +50,14 @@ export function traysOfDay(packet: Pick<BlindPacket, "trays">, entries: DayEntri
   return new Map(
     packet.trays.map(({ tray, wave, spare }) => {
       const turns = handled.get(tray) ?? [];
+      const turn = (what: TrayTurn) => turnOf(turns, what, entries);
       const notes = noted.get(tray) ?? [];
-      const last = latestOf(notes);
+      const last = entries.latest(notes);
       const what = only(last.map(({ body }) => body.what));
       const with_ = last.length === 0 ? wave : only(last.map(({ body }) => body.wave ?? wave));
       const day: TrayDay = {
         ...{ tray, spare, planned: wave, wave: with_ },
-        turns: { filled: turnOf(turns, "filled"), checked: turnOf(turns, "checked"), served: turnOf(turns, "served") },
+        turns: { filled: turn("filled"), checked: turn("checked"), served: turn("served") },
         person: {
           ...{ what, apart: last.length > 0 && (what === null || with_ === null) },
           ...{ entries: notes, latest: last.map(({ id }) => id) },
@@ -67,9 +68,9 @@ export function traysOfDay(packet: Pick<BlindPacket, "trays">, entries: DayEntri
   );
 }
 
-function turnOf(all: readonly FactOf<"tray-handled">[], turn: TrayTurn): TurnDone {
+function turnOf(all: readonly FactOf<"tray-handled">[], turn: TrayTurn, { latest }: DayEntries): TurnDone {
   const entries = all.filter(({ body }) => body.turn === turn);
-  const last = latestOf(entries);
+  const last = latest(entries);
   return {
     done: entries.length > 0,
     // of two that were written apart the one that found something wrong counts

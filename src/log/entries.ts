@@ -6,13 +6,14 @@
 type Entry = { id: string; body: { after: readonly string[] } };
 
 /**
- * Entries that are not voided and that no other such entry follows, be it over voided ones in between.
+ * Entries that no other one follows, be it over voided ones in between.
  *
- * Takes    entries: of one thing, voided ones among them; voided: says of which ids an entry was taken back
- * Returns  those that stand, in the order given. More than one: they were written without knowing of each other
+ * Takes    entries: of one thing, those that were not taken back; voided: those that were, of whatever thing
+ * Returns  those that stand, in the order given. More than one: they were written without knowing of each other. Entries that
+ *          follow each other in a circle, which no honest device writes, all stand: none of them may hide the others
  */
-export function standing<T extends Entry>(entries: readonly T[], voided: ReadonlySet<string>): T[] {
-  const known = new Map(entries.map((entry) => [entry.id, entry]));
+export function standing<T extends Entry>(entries: readonly T[], voided: readonly Entry[]): T[] {
+  const known = new Map([...entries, ...voided].map((entry) => [entry.id, entry]));
   const followed = new Set<string>();
   // on the way back through voided entries too: whoever follows one follows what that one followed
   const follow = ({ id, body }: Entry): void => {
@@ -23,7 +24,7 @@ export function standing<T extends Entry>(entries: readonly T[], voided: Readonl
       if (entry) follow(entry);
     }
   };
-  const valid = entries.filter(({ id }) => !voided.has(id));
-  for (const entry of valid) follow(entry);
-  return valid.filter(({ id }) => !followed.has(id));
+  for (const entry of entries) follow(entry);
+  const last = entries.filter(({ id }) => !followed.has(id));
+  return last.length > 0 ? last : [...entries];
 }

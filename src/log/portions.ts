@@ -56,13 +56,14 @@ export function foldPortions(facts: Iterable<Fact>, trays: readonly BlindTray[],
     .sort((a, b) => (a.id < b.id ? -1 : 1));
   const entries = known.filter((fact): fact is FactOf<"portion-weighed"> => fact.kind === "portion-weighed");
   const voids = new Set(known.flatMap((fact) => (fact.kind === "entry-voided" ? [fact.body.target] : [])));
+  const voided = entries.filter(({ id }) => voids.has(id));
   const byStage = new Map<string, FactOf<"portion-weighed">[]>();
-  for (const entry of entries) {
+  for (const entry of entries.filter(({ id }) => !voids.has(id))) {
     const name = nameOf(entry.body.tray, entry.body.code, entry.body.stage);
     byStage.set(name, [...(byStage.get(name) ?? []), entry]);
   }
   const standingOf = (tray: number, code: string, stage: PortionStage): StageReadings =>
-    standing(byStage.get(nameOf(tray, code, stage)) ?? [], voids).map(readingOf);
+    standing(byStage.get(nameOf(tray, code, stage)) ?? [], voided).map(readingOf);
   const portions = trays.flatMap(({ tray, wave, spare, codes }) =>
     codes.map((code, at) => ({
       ...{ tray, wave, spare, code, place: at + 1 },
@@ -77,7 +78,7 @@ export function foldPortions(facts: Iterable<Fact>, trays: readonly BlindTray[],
     offPlan: entries
       .filter(({ id, body }) => !voids.has(id) && !planned.has(`${body.tray} ${body.code}`))
       .map((entry) => ({ ...readingOf(entry), tray: entry.body.tray, code: entry.body.code })),
-    voided: entries.filter(({ id }) => voids.has(id)).length,
+    voided: voided.length,
   };
 }
 

@@ -1,4 +1,3 @@
-import { latestOf } from "../log/day-entries.ts";
 import { limitsOf, type PotDay } from "../log/day-pots.ts";
 import type { WaveDay } from "../log/kitchen-day.ts";
 import type { Body } from "../model/event.ts";
@@ -87,8 +86,10 @@ export function entryOf(typed: Typed, wave: WaveDay, now: string): Entry | null 
       body: { ...common, pot: pot.pot, celsius, ...held, probe: typed.probe.trim(), after },
     };
   }
-  const earlier = pot.holdings.map(({ entry }) => entry).filter(({ body }) => body.held === kind);
-  const after = earlier.length > 0 ? latestOf(earlier).map(({ id }) => id) : [];
+  // of the pot in whatever wave: the next one follows the one before, wherever that was read
+  const after = pot.heldAnywhere
+    .filter((read) => read.latest && read.entry.body.held === kind)
+    .map(({ entry }) => entry.id);
   return { kind: "holding-read", body: { ...common, pot: pot.pot, held: kind, celsius, after } };
 }
 

@@ -65,6 +65,17 @@ describe("the core", () => {
     expect(day(cook).voided.map(({ entry }) => entry.id)).toEqual([second]);
   });
 
+  test("of three readings the middle one is taken back: the third still follows the first", () => {
+    const cook = cooked();
+    const first = cook.core(2, "PW", "71");
+    cook.core(2, "RZ", "80");
+    const second = cook.core(2, "PW", "7.6", { after: [first] });
+    cook.core(2, "PW", "76", { after: [second] });
+    expect(blocked(cook, 2)).toEqual([]);
+    cook.void(second);
+    expect(blocked(cook, 2)).toEqual([]);
+  });
+
   test("a batch that serves two waves is read once for both", () => {
     const cook = new Cook({}, [
       { wave: 1, pots: ["KT"] },
