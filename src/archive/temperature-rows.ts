@@ -33,7 +33,8 @@ export type Surroundings = {
 /**
  * Reads temperatures and times from CSV: columns `wave`, `pot`, `what` (core, left-heat, held-hot, held-cold or serving),
  * `celsius`, `held_seconds`, `rest_minutes`, `time` and `note`, in any order; also `tray` and `probe`. A time is one of the
- * clock on the wall, as 11:32, or an instant; only when a pot left the heat needs one. With a reading it is kept in the note.
+ * clock on the wall, as 11:32, or an instant; only when a pot left the heat needs one. With a reading of the core or of a
+ * serving it is kept in the note.
  *
  * Takes    text; path: names the file in errors
  * Throws   Problem "csv/missing-column", "csv/bad-value" with line and column, and what `readTable` throws
@@ -80,16 +81,22 @@ function entryOf(row: Line, { waves, instantOf }: Surroundings): ReadEntry[] {
   const pot = cell("pot").toUpperCase();
   if (!known.pots.includes(pot)) throw row.bad("pot");
   if (what === "left") {
-    const left = leftOf(row, instantOf);
+    const left = timeOf(row, instantOf);
     return [{ ...common, kind: "heat-left", body: { wave, pot, left, after: [], note: shortOf(row, "note") } }];
   }
-  const reading = { wave, pot, celsius: celsiusOf(row), after: [], note: noteOf(row) };
+  const reading = { wave, pot, celsius: celsiusOf(row), after: [] };
   if (what !== "core") {
-    return [{ ...common, kind: "holding-read", body: { ...reading, held: what === "held-hot" ? "hot" : "cold" } }];
+    const held = what === "held-hot" ? ("hot" as const) : ("cold" as const);
+    const read = cell("time") === "" ? null : timeOf(row, instantOf);
+    return [{ ...common, kind: "holding-read", body: { ...reading, held, read, note: shortOf(row, "note") } }];
   }
   const [heldSeconds, restMinutes] = [orNone(row, "held_seconds"), orNone(row, "rest_minutes")];
   return [
-    { ...common, kind: "core-read", body: { ...reading, heldSeconds, restMinutes, probe: shortOf(row, "probe") } },
+    {
+      ...common,
+      kind: "core-read",
+      body: { ...reading, heldSeconds, restMinutes, probe: shortOf(row, "probe"), note: noteOf(row) },
+    },
   ];
 }
 
@@ -109,7 +116,7 @@ const orNone = (row: Line, column: Column): number => (row.cell(column) === "" ?
 
 const longest = 300;
 
-/** A reading's own time has no other place: the log knows when it was written down. */
+/** The time of a core or of a serving has no other place: the log knows when it was written down. */
 function noteOf(row: Line): string {
   const note = [row.cell("time"), row.cell("note")].filter((part) => part !== "").join(" \u00b7 ");
   if (note.length > longest) throw row.bad("note");
@@ -124,7 +131,7 @@ function shortOf(row: Line, column: "note" | "probe"): string {
 const clockPattern = /^([01]?\d|2[0-3]):[0-5]\d$/;
 const instantPattern = /^\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d(\.\d+)?)?(Z|[+-]\d\d:\d\d)$/;
 
-function leftOf(row: Line, instantOf: (clock: string) => string): string {
+function timeOf(row: Line, instantOf: (clock: string) => string): string {
   const time = row.cell("time");
   if (clockPattern.test(time)) return instantOf(time);
   if (!instantPattern.test(time) || Number.isNaN(Date.parse(time))) throw row.bad("time");

@@ -1,8 +1,7 @@
 import type { haltReasons } from "../model/kitchen-event.ts";
 import type { Plan } from "../model/plan.ts";
-import { checkOut, type OutVerdict } from "../model/safety-check.ts";
 import type { CookingLimit, OutLimit, SafetyLimit } from "../model/safety-limit.ts";
-import type { HoldingRead, PotDay } from "./day-pots.ts";
+import { type HoldingRead, type PotDay, verdictOut } from "./day-pots.ts";
 
 /** Why nothing of a wave may be served now. Temperatures are those typed, in °C; minutes count from leaving the heat. */
 export type Block =
@@ -14,6 +13,8 @@ export type Block =
   /** It is held, and the plan has no limit for that: nothing says that such food may be served. */
   | { why: "held-without-limit"; pot: string; held: "hot" | "cold" }
   | { why: "out-past"; pot: string; minutes: number; limit: OutLimit }
+  /** Cooked through, and nobody wrote when it left the heat or what it is held at: no limit of time can be kept. */
+  | { why: "out-unknown"; pot: string }
   /** No limit of time has conditions that are known to hold: nothing says that such food may be served. */
   | { why: "out-without-limit"; pot: string }
   | { why: "halted"; halt: (typeof haltReasons)[number] };
@@ -32,10 +33,6 @@ export type Clocks = {
 /** Minutes that a pot has been away from the heat. Null: nobody wrote down when it left. */
 export const minutesOut = ({ left }: Pick<PotDay, "left">, now: number): number | null =>
   left === null ? null : (now - Date.parse(left)) / 60_000;
-
-/** Nobody measures the air or how warm the food got: what is not known meets no condition. */
-const verdictOut = (limits: readonly SafetyLimit[], minutes: number): OutVerdict =>
-  checkOut(limits, { from: "hot", minutes, airCelsius: null, warmestFoodCelsius: null });
 
 /**
  * What stands against serving from a pot.
@@ -81,8 +78,10 @@ const pastLimit = ({ entry, verdict }: HoldingRead) =>
   verdict.verdict === "past" ? [{ celsius: entry.body.celsius, limit: verdict.celsius }] : [];
 
 function outBlocks(pot: PotDay, limits: readonly SafetyLimit[], now: number): Block[] {
-  const { outSince } = pot;
-  if (outSince === null || !limits.some(({ kind }) => kind === "out")) return [];
+  const { outSince, core } = pot;
+  if (!limits.some(({ kind }) => kind === "out")) return [];
+  // what is not yet cooked through is not served anyway, and what need not be cooked has no heat to leave
+  if (outSince === null) return core === "met" || core === "allowed" ? [{ why: "out-unknown", pot: pot.pot }] : [];
   const minutes = (now - Date.parse(outSince)) / 60_000;
   const out = verdictOut(limits, minutes);
   if (out.verdict === "no-limit") return [{ why: "out-without-limit", pot: pot.pot }];

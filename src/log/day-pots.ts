@@ -1,5 +1,12 @@
 import type { Plan } from "../model/plan.ts";
-import { type CoreVerdict, checkCore, checkHolding, type HoldingVerdict } from "../model/safety-check.ts";
+import {
+  type CoreVerdict,
+  checkCore,
+  checkHolding,
+  checkOut,
+  type HoldingVerdict,
+  type OutVerdict,
+} from "../model/safety-check.ts";
 import type { SafetyLimit } from "../model/safety-limit.ts";
 import { allowedBelow } from "../model/undercooked.ts";
 import type { ServedPot } from "./day-batches.ts";
@@ -30,8 +37,9 @@ export type PotDay = ServedPot & {
   /** When it left the heat: the earliest of entries that were written apart, as an instant; null: nobody wrote it down. */
   left: string | null;
   /**
-   * Since when it may have been out of temperature: a later entry does not take an earlier one's place unless the same device
-   * wrote down between them that the core was hot enough again. What was typed wrong is taken back.
+   * Since when nothing but time keeps it safe, for all that was written down; null: nothing says. A later "left the heat" does
+   * not take an earlier one's place unless the same device wrote down between them that the core was hot enough again. A
+   * reading of holding within its limit starts the time anew if the time was not up before. What was typed wrong is taken back.
    */
   outSince: string | null;
   leftEntries: FactOf<"heat-left">[];
@@ -71,10 +79,28 @@ export function potDay(served: ServedPot, wave: number, plan: PlanOfPots, entrie
     heldAnywhere,
     // the earlier one gives less time: the safe side
     left: earliest(lastLeft.map(({ body }) => body.left)),
-    outSince: earliest(left.filter((entry) => !heatedSince(entry, left, cores)).map(({ body }) => body.left)),
+    outSince: outSinceOf(
+      earliest(left.filter((entry) => !heatedSince(entry, left, cores)).map(({ body }) => body.left)),
+      heldAnywhere.filter(({ entry, verdict }) => entry.body.wave === wave && verdict.verdict === "met"),
+      limits,
+    ),
     leftEntries: left,
     latestLeft: lastLeft.map(({ id }) => id),
   };
+}
+
+/** Nobody measures the air or how warm the food got: what is not known meets no condition. */
+export const verdictOut = (limits: readonly SafetyLimit[], minutes: number): OutVerdict =>
+  checkOut(limits, { from: "hot", minutes, airCelsius: null, warmestFoodCelsius: null });
+
+function outSinceOf(left: string | null, kept: readonly HoldingRead[], limits: readonly SafetyLimit[]): string | null {
+  const reads = kept.flatMap(({ entry }) => entry.body.read ?? []).sort((a, b) => Date.parse(a) - Date.parse(b));
+  // never said to have left: it was held until it was last read
+  if (left === null) return reads.at(-1) ?? null;
+  return reads.reduce((since, read) => {
+    const minutes = (Date.parse(read) - Date.parse(since)) / 60_000;
+    return minutes > 0 && verdictOut(limits, minutes).verdict === "met" ? read : since;
+  }, left);
 }
 
 /** Was a pot hot enough at the core between this entry and a later one, as one device wrote it down? */

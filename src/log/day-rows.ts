@@ -53,7 +53,7 @@ function rowsOfPot(wave: number, pot: PotDay, limits: readonly SafetyLimit[], na
       ({ entry: { body, at }, latest, verdict }): Row => ({
         ...base,
         ...{ what: body.held === "hot" ? "held-hot" : "held-cold", celsius: body.celsius, note: body.note, latest },
-        ...{ time: at, verdict: verdict.verdict, limits: holdingLimit(limits, body.held, verdict) },
+        ...{ time: body.read ?? at, verdict: verdict.verdict, limits: holdingLimit(limits, body.held, verdict) },
       }),
     ),
     ...pot.leftEntries.map(

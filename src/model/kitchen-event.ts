@@ -56,12 +56,13 @@ export const kitchenBodies = {
   "cooking-excepted": z.strictObject({ reading: id, by: line, note: line }),
   /** When a pot left the heat, as somebody saw it: that of the clock on the wall, not of the entry. */
   "heat-left": z.strictObject({ wave, pot, left: instant, after: z.array(id).check(z.maxLength(50)), note: line }),
-  /** A pot that is kept hot or cold. */
+  /** A pot that is kept hot or cold. `read`: when; null: nobody said, so it tells nothing about time. */
   "holding-read": z.strictObject({
     wave,
     pot,
     held: z.enum(["hot", "cold"]),
     celsius,
+    read: z._default(z.nullable(instant), null),
     after: z.array(id).check(z.maxLength(50)),
     note: line,
   }),

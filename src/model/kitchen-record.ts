@@ -52,6 +52,7 @@ export const blockReasons = [
   "held-past",
   "held-without-limit",
   "out-past",
+  "out-unknown",
   "out-without-limit",
   "halted",
 ] as const;

@@ -90,7 +90,7 @@ export function entryOf(typed: Typed, wave: WaveDay, now: string): Entry | null 
   const after = pot.heldAnywhere
     .filter((read) => read.latest && read.entry.body.held === kind)
     .map(({ entry }) => entry.id);
-  return { kind: "holding-read", body: { ...common, pot: pot.pot, held: kind, celsius, after } };
+  return { kind: "holding-read", body: { ...common, pot: pot.pot, held: kind, celsius, read: now, after } };
 }
 
 /** The limit beside the number that is typed, with where it comes from; null where the plan has none for it. */

@@ -50,18 +50,24 @@ export function windowText(wave: WaveDay, now: string): string | null {
   }
 }
 
-/** Blocks that only wait for somebody to read the core: no fault, but nothing is served before. */
-export const unread = (blocked: readonly Block[]): string[] =>
-  blocked.flatMap((block) => (block.why === "not-read" ? [block.pot] : []));
+type Waiting = "not-read" | "out-unknown";
 
-/** Why nothing of a wave may be served: what goes wrong, each a sentence. A core that nobody read is none of these. */
+/** What only waits for somebody to write it down, each as something to do: no fault, but nothing is served before. */
+export function awaited(blocked: readonly Block[]): string[] {
+  const pots = (why: Waiting) => blocked.flatMap((block) => (block.why === why ? [block.pot] : []));
+  const [cores, left] = [pots("not-read"), pots("out-unknown")];
+  const { readCore, writeLeft } = onDayWords.wave;
+  return [...(cores.length > 0 ? [readCore(cores)] : []), ...(left.length > 0 ? [writeLeft(left)] : [])];
+}
+
+/** Why nothing of a wave may be served: what goes wrong, each a sentence. What is only awaited is none of these. */
 export const stops = (blocked: readonly Block[]): string[] =>
-  blocked.flatMap((block) => (block.why === "not-read" ? [] : [stopText(block)]));
+  blocked.flatMap((block) => (block.why === "not-read" || block.why === "out-unknown" ? [] : [stopText(block)]));
 
 const out = (limit: OutLimit): string =>
   `${limitWords.text(limit)} (${limitWords.origin(limit.source, limit.checked)})`;
 
-function stopText(block: Exclude<Block, { why: "not-read" }>): string {
+function stopText(block: Exclude<Block, { why: Waiting }>): string {
   const words = onDayWords.block;
   switch (block.why) {
     case "below":
@@ -93,6 +99,6 @@ export function whyNotServed(wave: WaveDay | null): string | null {
   const words = onDayWords.wave;
   const [first] = stops(wave.blocked);
   return first === undefined
-    ? words.notYet(wave.wave, [words.readCore(unread(wave.blocked))])
+    ? words.notYet(wave.wave, awaited(wave.blocked))
     : `${words.blocked(wave.wave)} ${first}`;
 }

@@ -8,7 +8,7 @@ import { writeDay } from "./day-write.ts";
 import { ProblemNote } from "./problem-note.tsx";
 import { dayStepAddress } from "./route.ts";
 import { useDoing } from "./step-parts.tsx";
-import { startText, stops, unread, windowText } from "./wave-clock.ts";
+import { awaited, startText, stops, windowText } from "./wave-clock.ts";
 
 const words = onDayWords.wave;
 
@@ -41,7 +41,7 @@ export function WaveHead({ id, number, starts, wave, turns, over }: Props) {
 function Stops({ wave }: { wave: WaveDay }) {
   // a halt of everything stands once, at the top of the page
   const reasons = stops(wave.blocked.filter(({ why }) => why !== "halted"));
-  const waiting = unread(wave.blocked);
+  const waiting = awaited(wave.blocked);
   return (
     <>
       {reasons.length > 0 ? (
@@ -49,14 +49,16 @@ function Stops({ wave }: { wave: WaveDay }) {
           <strong>{words.stop}</strong> {words.blocked(wave.wave)} {reasons.join(" ")}
         </p>
       ) : null}
-      {waiting.length > 0 ? <p class="note">{words.notYet(wave.wave, [words.readCore(waiting)])}</p> : null}
+      {waiting.length > 0 ? <p class="note">{words.notYet(wave.wave, waiting)}</p> : null}
     </>
   );
 }
 
 /** How long the food is at its best, and how long it may be served at all: two clocks, never one. */
 function Clocks({ wave }: { wave: WaveDay }) {
-  const best = windowText(wave, useLead().now());
+  const now = useLead().now();
+  // what is awaited says already that somebody has to write when a pot left the heat
+  const best = wave.blocked.some(({ why }) => why === "out-unknown") ? null : windowText(wave, now);
   const { safeFor } = wave;
   return (
     <>

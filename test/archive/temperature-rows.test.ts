@@ -83,7 +83,7 @@ function written(): Cook {
   const first = cook.core(2, "RZ", "71.0", { probe: "Probe 2" });
   cook.core(2, "RZ", "76", { after: [first], note: "back in the oven" });
   cook.left(2, "RZ", "11:50");
-  cook.held(1, "KT", "hot", "65");
+  cook.held(1, "KT", "hot", "65", [], "11:40");
   cook.note("serving-read", { wave: 2, tray: 4, celsius: "54.5", note: "" });
   cook.turn(4, "served");
   return cook;

@@ -157,7 +157,8 @@ describe("the triangle's day", () => {
     const all = [...state.facts.values()];
     const passed = all.find(({ kind, body }) => kind === "core-read" && "after" in body && body.after.length > 0);
     const until = all.filter(({ at, kind }) => kind === "study-locked" || at < (passed?.at ?? ""));
-    expect(third(until)?.blocked.map(({ why }) => why)).toEqual(["below"]);
+    // the other batch has passed and stays in the oven until this one has
+    expect(new Set(third(until)?.blocked.map(({ why }) => why))).toEqual(new Set(["below", "out-unknown"]));
     expect(third(all)?.blocked).toEqual([]);
     expect(departures()).toContainEqual(
       expect.objectContaining({ what: "core-below", batch: "new 3", celsius: ["71", "76"], limit: 74, ended: "met" }),

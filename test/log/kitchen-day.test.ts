@@ -19,10 +19,17 @@ const wave = (cook: Cook, number = 1, now = noon) => {
 const blocked = (cook: Cook, number = 1, now = noon) =>
   wave(cook, number, now).blocked.map((block) => ("pot" in block ? `${block.pot} ${block.why}` : block.why));
 /** Both pots of wave 1 cooked through. */
-function cooked(plan: ConstructorParameters<typeof Cook>[0] = {}): Cook {
+function hot(plan: ConstructorParameters<typeof Cook>[0] = {}): Cook {
   const cook = new Cook(plan);
   cook.core(1, "KT", "75");
   cook.core(1, "MV", "74");
+  return cook;
+}
+/** The same, and all four pots out of the heat for ten minutes. */
+function cooked(plan: ConstructorParameters<typeof Cook>[0] = {}): Cook {
+  const cook = hot(plan);
+  cook.out(1, "KT", "MV");
+  cook.out(2, "PW", "RZ");
   return cook;
 }
 
@@ -38,6 +45,7 @@ describe("the core", () => {
     const cook = new Cook();
     cook.core(1, "KT", "74");
     cook.core(1, "MV", "73.9");
+    cook.out(1, "KT");
     expect(blocked(cook)).toEqual(["MV below"]);
     expect(wave(cook).blocked[0]).toMatchObject({ celsius: "73.9", rows: [{ celsius: 74 }] });
     expect(blocked(cook, 2)).toEqual(["PW not-read", "RZ not-read"]);
@@ -82,6 +90,8 @@ describe("the core", () => {
       { wave: 2, pots: ["KT", "RZ"] },
     ]);
     cook.core(1, "KT", "76");
+    cook.out(1, "KT");
+    cook.out(2, "KT");
     expect([blocked(cook), blocked(cook, 2)]).toEqual([[], ["RZ not-read"]]);
   });
 
@@ -92,6 +102,7 @@ describe("the core", () => {
     const cook = new Cook({ limits });
     cook.core(1, "KT", "68", { heldSeconds: 17 });
     cook.core(1, "MV", "68", { heldSeconds: 16 });
+    cook.out(1, "KT");
     expect(blocked(cook)).toEqual(["MV below"]);
   });
 
@@ -107,6 +118,7 @@ describe("exceptions", () => {
   const excepted = (plan: ConstructorParameters<typeof Cook>[0], by: string) => {
     const cook = new Cook(plan);
     cook.core(1, "KT", "75");
+    cook.out(1, "KT", "MV");
     const reading = cook.core(1, "MV", "60");
     cook.note("cooking-excepted", { reading, by, note: "pink by design" });
     return cook;
@@ -163,6 +175,7 @@ describe("holding", () => {
     expect(blocked(cook)).toEqual(["KT held-past"]);
     cook.change(1, "KT", "KTC");
     cook.core(1, "KTC", "75");
+    cook.out(1, "KTC");
     expect(blocked(cook)).toEqual([]);
     const other = cooked();
     other.void(other.held(1, "KT", "hot", "6.5"));
@@ -180,7 +193,7 @@ describe("holding", () => {
 // out for 1 h where nobody measured the air: the two-hour rule for consumers
 describe("two clocks, never merged", () => {
   const out = (first: string, second = first) => {
-    const cook = cooked();
+    const cook = hot();
     cook.left(1, "KT", first);
     cook.left(1, "MV", second);
     return cook;
@@ -206,7 +219,7 @@ describe("two clocks, never merged", () => {
   });
 
   test("a pot of which nobody knows when it left leaves the window open to question, and is missing", () => {
-    const cook = cooked();
+    const cook = hot();
     cook.left(1, "KT", "11:50");
     expect(wave(cook)).toMatchObject({ window: "unknown", opensIn: null, shutsIn: 5 });
     expect(wave(cook).missing).toEqual([{ what: "left", pot: "MV" }]);
@@ -233,12 +246,48 @@ describe("two clocks, never merged", () => {
     expect(blocked(cook, 1, late)).not.toContain("KT out-past");
   });
 
+  // time is a control only while no temperature is: FDA Food Code 3-501.19, from memory
+  test("cooked, and nobody wrote when it left the heat or what it is held at: it waits for that", () => {
+    const cook = hot();
+    expect(blocked(cook)).toEqual(["KT out-unknown", "MV out-unknown"]);
+    cook.left(1, "KT", "11:50");
+    cook.held(1, "MV", "hot", "65");
+    // a reading of which nobody said when it was taken starts no clock
+    expect(blocked(cook)).toEqual(["MV out-unknown"]);
+    cook.held(1, "MV", "hot", "65", [], "11:30");
+    expect([blocked(cook), wave(cook).safeFor]).toEqual([[], 30]);
+  });
+
+  test("held hot with readings in time it may stand longer than an hour; the time runs from the last of them", () => {
+    const cook = out("10:30", "11:50");
+    expect(blocked(cook)).toEqual(["KT out-past"]);
+    const first = cook.held(1, "KT", "hot", "66", [], "11:15");
+    const second = cook.held(1, "KT", "hot", "64", [first], "11:45");
+    expect([blocked(cook), wave(cook).safeFor]).toEqual([[], 45]);
+    expect(blocked(cook, 1, at("12:45"))).toContain("KT out-past");
+    cook.void(first);
+    // without it the second came 75 minutes after the pot had left, too late to mean anything
+    expect(blocked(cook)).toEqual(["KT out-past"]);
+    cook.void(second);
+    expect(blocked(cook)).toEqual(["KT out-past"]);
+  });
+
+  test("a reading after the hour, or one past its limit, does not start the time anew", () => {
+    const late = out("10:59", "11:50");
+    late.held(1, "KT", "hot", "70", [], "11:59");
+    expect(blocked(late)).toEqual(["KT out-past"]);
+    const cool = out("11:10", "11:50");
+    cool.held(1, "KT", "hot", "55", [], "11:40");
+    expect(blocked(cool, 1, at("12:10"))).toEqual(["KT held-past", "KT out-past"]);
+  });
+
   test("what was too cold under one wave is not served with another that the batch serves", () => {
     const cook = new Cook({}, [
       { wave: 1, pots: ["KT"] },
       { wave: 2, pots: ["KT"] },
     ]);
     cook.core(1, "KT", "76");
+    for (const number of [1, 2]) cook.out(number, "KT");
     cook.held(1, "KT", "hot", "40");
     expect([blocked(cook), blocked(cook, 2)]).toEqual([["KT held-past"], ["KT held-past"]]);
     expect(wave(cook, 2).pots[0]?.holdings).toEqual([]);
@@ -254,23 +303,23 @@ describe("two clocks, never merged", () => {
     const cook = cooked({
       limits: [...limitTables["food-service"].filter((row) => row.kind === "out" && row.from === "cold")],
     });
-    cook.left(1, "KT", "11:59");
-    expect(blocked(cook)).toEqual(["KT out-without-limit"]);
+    expect(blocked(cook)).toEqual(["KT out-without-limit", "MV out-without-limit"]);
   });
 });
 
 describe("batches that change", () => {
   test("what comes in the place of a pot inherits nothing, neither readings nor times", () => {
     const cook = cooked();
-    cook.left(1, "KT", "11:50");
     cook.change(1, "KT", "KTC");
     expect(blocked(cook)).toEqual(["KTC not-read"]);
     expect(wave(cook).pots.map(({ pot, trays, left }) => [pot, trays, left !== null])).toEqual([
       ["KT", [], true],
       ["KTC", [1, 2, 3], false],
-      ["MV", [1, 2, 3], false],
+      ["MV", [1, 2, 3], true],
     ]);
     cook.core(1, "KTC", "76");
+    expect(blocked(cook)).toEqual(["KTC out-unknown"]);
+    cook.out(1, "KTC");
     expect(blocked(cook)).toEqual([]);
   });
 
@@ -302,6 +351,7 @@ describe("batches that change", () => {
     cook.core(2, "PW", "60");
     cook.core(2, "RZ", "75");
     cook.core(2, "PWC", "75");
+    cook.out(2, "PWC");
     cook.change(2, "PW", "PWC");
     expect(blocked(cook, 2)).toEqual([]);
   });

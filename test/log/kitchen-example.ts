@@ -85,8 +85,14 @@ export class Cook {
     return this.note("heat-left", { wave, pot, left: `2026-05-03T${clock}:00.000Z`, after, note: "" });
   }
 
-  held(wave: number, pot: string, held: "hot" | "cold", celsius: string, after: string[] = []): string {
-    return this.note("holding-read", { wave, pot, held, celsius, after, note: "" });
+  /** These pots left the heat ten minutes before noon. */
+  out(wave: number, ...pots: string[]): void {
+    for (const pot of pots) this.left(wave, pot, "11:50");
+  }
+
+  held(wave: number, pot: string, held: "hot" | "cold", celsius: string, after: string[] = [], clock = ""): string {
+    const read = clock === "" ? null : `2026-05-03T${clock}:00.000Z`;
+    return this.note("holding-read", { wave, pot, held, celsius, read, after, note: "" });
   }
 
   change(wave: number, pot: string, becomes: string, trays: number[] = []): string {

@@ -118,6 +118,7 @@ describe("departures, as the report says them", () => {
 
   test("served before a core was read, and once it had passed", () => {
     const cook = cooked(["RZ"]);
+    cook.out(2, "PW", "RZ");
     cook.turn(4, "served");
     const first = cook.core(2, "RZ", "71");
     cook.turn(5, "served");
@@ -126,6 +127,15 @@ describe("departures, as the report says them", () => {
     expect(sentences(cook).filter((each) => each.includes("served with"))).toEqual([
       "Tray 4: noted as served with wave 2 while no core temperature was on record yet, by the log as it was then.",
       "Tray 5: noted as served with wave 2 while the core of a batch was below its limit, by the log as it was then.",
+    ]);
+  });
+
+  test("served before anybody wrote when the pots had left the heat", () => {
+    const cook = cooked();
+    cook.left(2, "PW", "11:50");
+    cook.turn(4, "served");
+    expect(sentences(cook).filter((each) => each.includes("served with"))).toEqual([
+      "Tray 4: noted as served with wave 2 while no time out of the heat and no passing reading of holding was on record yet, by the log as it was then.",
     ]);
   });
 
@@ -146,6 +156,7 @@ describe("departures, as the report says them", () => {
 
   test("a reading that was taken back later still stood when the tray was served", () => {
     const cook = cooked(["RZ"]);
+    cook.out(2, "PW", "RZ");
     const reading = cook.core(2, "RZ", "60");
     cook.turn(4, "served");
     cook.void(reading);
@@ -158,6 +169,7 @@ describe("departures, as the report says them", () => {
 
   test("people, halts, checks, papers, holding", () => {
     const cook = cooked();
+    cook.out(2, "PW", "RZ");
     cook.held(1, "KT", "hot", "55");
     cook.person(3, "missing");
     const halt = cook.note("serving-halted", { why: "person" });

@@ -73,6 +73,16 @@ async function read(which: readonly string[], celsius: string): Promise<string> 
   }
   return said();
 }
+/** Writes down of each pot that it leaves the heat now. */
+async function leave(which: readonly string[]): Promise<void> {
+  await open("reading");
+  fireEvent.click(screen.getByRole("radio", { name: words.reading.kinds[1].label }));
+  for (const pot of which) {
+    fireEvent.click(screen.getByRole("radio", { name: pot }));
+    click(words.reading.submit);
+    await waitFor(() => expect(said()).toMatch(new RegExp(`ot ${pot}\\b.*left the heat`)));
+  }
+}
 const said = () => document.getElementById("reading-said")?.textContent ?? "";
 
 /** Touches the first button of a turn once it can be touched; `refused`: although it says that it does nothing. */
@@ -104,6 +114,14 @@ describe("a wave on a phone of the kitchen", () => {
     expect(await handled()).toEqual(["filled", "checked"]);
 
     expect(await read([first], "74")).toContain(words.reading.passes(first, "74"));
+    await leave(others);
+    await open(null);
+    await screen.findByText(words.wave.notYet(1, [words.wave.writeLeft([first])]));
+    await turn("Served", true);
+    await waitFor(() => expect(stopped().join()).toContain(words.wave.writeLeft([first])));
+    expect(await handled()).toEqual(["filled", "checked"]);
+
+    await leave([first]);
     await open(null);
     await turn("Served");
     await waitFor(async () => expect(await handled()).toEqual(["filled", "checked", "served"]));
@@ -123,6 +141,7 @@ describe("a wave on a phone of the kitchen", () => {
 
   test("a check that found something wrong holds its tray back; taken back, the tray goes on", async () => {
     await read(pots, "75");
+    await leave(pots);
     await open("tray");
     await turn("Filled");
     await turn("Checked");

@@ -50,6 +50,10 @@ export const onDayWords = {
     blocked: (wave: number) => `Wave ${wave} cannot be served:`,
     notYet: (wave: number, parts: readonly string[]) => `Before wave ${wave} can be served: ${listed(parts)}.`,
     readCore: (pots: readonly string[]) => `read the core of ${pots.length === 1 ? "pot" : "pots"} ${listed(pots)}`,
+    writeLeft: (pots: readonly string[]) =>
+      pots.length === 1
+        ? `write down when pot ${listed(pots)} left the heat, or at what temperature it is held`
+        : `write down when pots ${listed(pots)} left the heat, or at what temperature they are held`,
     best: {
       before: (count: number) => `At its best in ${minutes(count)}.`,
       until: (at: string, left: number) => `Best until ${organizer.clock(at)}; ${minutes(left)} left.`,
@@ -73,7 +77,7 @@ export const onDayWords = {
     noHolding: (pot: string, held: "hot" | "cold") =>
       `pot ${pot} is held ${held}, and the plan has no limit for that. It is not served.`,
     out: (pot: string, count: number, limit: string) =>
-      `pot ${pot} left the heat ${minutes(count)} ago. ${limit}. It is not served; there is no exception.`,
+      `pot ${pot} left the heat, or was last read within its limit of holding, ${minutes(count)} ago. ${limit}. It is not served; there is no exception.`,
     outUnknown: (pot: string) =>
       `no limit of time applies to pot ${pot} by what is known of it. It is not served; ask whoever leads.`,
     halted: (why: Halt) => `serving is halted, ${halts[why]}.`,

@@ -63,6 +63,7 @@ const blocks: Record<Of<"served-blocked">["why"], string> = {
   "held-past": "a batch was past its limit of holding",
   "held-without-limit": "a batch was held, and the plan has no limit for that",
   "out-past": "the limit of time out of temperature was reached",
+  "out-unknown": "no time out of the heat and no passing reading of holding was on record yet",
   "out-without-limit": "no limit of the plan allows that time out of temperature",
   halted: "serving was halted",
 };
