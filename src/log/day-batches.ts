@@ -4,7 +4,7 @@ type Change = FactOf<"batch-changed">;
 
 /**
  * From which pots a tray is served that the plan serves from this one: the pot itself where nothing was changed. A change
- * that names the tray goes before one of the whole wave. Several: changes were written apart and disagree.
+ * that names the tray goes before one of the whole wave, which leaves out trays that were served before it. Several: changes were written apart and disagree.
  *
  * Takes    changes: of the tray's wave, in any order
  */
@@ -16,7 +16,8 @@ export function potsServed(pot: string, tray: number, changes: readonly Change[]
     if (reached.has(at)) return;
     reached.add(at);
     const mine = changes.filter(
-      ({ body }) => body.pot === at && (body.trays.length === 0 || body.trays.includes(tray)),
+      ({ body }) =>
+        body.pot === at && (body.trays.length === 0 ? !body.kept.includes(tray) : body.trays.includes(tray)),
     );
     const named = mine.filter(({ body }) => body.trays.length > 0);
     const next = (named.length > 0 ? named : mine).map(({ body }) => body.becomes).filter((each) => !reached.has(each));

@@ -88,9 +88,9 @@ const lastNote = (cores: PotDay["cores"]): string =>
 const coreEnd = ({ core }: PotDay): Ended => (core === "not-needed" || core === "not-read" ? "met" : core);
 
 function departureOfChange({ body }: FactOf<"batch-changed">, nameOf: PotNames): Departure {
-  const { wave, pot, becomes, reason, trays, note } = body;
+  const { wave, pot, becomes, reason, trays, kept, note } = body;
   const now = nameOf(becomes)?.batch ?? becomes;
-  return { what: "batch-changed", ...batchOf(wave, pot, nameOf), becomes: now, reason, trays, note };
+  return { what: "batch-changed", ...batchOf(wave, pot, nameOf), becomes: now, reason, trays, kept, note };
 }
 
 /**

@@ -68,13 +68,17 @@ export const kitchenBodies = {
   }),
   /** What a cup has as it goes out: of a tray, never of a product. */
   "serving-read": z.strictObject({ wave, tray: z.nullable(tray), celsius, note: line }),
-  /** Another batch in the place of one. `trays`: those that are served from it; none named: all of the wave. */
+  /**
+   * Another batch in the place of one. `trays`: those that are served from it; none named: all of the wave but `kept`, which
+   * were served before.
+   */
   "batch-changed": z.strictObject({
     wave,
     pot,
     becomes: pot,
     reason: z.enum(batchReasons),
     trays: z.array(tray).check(z.maxLength(500)),
+    kept: z._default(z.array(tray).check(z.maxLength(500)), []),
     note: line,
   }),
   /** `sound`: false where a check found something wrong; it stands until a later one. */

@@ -103,6 +103,7 @@ export const kitchenDepartures = [
     becomes: line,
     reason: z.enum(batchReasons),
     trays: z.array(trayNumber),
+    kept: z._default(z.array(trayNumber), []),
     note: line,
   }),
   /** Somebody moved to a wave that has no batch, or several, of a product; or entries disagree; or it is another product's. */

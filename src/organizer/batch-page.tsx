@@ -31,16 +31,18 @@ export function BatchPage({ id, day, wave }: { id: string; day: KitchenDay; wave
   const heading = words.heading(wave.wave);
   const { pot, reason } = typed;
   const trays = typed.which === "all" ? [] : typed.trays;
-  const noTray = typed.which === "some" && trays.length === 0;
+  const mine = wave.pots.find((each) => each.pot === pot)?.trays ?? [];
+  const kept = typed.which === "all" ? mine.filter((tray) => day.trays.get(tray)?.turns.served.done) : [];
+  const lacks = trayProblem(typed.which, trays, mine, kept);
 
   const submit = (): void => {
     setTried(true);
-    if (pot === null || reason === null || noTray) return;
+    if (pot === null || reason === null || lacks) return;
     doing.run(async () => {
       const taken = new Set(day.waves.flatMap(({ pots }) => pots.map((each) => each.pot)));
       const becomes = freeLabel(taken, randomBytes);
       if (becomes === null) throw new Error(words.none);
-      const body = { wave: wave.wave, pot, becomes, reason, trays, note: typed.note.trim() };
+      const body = { wave: wave.wave, pot, becomes, reason, trays, kept, note: typed.note.trim() };
       await writeDay(lead, id, "batch-changed", body);
       setDone(words.done(pot, becomes));
       setTyped(nothing);
@@ -81,12 +83,12 @@ export function BatchPage({ id, day, wave }: { id: string; day: KitchenDay; wave
           id="batch-which"
           legend={words.trays}
           options={[
-            { value: "all", label: words.all, hint: "" },
+            { value: "all", label: words.all, hint: kept.length > 0 ? words.allBut(kept.map(trayLabel)) : "" },
             { value: "some", label: words.some, hint: "" },
           ]}
           value={typed.which}
           onChange={(which) => setTyped({ ...typed, which })}
-          problem={tried && noTray ? words.missing.trays : null}
+          problem={tried ? lacks : null}
         />
         {typed.which === "some" ? (
           <Trays wave={wave} typed={typed} change={(next) => setTyped({ ...typed, trays: next })} />
@@ -101,6 +103,12 @@ export function BatchPage({ id, day, wave }: { id: string; day: KitchenDay; wave
       </form>
     </Page>
   );
+}
+
+/** What stands against the choice of trays: none named, or all that there are served already. */
+function trayProblem(which: Typed["which"], trays: number[], mine: number[], kept: number[]): string | null {
+  if (which === "some") return trays.length === 0 ? words.missing.trays : null;
+  return mine.length > 0 && kept.length === mine.length ? words.missing.served : null;
 }
 
 type TraysProps = { wave: WaveDay; typed: Typed; change: (trays: number[]) => void };

@@ -98,7 +98,5 @@ export function whyNotServed(wave: WaveDay | null): string | null {
   if (!wave || wave.blocked.length === 0) return null;
   const words = onDayWords.wave;
   const [first] = stops(wave.blocked);
-  return first === undefined
-    ? words.notYet(wave.wave, awaited(wave.blocked))
-    : `${words.blocked(wave.wave)} ${first}`;
+  return first === undefined ? words.notYet(wave.wave, awaited(wave.blocked)) : `${words.blocked(wave.wave)} ${first}`;
 }

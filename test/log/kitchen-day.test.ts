@@ -337,6 +337,32 @@ describe("batches that change", () => {
     expect(blocked(cook)).toEqual(["KTC not-read"]);
   });
 
+  test("of the whole wave, once a tray was served: that tray keeps the pot that it came from, a later one does not", () => {
+    const cook = cooked();
+    cook.turn(1, "served");
+    cook.change(1, "KT", "KTC", [], [1]);
+    cook.person(4, "late", 1);
+    expect(
+      wave(cook)
+        .pots.slice(0, 2)
+        .map(({ pot, trays }) => [pot, trays]),
+    ).toEqual([
+      ["KT", [1]],
+      ["KTC", [2, 3, 4]],
+    ]);
+  });
+
+  test("two that follow each other in a circle leave the food in one pot, the one that came last", () => {
+    const cook = cooked();
+    cook.change(1, "KT", "KTC");
+    cook.change(1, "KTC", "KT");
+    expect(wave(cook).pots.map(({ pot, trays }) => [pot, trays.length])).toEqual([
+      ["KT", 0],
+      ["KTC", 3],
+      ["MV", 3],
+    ]);
+  });
+
   test("a change of a change, and one that was taken back", () => {
     const cook = cooked();
     cook.change(1, "KT", "KTC");

@@ -95,8 +95,8 @@ export class Cook {
     return this.note("holding-read", { wave, pot, held, celsius, read, after, note: "" });
   }
 
-  change(wave: number, pot: string, becomes: string, trays: number[] = []): string {
-    return this.note("batch-changed", { wave, pot, becomes, reason: "recooked", trays, note: "" });
+  change(wave: number, pot: string, becomes: string, trays: number[] = [], kept: number[] = []): string {
+    return this.note("batch-changed", { wave, pot, becomes, reason: "recooked", trays, kept, note: "" });
   }
 
   turn(tray: number, turn: "filled" | "checked" | "served", sound = true, after: string[] = []): string {

@@ -51,6 +51,15 @@ describe("batches that were really served", () => {
     expect([1, 2].map((tray) => batchesOf(cook, tray)?.[0])).toEqual(["new 1", "new 2"]);
   });
 
+  test("for a wave of which one tray was served before: that one keeps the batch that it was served from", () => {
+    const cook = cooked();
+    cook.change(1, "MV", "MVC", [], [1]);
+    expect([1, 2].map((tray) => batchesOf(cook, tray)?.[0])).toEqual(["new 1", "new 1 \u2192 MVC"]);
+    expect(sentences(cook)).toContain(
+      "Wave 1, batch \u201cnew 1\u201d: replaced by \u201cnew 1 \u2192 MVC\u201d (made anew), not for tray 1, served before.",
+    );
+  });
+
   test("a pot of the other product is no batch of this one", () => {
     const cook = cooked();
     cook.change(1, "MV", "PW", [2]);

@@ -54,7 +54,7 @@ const click = (name: string | RegExp) => fireEvent.click(screen.getByRole("butto
 const stopped = () => screen.queryAllByRole("alert").map(({ textContent }) => textContent ?? "");
 
 /** Opens a page of the study as the kitchen, and waits until it is there. */
-async function open(step: "reading" | "tray" | null, of = 1): Promise<void> {
+async function open(step: "reading" | "tray" | "batch" | null, of = 1): Promise<void> {
   cleanup();
   const route =
     step === null ? { page: "study" as const, id: study } : { page: "day-step" as const, id: study, step, of };
@@ -126,6 +126,24 @@ describe("a wave on a phone of the kitchen", () => {
     await turn("Served");
     await waitFor(async () => expect(await handled()).toEqual(["filled", "checked", "served"]));
     expect(stopped()).toEqual([]);
+  });
+
+  test("another batch for a wave of which a tray is out: the form says which keeps the old one, and so does the entry", async () => {
+    await read(pots, "75");
+    await leave(pots);
+    await open("tray");
+    await turn("Filled");
+    await turn("Checked");
+    await turn("Served");
+    await waitFor(async () => expect(await handled()).toHaveLength(3));
+    await open("batch");
+    fireEvent.click(screen.getByRole("radio", { name: first }));
+    await screen.findByText(words.batch.allBut([trayLabel(1)]));
+    fireEvent.click(screen.getByRole("radio", { name: words.batch.reasons.recooked }));
+    click(words.batch.submit);
+    const changed = async () =>
+      (await lead.store.ownFacts(stream)).flatMap((fact) => (fact.kind === "batch-changed" ? [fact.body] : []));
+    await waitFor(async () => expect(await changed()).toMatchObject([{ pot: first, trays: [], kept: [1] }]));
   });
 
   test("what cannot be read as a temperature is said, and nothing is kept", async () => {

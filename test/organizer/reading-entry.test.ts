@@ -9,7 +9,10 @@ const words = onDayWords.reading;
 const said = (cook: Cook, held: "hot" | "cold", celsius: string) => {
   const wave = dayOf(foldStudy(cook.facts), at("12:00"))?.waves[0];
   if (!wave) throw new Error("no wave");
-  const entry: Entry = { kind: "holding-read", body: { wave: 1, pot: "KT", held, celsius, read: null, after: [], note: "" } };
+  const entry: Entry = {
+    kind: "holding-read",
+    body: { wave: 1, pot: "KT", held, celsius, read: null, after: [], note: "" },
+  };
   return saidOf(entry, cook.plan, wave);
 };
 

@@ -157,12 +157,15 @@ export const onDayWords = {
     >,
     trays: "For which trays?",
     all: "all of the wave",
+    allBut: (labels: readonly string[]) =>
+      `Noted as served already, and left with the pot they came from: ${labels.length === 1 ? "tray" : "trays"} ${listed(labels)}.`,
     some: "only some",
     submit: "Give it a new label",
     missing: {
       pot: "Touch the pot first.",
       reason: "Choose the reason.",
       trays: "Touch at least one tray, or choose all of the wave.",
+      served: "All trays of this pot are noted as served. Name those that another batch is for.",
     },
     done: (pot: string, becomes: string) =>
       `The batch in place of ${pot} is ${becomes}. Write ${becomes} on its pot, and read its core before it is served.`,

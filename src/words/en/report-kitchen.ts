@@ -119,6 +119,10 @@ const side = ({ side, from, to }: Of<"served-outside-window">): string =>
     ? `more than ${shortNumber(to ?? 0)} minutes after the heat`
     : `less than ${shortNumber(from ?? 0)} minutes after the heat`;
 
+/** ", for trays 1 and 2"; nothing where there are none. */
+const numbered = (before: string, trays: readonly number[]): string =>
+  trays.length === 0 ? "" : `${before} ${trays.length === 1 ? "tray" : "trays"} ${firstListed(trays)}`;
+
 export const kitchenDepartures: Sentences = {
   "core-below": (d) =>
     `${batchIs(d)}: the core ${readings(d.celsius)}, against ${degrees(shortNumber(d.limit))}. ${coreEnds[d.ended](d.by)}${noted(d.note)}`,
@@ -131,7 +135,7 @@ export const kitchenDepartures: Sentences = {
   "served-outside-window": (d) =>
     `${trays(d.trays)}: noted as served with wave ${d.wave} ${side(d)}, outside of the planned window.`,
   "batch-changed": (d) =>
-    `${batchIs(d)}: replaced by “${d.becomes}” (${reasons[d.reason]})${d.trays.length === 0 ? "" : `, for ${d.trays.length === 1 ? "tray" : "trays"} ${firstListed(d.trays)}`}.${noted(d.note)}`,
+    `${batchIs(d)}: replaced by “${d.becomes}” (${reasons[d.reason]})${numbered(", for", d.trays)}${numbered(", not for", d.kept)}${d.kept.length > 0 ? ", served before" : ""}.${noted(d.note)}`,
   "batch-not-recorded": (d) => `${trays(d.trays)}: of some samples the batch is not recorded (${unknown[d.why]}).`,
   "person-noted": (d) => `Tray ${d.tray}: ${people[d.state](d.wave)}.${noted(d.note)}`,
   "serving-halted": (d) =>
