@@ -3,11 +3,13 @@ import { findableBy, mostPeople, sizeOf } from "../design/panel-size.ts";
 import { differenceTest, leadAt, likenessTest, type SizeTest } from "../design/size-test.ts";
 import { problem } from "../model/problem.ts";
 import { terminal } from "../words/en/terminal.ts";
+import { portionSizeText } from "../words/en/terminal-portion-size.ts";
 import { scaleSizeText } from "../words/en/terminal-scale-size.ts";
 import { type SizeAnswer, sizeText } from "../words/en/terminal-size.ts";
 import { type Computed, computedMethod, goalName, isDistance, limitOf, refuseGiven } from "./method-options.ts";
 import { alphaOf, type Given, number, readGiven, required, whole } from "./options.ts";
 import { asJson, type Output } from "./output.ts";
+import { portionSize } from "./portion-size.ts";
 import { scaleSize, scaleSizeOptions } from "./scale-size.ts";
 
 export const sizeOptions = {
@@ -31,6 +33,11 @@ const { expected } = terminal;
 /** `cloche size`: how many people a test needs for an effect, or what so many people can find. */
 export function size(argv: readonly string[], output: Output): void {
   const given = readGiven("size", argv, sizeOptions, null);
+  if (given.text("method") === "chew-and-weigh") {
+    const answer = portionSize(given);
+    output.print(given.has("json") ? asJson(answer) : portionSizeText(answer));
+    return;
+  }
   const computed = computedMethod(given);
   if (computed.family === "scale") {
     const answer = scaleSize(given);

@@ -273,7 +273,7 @@ export const weighPlan = (): Plan => {
     people: 8,
     repeats: 3,
     spares: 1,
-    chew: { ...plan.chew, balanceStep: "0.01", matters: 2 },
+    chew: { ...plan.chew, balanceStep: "0.01", matters: 2, scatter: { deviation: 1.7, from: "a guess" } },
     serving: {
       ...plan.serving,
       ...{

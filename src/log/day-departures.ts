@@ -3,7 +3,7 @@ import type { Block } from "./day-blocks.ts";
 import { entriesOf, type KitchenFact } from "./day-entries.ts";
 import type { PotDay } from "./day-pots.ts";
 import type { PotNames } from "./day-served.ts";
-import type { TrayDay } from "./day-trays.ts";
+import { type TrayDay, traysOfDay } from "./day-trays.ts";
 import type { FactOf } from "./fact.ts";
 import { type KitchenDay, type WaveDay, waveDay } from "./kitchen-day.ts";
 
@@ -105,13 +105,13 @@ function departuresOfServing(
   const blocked = new Map<string, Extract<Departure, { what: "served-blocked" }>>();
   const outside = new Map<string, Extract<Departure, { what: "served-outside-window" }>>();
   const { windowFrom: from, windowTo: to } = lock.body.plan.pace;
-  const others = facts.filter(({ kind }) => kind !== "tray-handled" && kind !== "person-noted");
-  for (const { tray, served, now } of servedTrays(day)) {
-    const { wave } = now;
-    const known = others.filter((fact) =>
+  for (const { tray, served } of servedTrays(day)) {
+    const known = facts.filter((fact) =>
       fact.device === served.device ? fact.seq < served.seq : fact.at <= served.at,
     );
-    const then = waveThen(now, day.trays, lock, known, Date.parse(served.at));
+    const then = waveThen(tray, lock, known, Date.parse(served.at));
+    if (then === null) continue;
+    const { wave } = then;
     for (const why of new Set(then.blocked.map((block: Block) => block.why))) {
       const name = `${wave} ${why}`;
       const before = blocked.get(name) ?? { what: "served-blocked", wave, why, trays: [] };
@@ -126,22 +126,24 @@ function departuresOfServing(
 }
 
 const servedTrays = (day: KitchenDay) =>
-  day.waves.flatMap((now) =>
-    now.trays.flatMap((tray) => {
-      const [served] = day.trays.get(tray)?.turns.served.entries ?? [];
-      return served ? [{ tray, served, now }] : [];
-    }),
-  );
+  [...day.trays.values()].flatMap(({ tray, turns }) => {
+    const [served] = turns.served.entries;
+    return served ? [{ tray, served }] : [];
+  });
 
+/** The wave that a tray was served with, as the log had it then: a tray may be noted with another one later. */
 function waveThen(
-  { wave }: WaveDay,
-  trays: ReadonlyMap<number, TrayDay>,
-  { body: { plan, pots = [] } }: FactOf<"study-locked">,
+  tray: number,
+  { body: { plan, packet, pots = [] } }: FactOf<"study-locked">,
   known: readonly KitchenFact[],
   now: number,
-): WaveDay {
-  const labels = pots.find((each) => each.wave === wave)?.pots ?? [];
-  return waveDay({ wave, labels, plan, entries: entriesOf(known), trays, now });
+): WaveDay | null {
+  const entries = entriesOf(known);
+  const trays = traysOfDay(packet, entries);
+  const with_ = trays.get(tray);
+  const wave = with_?.wave ?? with_?.planned;
+  const labels = pots.find((each) => each.wave === wave)?.pots;
+  return wave === undefined || !labels ? null : waveDay({ wave, labels, plan, entries, trays, now });
 }
 
 function departuresOfTray({ tray, planned, wave, turns, person }: TrayDay): Departure[] {

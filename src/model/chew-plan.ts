@@ -2,7 +2,7 @@ import * as z from "zod/mini";
 import { askedChew } from "./chew.ts";
 import { readingPattern } from "./grams.ts";
 import type { Method } from "./method.ts";
-import { id } from "./schema.ts";
+import { id, line } from "./schema.ts";
 
 /**
  * Portions that are weighed, chewed for a fixed time, spat into a lidded cup and weighed again. What is gained is saliva less
@@ -20,6 +20,14 @@ export const chew = z.strictObject({
   control: z.nullable(id),
   /** Smallest difference of two gains that matters, in percentage points; null: none was named. */
   matters: z.nullable(z.number().check(z.gt(0), z.maximum(100))),
+  /**
+   * How far people are supposed to differ in that difference: the standard deviation of one person's, in percentage points,
+   * and where the figure comes from. Null: nothing was supposed.
+   */
+  scatter: z._default(
+    z.nullable(z.strictObject({ deviation: z.number().check(z.gt(0), z.maximum(100)), from: line })),
+    null,
+  ),
 });
 export type Chew = z.infer<typeof chew>;
 
@@ -30,5 +38,5 @@ export const swallowOf = <S>({ method, serving }: { method: Method; serving: { s
 /** Figures to begin with: common practice, no source. */
 export const usualChew = (): Chew => ({
   ...{ seconds: 15, mouth: "rinsed-and-waited", waitSeconds: 30, rinseGrams: 10, toleranceGrams: 0.3 },
-  ...{ balanceStep: "", weighWithinSeconds: 120, control: null, matters: null },
+  ...{ balanceStep: "", weighWithinSeconds: 120, control: null, matters: null, scatter: null },
 });

@@ -171,13 +171,3 @@ export function ControlField({ draft }: { draft: Draft }) {
     />
   );
 }
-
-/** People of portions: nothing is computed, and that is said. */
-export function ChewPeople({ plan }: { plan: Plan }) {
-  return (
-    <>
-      <p class="lead-in">{words.noPower}</p>
-      <p class="fine">{plan.people === 1 ? words.one : words.usual}</p>
-    </>
-  );
-}

@@ -7,10 +7,10 @@ import { type Plan, panelTypes } from "../model/plan.ts";
 import { choiceWords } from "../words/en/organizer-choice.ts";
 import { splitText } from "../words/en/organizer-people.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
+import { ChewPeople } from "./chew-people.tsx";
 import { Dial } from "./dial.tsx";
 import { Choice } from "./fields.tsx";
 import { NumberField } from "./number-field.tsx";
-import { ChewPeople } from "./part-chew.tsx";
 import { Repeats } from "./part-repeats.tsx";
 import { likingFlag, sizeFigures, sizeWords } from "./plan-summary.ts";
 import { Saw, SawTable } from "./saw.tsx";
@@ -58,7 +58,7 @@ export function PartPeople({ draft }: { draft: Draft }) {
       {plan.method === "ranking" ? (
         <RankingPeople />
       ) : shapeOf(plan.method).answer === "portions" ? (
-        <ChewPeople plan={plan} />
+        <ChewPeople draft={draft} />
       ) : test === null ? (
         <ScaleSoughtPart draft={draft} />
       ) : (

@@ -1,10 +1,12 @@
 import { familyOf } from "../analysis/method.ts";
+import { portionTestOf } from "../analysis/portion-power.ts";
 import { pairPower, scaleTestOf, verdictSteps } from "../analysis/scale-power.ts";
 import { allergenUnion } from "../design/packet.ts";
 import { seeksLikeness, sizeTest, usualDPrime } from "../design/size-test.ts";
 import type { PlanPart } from "../model/open-part.ts";
 import type { Plan } from "../model/plan.ts";
 import { asksLiking } from "../model/steps.ts";
+import { chewSize } from "../words/en/organizer-chew-size.ts";
 import type { SizeWords } from "../words/en/organizer-people.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { scaleSize } from "../words/en/organizer-scale-size.ts";
@@ -49,6 +51,13 @@ function scaleSummary(plan: Plan): string {
   );
 }
 
+/** The same of chewed portions. */
+function portionSummary(plan: Plan): string {
+  const test = plan.method === "chew-and-weigh" ? portionTestOf(plan) : null;
+  if (test === null || plan.people < 1) return "";
+  return chewSize.summary(pairPower(test, plan.people), test.difference, plan.chew.scatter);
+}
+
 /** One sentence for a part of the plan, as it stands; empty when nothing of it was decided. */
 export function summaryOf(part: PlanPart, plan: Plan): string {
   const words = planWords.summaries;
@@ -58,7 +67,9 @@ export function summaryOf(part: PlanPart, plan: Plan): string {
     case "method":
       return words.method(plan);
     case "people":
-      return [words.people(plan, sizeFigures(plan)), scaleSummary(plan)].filter(Boolean).join(" ");
+      return [words.people(plan, sizeFigures(plan)), scaleSummary(plan), portionSummary(plan)]
+        .filter(Boolean)
+        .join(" ");
     case "samples":
       return words.samples(plan);
     case "serving":

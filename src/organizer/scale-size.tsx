@@ -12,6 +12,7 @@ import { differenceFoundBy, scalePeople } from "../design/scale-size.ts";
 import type { Plan, ScaleSought } from "../model/plan.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { scaleSize as words } from "../words/en/organizer-scale-size.ts";
+import { PowerTable } from "./power-table.tsx";
 import { Saw } from "./saw.tsx";
 
 /** The power that a plan is held against. */
@@ -35,7 +36,13 @@ export function ScalePower({ plan, sought }: { plan: Plan; sought: ScaleSought }
       <Saw points={shown} chosen={plan.people} share={sought.difference} words={words} />
       <details>
         <summary>{planWords.people.asTable}</summary>
-        <PowerTable test={test} chosen={plan.people} points={shown} />
+        <PowerTable
+          chosen={plan.people}
+          points={shown}
+          finds={words.columns.finds(test.difference)}
+          width={words.columns.width}
+          widthOf={(people) => widthOf(test, people)}
+        />
       </details>
     </>
   );
@@ -79,41 +86,6 @@ function scaleSentences(test: ScaleTest, people: number, enough: number | null, 
   }
   if (sharing > 1) sentences.push(words.sharing(sharing));
   return sentences;
-}
-
-function PowerTable(props: { test: ScaleTest; chosen: number; points: { people: number; power: number }[] }) {
-  const { test, chosen, points } = props;
-  const rows = points.filter(({ people }) => people % 6 === 0 || Math.abs(people - chosen) <= 1);
-  const { people: axis } = planWords;
-  return (
-    <table class="widths">
-      <thead>
-        <tr>
-          <th scope="col" class="number">
-            {axis.columnPeople}
-          </th>
-          <th scope="col" class="number">
-            {words.columns.finds(test.difference)}
-          </th>
-          <th scope="col" class="number">
-            {words.columns.width}
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {rows.map(({ people, power }) => (
-          <tr key={people} class={people === chosen ? "mine" : undefined}>
-            <th scope="row" class="number">
-              {people === chosen ? `${axis.chosen}: ` : ""}
-              {people}
-            </th>
-            <td class="number">{axis.ofHundred(power)}</td>
-            <td class="number">{widthOf(test, people)}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
-  );
 }
 
 const widthOf = (test: ScaleTest, people: number): string =>

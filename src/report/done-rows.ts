@@ -1,4 +1,5 @@
-import { productsPower, scaleTestOf } from "../analysis/scale-power.ts";
+import { portionTestOf } from "../analysis/portion-power.ts";
+import { pairPower, productsPower, scaleTestOf } from "../analysis/scale-power.ts";
 import type { AskedAttribute } from "../model/attribute.ts";
 import { shapeOf } from "../model/method.ts";
 import { askedAttributes } from "../model/moments.ts";
@@ -109,7 +110,7 @@ function ruleLines(plan: StudyRecord["plan"], result: Result): string[] {
     const { limit, dPrime, beta } = plan.similarity;
     return [dPrime === null ? words.limitIs(limit, beta) : words.limitDistance(dPrime, beta)];
   }
-  if (result.family === "portions") return [risk, words.chewed.sought(plan.chew.matters), words.chewed.noDirection];
+  if (result.family === "portions") return [risk, ...portionsSought(plan), words.chewed.noDirection];
   if (result.family === "rank")
     return [risk, result.predicted.length > 0 ? words.orderExpected(result.predicted) : words.twoSided];
   const beta = result.power ? words.beta(result.power.power) : "";
@@ -125,6 +126,14 @@ function scaleSought(plan: StudyRecord["plan"]): string[] {
   const seen = plan.scaleSought?.seenDeviation ?? null;
   const part = plan.repeats > 1 ? [words.sought.seen(seen)] : [];
   return [sought, ...part, words.beta(productsPower(test, plan.people))];
+}
+
+/** The same of chewed portions: each product against the first. */
+function portionsSought(plan: StudyRecord["plan"]): string[] {
+  const test = portionTestOf(plan);
+  const sought = words.chewed.sought(plan.chew.matters);
+  if (test === null || plan.chew.scatter === null || plan.people < 2) return [sought];
+  return [sought, words.chewed.scatter(plan.chew.scatter), words.beta(pairPower(test, plan.people))];
 }
 
 function soughtOf(plan: StudyRecord["plan"], { family }: Result): string {

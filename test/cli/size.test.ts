@@ -125,7 +125,7 @@ describe("a caller's mistake: one sentence on standard error, nothing on standar
       /--repeats is “2”.*people are compared/,
     ],
     ["more people than are planned", "--method triangle --people 9000", /--people is “9000”.*from 1 to 5000/],
-    ["a method not computed yet", "--method chew-and-weigh --pd 0.3", /not computed for the method “chew-and-weigh”/],
+    ["gains of chewed portions by a share", "--method chew-and-weigh --pd 0.3", /--pd.*percentage points/],
     ["a ranking, whose power hangs on all of its products", "--method ranking --pd 0.3", /“ranking”.*how far apart/],
     ["an unknown option", "--method triangle --power 0.8", /no option “--power”/],
   ])("%s", async (_, options, sentence) => {

@@ -163,6 +163,21 @@ describe("departures, as the report says them", () => {
     ]);
   });
 
+  test("a tray that is noted with another wave after it was served is judged by the one it was served with", () => {
+    const cook = cooked();
+    cook.out(1, "KT", "MV");
+    cook.turn(1, "served");
+    cook.person(1, "here", 2);
+    expect(sentences(cook)).toEqual(["Tray 1: the panelist was served with wave 2."]);
+    const other = cooked();
+    other.out(2, "PW", "RZ");
+    other.turn(1, "served");
+    other.person(1, "here", 2);
+    expect(sentences(other).filter((each) => each.includes("noted as served with"))).toEqual([
+      "Tray 1: noted as served with wave 1 while no time out of the heat and no passing reading of holding was on record yet, by the log as it was then.",
+    ]);
+  });
+
   test("a reading that was taken back later still stood when the tray was served", () => {
     const cook = cooked(["RZ"]);
     cook.out(2, "PW", "RZ");

@@ -117,6 +117,7 @@ const chew: Labels<Plan["chew"]> = {
   weighWithinSeconds: "weighed within (seconds)",
   control: "inert portion",
   matters: "difference of gains that matters (percentage points)",
+  scatter: "how people are supposed to scatter in it",
 };
 const product: Labels<Product, "id"> = { name: "name", preparation: "preparation" };
 const property: Labels<Property, "id"> = {

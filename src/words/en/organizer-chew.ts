@@ -78,8 +78,6 @@ export const chewWords = {
       : `What matters: ${chew.matters} percentage points.`,
   ],
 
-  noPower:
-    "The number of people is not computed for this method: nobody can say beforehand how much people differ in what their mouths add.",
   usual:
     "The interval gets narrower with the square root of the people: four times as many halve it. Portions of one person are averaged and are no further people.",
   one: "With one person, portions are the unit: the conclusion is about that person\u2019s mouth and nobody else\u2019s. The person must not know which product a portion is.",

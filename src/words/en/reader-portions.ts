@@ -17,6 +17,8 @@ export const chewed = {
     matters === null
       ? "No smallest difference that matters was named"
       : `Smallest difference that matters: ${number(matters)} percentage points`,
+  scatter: ({ deviation, from }: NonNullable<Chew["scatter"]>) =>
+    `People were supposed to scatter in it by ${number(deviation)} percentage points${from.trim() === "" ? "" : ` (${from.trim()})`}`,
   noDirection: "Two-sided: no direction was presumed",
   chewing: "Chewing",
   chewingIs: ({ seconds, mouth, waitSeconds, rinseGrams }: Chew): string[] => [

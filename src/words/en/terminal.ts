@@ -2,9 +2,11 @@ import { weighingTerminal } from "./terminal-weighing.ts";
 
 /** What the terminal says around a result: help, headings and notices. */
 const choices = "triangle, duo-trio, paired-difference, three-alternative, tetrad";
-/** For `count` and `size`: values of a scale are more than a count. */
+/** For `count`: values of a scale are more than a count. */
 const counted = `${choices},
                      same-different, a-not-a or paired-preference`;
+const sizeable = `${choices},
+                     same-different, a-not-a, paired-preference, line-scale or chew-and-weigh`;
 const methods = `${choices},
                      same-different, a-not-a, paired-preference, line-scale, ranking or chew-and-weigh`;
 const riskLines = `  --goal GOAL        difference, or similarity: that fewer than a limit can tell (difference). Similarity is for
@@ -71,7 +73,7 @@ ${riskLines}
 
     size: `cloche size: how many people a test needs, or what so many people can find
 
-  --method METHOD    ${counted}
+  --method METHOD    ${sizeable}
   --pd SHARE         what is to be found: share who can tell, like 0.3. Where either product may be chosen: by how much
                      the one side is to lead, 0.3 for 65 to 35
   --dprime D         or: the distance d-prime; same-different and a-not-a have no other
@@ -95,13 +97,19 @@ Of ratings (line-scale), in points of a line of 100:
   --repeats N        trays a person (1); --people-deviation P says which part of the scatter is people who see the
                      products differently: it is not averaged out (0)
 
+Of chewed portions (chew-and-weigh), in percentage points of the portion:
+  --difference P     smallest difference of two gains that matters
+  --deviation P      how one person's difference scatters from person to person, each side the mean of its portions
+  --products N       how many are compared (2), without an inert control: each with the first
+
 Exact: counts are whole, so a somewhat larger panel can do worse; both numbers of people are given.
 
   cloche size --method triangle --pd 0.3
   cloche size --method tetrad --dprime 1 --beta 0.1
   cloche size --method triangle --people 10
   cloche size --method triangle --goal similarity --limit 0.3
-  cloche size --method line-scale --difference 8 --deviation 12 --products 3`,
+  cloche size --method line-scale --difference 8 --deviation 12 --products 3
+  cloche size --method chew-and-weigh --difference 2 --deviation 2.5`,
 
     result: `cloche result FILE: the result of answers, or of weighings
 
@@ -221,7 +229,12 @@ The sealed half is plain text here. Keep it from whoever serves or tastes.`,
     sided: (method: string, sides: string) => `${method} with ${sides} ${sides === "one" ? "side" : "sides"}`,
     notOfMethod: (method: string) => `left out for ${method}`,
     countable: "a choice test; ratings and ranks go through cloche result",
-    sizeable: "a choice test or line-scale; the size of a ranking is a matter of how far apart its products are",
+    sizeable:
+      "a choice test, line-scale or chew-and-weigh; the size of a ranking is a matter of how far apart its products are",
+    gainsInstead:
+      "left out for chew-and-weigh: --difference and --deviation say it in percentage points, two-sided, and no likeness is claimed",
+    meansOfPeople: "left out for chew-and-weigh: --deviation is that of a person's means, over all their portions",
+    percentagePoints: "a number of percentage points from 0.01 to 100, like 2.5",
     pointsInstead: "left out for line-scale: --difference says in points or steps what is to be found",
     points: "a number of points from 0.01 to 100, like 8",
     amount: (steps: number | null, most: number) =>
