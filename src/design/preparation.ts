@@ -1,8 +1,8 @@
-import type { BlindTray } from "../model/packet.ts";
 import type { Plan, Product } from "../model/plan.ts";
 import { dayTime } from "./day-time.ts";
 import { ordersOf, partsOf, runsOf } from "./method.ts";
 import type { Bounds } from "./order-plan.ts";
+import type { TrayOutline } from "./trays.ts";
 
 /**
  * What the kitchen buys and prepares for each wave, from the plan and the numbers of its trays alone. Nothing here knows
@@ -13,7 +13,9 @@ import type { Bounds } from "./order-plan.ts";
 export type PreparedProduct = {
   product: Product;
   portions: Bounds;
-  /** Its batches in the plan's order, with the portions that each has to give. */
+  /** Portions of these that are for spare trays, as many as the lot can bring. */
+  spare: number;
+  /** Its batches in the plan's order, with the portions that each has to give; none while the plan names none. */
   batches: { batch: string; portions: Bounds }[];
 };
 
@@ -41,10 +43,10 @@ export type PreparedWave = {
 /**
  * The waves of a study.
  *
- * Takes    plan: with as many products as its method compares; trays: the blind half, as locked
+ * Takes    plan: with as many products as its method compares; trays: as locked, or as planned (see `plannedTrays`)
  * Returns  portions with those of spare trays; the warm-up has its own count
  */
-export function preparation(plan: Plan, trays: readonly BlindTray[]): PreparedWave[] {
+export function preparation(plan: Plan, trays: readonly TrayOutline[]): PreparedWave[] {
   const cups = partsOf(ordersOf(plan)[0] ?? "").reference === null ? 0 : 1;
   let before = 0;
   return plan.waves.map((wave, at) => {
@@ -60,9 +62,10 @@ export function preparation(plan: Plan, trays: readonly BlindTray[]): PreparedWa
       products: plan.products.map((product, letter) => {
         const portions = portionsOf(plan, letter, { from, planned, spares: here.length - planned });
         const batches = wave.batches[product.id] ?? [];
-        return { product, portions, batches: shares(plan, letter, { batches, trays: here.length, portions }) };
+        const spare = portionsOf(plan, letter, { from, planned: 0, spares: here.length - planned }).most;
+        return { product, portions, spare, batches: shares(plan, letter, { batches, trays: here.length, portions }) };
       }),
-      coded: here.reduce((sum, { codes }) => sum + codes.length, 0),
+      coded: here.reduce((sum, { cups: each }) => sum + each, 0),
       references: cups * here.length,
       warmUps: plan.serving.warmUp ? wave.people : 0,
       outOfHeat: windowTo === null ? null : -(windowFrom ?? 0),

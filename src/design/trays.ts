@@ -59,6 +59,28 @@ function requireRuns(plan: Plan): ReturnType<typeof runsOf> {
   return runsOf(plan);
 }
 
+/** Waves of planned trays, then of spare ones. */
+const withSpares = (plan: Pick<Plan, "spares" | "waves">, planned: readonly number[]): number[] => [
+  ...planned,
+  // spares are spread over the waves, the last wave first, since there is no later one to fall back on
+  ...Array.from({ length: plan.spares }, (_, spare) => Math.ceil(((spare + 1) * plan.waves.length) / plan.spares)),
+];
+
+/** A tray as the kitchen counts it: cups, without their codes. */
+export type TrayOutline = Pick<BlindTray, "wave" | "spare"> & { cups: number };
+
+/**
+ * The trays that a plan will have once it is locked, for lists that are made before. Batches need no names yet.
+ *
+ * Throws   as `makeTrays`, but for the batches
+ */
+export function plannedTrays(plan: Plan): TrayOutline[] {
+  const runs = requireRuns(plan);
+  const { waveOf } = seating(plan);
+  const cups = partsOf(runs[0]?.[0] ?? "").samples.length;
+  return withSpares(plan, waveOf).map((wave, at) => ({ wave, spare: at >= waveOf.length, cups }));
+}
+
 /** The trays with their codes. It is given no product and no seed, so that it cannot tell anything of them. */
 function blindHalf(
   plan: Pick<Plan, "spares" | "avoidCodes" | "waves">,
@@ -66,11 +88,7 @@ function blindHalf(
   samples: number,
   codes: Uniform,
 ): BlindTray[] {
-  const waveOf = [
-    ...planned,
-    // spares are spread over the waves, the last wave first, since there is no later one to fall back on
-    ...Array.from({ length: plan.spares }, (_, spare) => Math.ceil(((spare + 1) * plan.waves.length) / plan.spares)),
-  ];
+  const waveOf = withSpares(plan, planned);
   const sizes = plan.waves.map(() => 0);
   for (const wave of waveOf) sizes[wave - 1] = (sizes[wave - 1] ?? 0) + 1;
   const drawn = drawCodes(sizes, samples, plan.avoidCodes, codes);

@@ -8,11 +8,22 @@ import { raw } from "./raw.ts";
 import { safetyLimit } from "./safety-limit.ts";
 import { code, count, id, line, paragraph } from "./schema.ts";
 
+/** Something is always left. */
+const lostPercent = z.number().check(z.minimum(0), z.maximum(95));
+
 const product = z.strictObject({
   id,
   name: line,
   /** Everything done to it up to the cup, so that a reader sees that only the treatment differs. */
   preparation: paragraph,
+  /** For shopping only; what was not said is not reckoned with. Cooking: percent of the raw mass that goes into the heat. */
+  cookLoss: z.optional(z.nullable(lostPercent)),
+  /** Where that number comes from: "a guess", "ledger of the oven claim". */
+  cookLossFrom: z.optional(line),
+  /** Trimming: percent of what is bought, before anything is cooked. */
+  trimLoss: z.optional(z.nullable(lostPercent)),
+  /** Percent of the served grams that is cooked over and above them: ends, probes, breakage. */
+  cookedOver: z.optional(z.nullable(z.number().check(z.minimum(0), z.maximum(300)))),
 });
 export type Product = z.infer<typeof product>;
 

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
-import type { Body } from "../model/event.ts";
+import type { BlindPacket } from "../model/packet.ts";
+import type { Plan } from "../model/plan.ts";
 import { paperWords } from "../words/en/organizer-papers.ts";
 import type { PaperSize } from "./use-print.ts";
 
@@ -14,7 +15,8 @@ export function MeasureBar() {
 }
 
 type SheetProps = {
-  lock: Body<"study-locked">;
+  /** Without a packet: not locked yet, so that there is no seal to show. */
+  lock: { plan: Pick<Plan, "title">; packet: Pick<BlindPacket, "commitment"> | null };
   name: string;
   size: PaperSize;
   /** The black bar of papers that show the key. */
@@ -41,7 +43,7 @@ export function FlowSheet({ lock, name, size, black, kitchen, children }: SheetP
                   {black || kitchen ? <br /> : null}
                   {black || kitchen ? lock.plan.title : null}
                 </span>
-                <span class="seal">{paperWords.seal(lock.packet.commitment)}</span>
+                <span class="seal">{lock.packet ? paperWords.seal(lock.packet.commitment) : paperWords.notLocked}</span>
               </p>
               <MeasureBar />
             </td>

@@ -1,21 +1,36 @@
 import { type PreparedWave, preparation } from "../design/preparation.ts";
-import type { Body } from "../model/event.ts";
+import { rawGrams } from "../design/raw-grams.ts";
+import { plannedTrays } from "../design/trays.ts";
+import { shapeOf } from "../model/method.ts";
+import type { BlindPacket } from "../model/packet.ts";
+import type { Plan, Product } from "../model/plan.ts";
 import { kitchenPapers } from "../words/en/organizer-kitchen-papers.ts";
 import { paperNames, paperWords } from "../words/en/organizer-papers.ts";
+import { rawWords } from "../words/en/organizer-shopping.ts";
 import { FlowSheet } from "./paper-parts.tsx";
 import type { PaperSize } from "./use-print.ts";
 
 const words = kitchenPapers.prep;
-type Lock = Body<"study-locked">;
 
-/** What the kitchen buys and prepares, in all and for each wave. Made without the key: it holds no code. */
-export function PrepList({ lock, size }: { lock: Lock; size: PaperSize }) {
-  const waves = preparation(lock.plan, lock.packet.trays);
+/** A locked study, or a plan that is not locked yet. */
+type Preparing = { plan: Plan; packet: Pick<BlindPacket, "trays" | "reference" | "commitment"> | null };
+
+/**
+ * What the kitchen buys and prepares, in all and for each wave. Made without the key: it holds no code.
+ *
+ * Throws   before lock, as `plannedTrays`
+ */
+export function PrepList({ lock, size }: { lock: Preparing; size: PaperSize }) {
+  const { plan, packet } = lock;
+  const trays = packet
+    ? packet.trays.map(({ wave, spare, codes }) => ({ wave, spare, cups: codes.length }))
+    : plannedTrays(plan);
+  const waves = preparation(plan, trays);
   const byLot = waves.some(({ products }) => products.some(({ portions }) => portions.least !== portions.most));
   return (
     <FlowSheet lock={lock} name={paperNames["prep-list"]} size={size} kitchen={kitchenPapers.kitchenOnly}>
       <p class="small-print">
-        {words.lead} {byLot ? words.upTo : ""} {lock.plan.serving.portionGrams === null ? words.noPortion : ""}
+        {words.lead} {byLot ? words.upTo : ""} {plan.serving.portionGrams === null ? words.noPortion : ""}
       </p>
       <Shopping lock={lock} waves={waves} />
       {waves.map((wave) => (
@@ -25,14 +40,18 @@ export function PrepList({ lock, size }: { lock: Lock; size: PaperSize }) {
   );
 }
 
-const gramsOf = ({ plan }: Lock, portions: number): number | null =>
+const gramsOf = ({ plan }: Preparing, portions: number): number | null =>
   plan.serving.portionGrams === null ? null : Math.round(plan.serving.portionGrams * portions * 10) / 10;
+
+/** Raw and bought grams of so many portions of a product; null where the plan does not say enough. */
+const backOf = ({ plan }: Preparing, portions: number, product: Product) =>
+  plan.serving.portionGrams === null ? null : rawGrams(portions, plan.serving.portionGrams, product);
 
 const sumOf = <T,>(items: readonly T[], value: (item: T) => number): number =>
   items.reduce((sum, item) => sum + value(item), 0);
 
 /** The whole study: each product with how it is prepared. */
-function Shopping({ lock, waves }: { lock: Lock; waves: readonly PreparedWave[] }) {
+function Shopping({ lock, waves }: { lock: Preparing; waves: readonly PreparedWave[] }) {
   const { serving, products } = lock.plan;
   const warmUps = sumOf(waves, (wave) => wave.warmUps);
   return (
@@ -48,12 +67,20 @@ function Shopping({ lock, waves }: { lock: Lock; waves: readonly PreparedWave[] 
             <th scope="col" class="number">
               {words.columns.grams}
             </th>
+            <th scope="col" class="number">
+              {words.columns.raw}
+            </th>
+            <th scope="col" class="number">
+              {words.columns.bought}
+            </th>
           </tr>
         </thead>
         <tbody>
-          {products.map(({ id, name, preparation: made }, at) => {
+          {products.map((product, at) => {
+            const { id, name, preparation: made } = product;
             const least = sumOf(waves, (wave) => wave.products[at]?.portions.least ?? 0);
             const most = sumOf(waves, (wave) => wave.products[at]?.portions.most ?? 0);
+            const back = backOf(lock, most, product);
             return (
               <tr key={id}>
                 <th scope="row">
@@ -62,6 +89,8 @@ function Shopping({ lock, waves }: { lock: Lock; waves: readonly PreparedWave[] 
                 </th>
                 <td class="number">{words.portions(least, most)}</td>
                 <td class="number">{words.grams(gramsOf(lock, most))}</td>
+                <td class="number">{rawWords.grams(back?.raw ?? null)}</td>
+                <td class="number">{rawWords.grams(back?.bought ?? null)}</td>
               </tr>
             );
           })}
@@ -70,17 +99,20 @@ function Shopping({ lock, waves }: { lock: Lock; waves: readonly PreparedWave[] 
               <th scope="row">{words.warmUp(serving.warmUpWhat)}</th>
               <td class="number">{warmUps}</td>
               <td class="number">{words.grams(gramsOf(lock, warmUps))}</td>
+              <td class="number">{rawWords.grams(null)}</td>
+              <td class="number">{rawWords.grams(null)}</td>
             </tr>
           ) : null}
         </tbody>
       </table>
+      {serving.portionGrams === null ? null : <Reckoned lock={lock} waves={waves} portion={serving.portionGrams} />}
       <Facts
         lock={lock}
         count={{
           coded: sumOf(waves, ({ coded }) => coded),
           references: sumOf(waves, ({ references }) => references),
           warmUps,
-          trays: lock.packet.trays.length,
+          trays: sumOf(waves, (wave) => wave.trays + wave.spareTrays),
           people: sumOf(waves, ({ people }) => people),
         }}
       />
@@ -88,7 +120,26 @@ function Shopping({ lock, waves }: { lock: Lock; waves: readonly PreparedWave[] 
   );
 }
 
-function Wave({ lock, wave }: { lock: Lock; wave: PreparedWave }) {
+/** How raw grams follow from what is served, product by product, with every loss and its base. */
+function Reckoned({ lock, waves, portion }: { lock: Preparing; waves: readonly PreparedWave[]; portion: number }) {
+  return (
+    <dl class="prep-facts reckoned">
+      {lock.plan.products.map((product, at) => {
+        const portions = sumOf(waves, (wave) => wave.products[at]?.portions.most ?? 0);
+        const spare = sumOf(waves, (wave) => wave.products[at]?.spare ?? 0);
+        const back = rawGrams(portions, portion, product);
+        return (
+          <div key={product.id}>
+            <dt>{product.name}</dt>
+            <dd>{rawWords.reckoned({ portions, spare, portion, back, product })}</dd>
+          </div>
+        );
+      })}
+    </dl>
+  );
+}
+
+function Wave({ lock, wave }: { lock: Preparing; wave: PreparedWave }) {
   const { columns } = words;
   return (
     <section class="sheet-part prep-wave">
@@ -107,24 +158,30 @@ function Wave({ lock, wave }: { lock: Lock; wave: PreparedWave }) {
             <th scope="col" class="number">
               {columns.grams}
             </th>
+            <th scope="col" class="number">
+              {columns.raw}
+            </th>
             <th scope="col" class="done">
               {columns.done}
             </th>
           </tr>
         </thead>
         <tbody>
-          {wave.products.flatMap(({ product, batches }) =>
-            batches.map(({ batch, portions: { least, most } }) => (
-              <tr key={`${product.id} ${batch}`}>
-                <th scope="row">{product.name}</th>
-                <td>{batch}</td>
-                <td class="number">{words.portions(least, most)}</td>
-                <td class="number">{words.grams(gramsOf(lock, most))}</td>
-                <td class="done">
-                  <span class="box" aria-hidden="true" />
-                </td>
-              </tr>
-            )),
+          {wave.products.flatMap(({ product, batches, portions: all }) =>
+            (batches.length > 0 ? batches : [{ batch: "", portions: all }]).map(
+              ({ batch, portions: { least, most } }) => (
+                <tr key={`${product.id} ${batch}`}>
+                  <th scope="row">{product.name}</th>
+                  <td>{batch.trim() || words.noBatch}</td>
+                  <td class="number">{words.portions(least, most)}</td>
+                  <td class="number">{words.grams(gramsOf(lock, most))}</td>
+                  <td class="number">{rawWords.grams(backOf(lock, most, product)?.raw ?? null)}</td>
+                  <td class="done">
+                    <span class="box" aria-hidden="true" />
+                  </td>
+                </tr>
+              ),
+            ),
           )}
           {wave.warmUps > 0 ? (
             <tr>
@@ -133,6 +190,7 @@ function Wave({ lock, wave }: { lock: Lock; wave: PreparedWave }) {
               </th>
               <td class="number">{wave.warmUps}</td>
               <td class="number">{words.grams(gramsOf(lock, wave.warmUps))}</td>
+              <td class="number">{rawWords.grams(null)}</td>
               <td class="done">
                 <span class="box" aria-hidden="true" />
               </td>
@@ -148,14 +206,14 @@ function Wave({ lock, wave }: { lock: Lock; wave: PreparedWave }) {
 type Count = { coded: number; references: number; warmUps: number; trays: number; people: number };
 
 /** Vessels, labels, what clears the palate, and times. */
-function Facts({ lock, count, wave }: { lock: Lock; count: Count; wave?: PreparedWave }) {
+function Facts({ lock, count, wave }: { lock: Preparing; count: Count; wave?: PreparedWave }) {
   const { serving } = lock.plan;
   const { coded, references, warmUps, trays, people } = count;
   const vessel = serving.vessel.trim();
   const rows: [string, string][] = [
     [
       words.vessel,
-      `${words.cups(coded, references, lock.packet.reference ?? "", warmUps)}${vessel && !wave ? `; ${vessel}` : ""}`,
+      `${words.cups(coded, references, lock.packet?.reference ?? shapeOf(lock.plan.method).reference ?? "", warmUps)}${vessel && !wave ? `; ${vessel}` : ""}`,
     ],
     [words.labels, words.labelsAre(coded + references, trays)],
     ...(serving.cleanser.trim() === ""

@@ -6,6 +6,7 @@ import { focusSoon } from "../ui/focus.ts";
 import { organizer } from "../words/en/organizer.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { rehearsalWords } from "../words/en/organizer-rehearsal.ts";
+import { shoppingWords } from "../words/en/organizer-shopping.ts";
 import { openPartSentence } from "../words/en/planning.ts";
 import { useLead } from "./app-context.ts";
 import { BlankNote, MakeBlank } from "./blank-study.tsx";
@@ -100,6 +101,12 @@ export function PlanPage({ id, state, field }: StudyProps & { field: string | nu
             <span class="fine">{rehearsalWords.linkHint}</span>
           </p>
         )}
+        <p class="after-row">
+          <a class="button" href={stepAddress(id, "shopping")}>
+            {shoppingWords.link}
+          </a>
+          <span class="fine">{shoppingWords.linkHint}</span>
+        </p>
         <LockLine id={id} open={open} flush={draft.flush} />
         <PlanAsFile study={id} plan={plan} />
         <MakeBlank study={id} plan={plan} />

@@ -4,6 +4,7 @@ import { type Paper, papers } from "../model/event.ts";
 export const steps = [
   "lock",
   "rehearse",
+  "shopping",
   "void",
   "spare",
   "settle",

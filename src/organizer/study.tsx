@@ -16,6 +16,7 @@ import { PlanPage } from "./plan-page.tsx";
 import { RehearsePage } from "./rehearse-page.tsx";
 import { type Route, studiesAddress } from "./route.ts";
 import { Settle } from "./settle.tsx";
+import { ShoppingPage } from "./shopping-page.tsx";
 import { Spare } from "./spare.tsx";
 import { planOf } from "./study-stage.ts";
 import { VoidBallot } from "./void-ballot.tsx";
@@ -37,12 +38,11 @@ export function Study({ route }: { route: Extract<Route, { page: "study" | "step
   if (!planOf(state)) return <Unknown />;
   const props = { id: route.id, state, fetching };
   if (route.page === "step" && route.step === "rehearse") return <RehearsePage {...props} />;
-  if (!state.lock)
-    return route.page === "step" && route.step === "lock" ? (
-      <LockPage {...props} />
-    ) : (
-      <PlanPage {...props} field={route.page === "study" ? (route.field ?? null) : null} />
-    );
+  if (!state.lock) {
+    if (route.page === "step" && route.step === "lock") return <LockPage {...props} />;
+    if (route.page === "step" && route.step === "shopping") return <ShoppingPage {...props} />;
+    return <PlanPage {...props} field={route.page === "study" ? (route.field ?? null) : null} />;
+  }
   if (route.page === "day-step") {
     const { plan } = state.lock.body;
     return <DayStepPage id={route.id} plan={plan} state={state} step={route.step} of={route.of} />;
@@ -54,6 +54,8 @@ export function Study({ route }: { route: Extract<Route, { page: "study" | "step
       return <LockedPage id={route.id} plan={state.lock.body.plan} />;
     case "rehearse":
       return <Day {...props} />;
+    case "shopping":
+      return <Papers {...props} lock={state.lock} paper="prep-list" />;
     case "void":
       return <VoidBallot {...props} />;
     case "spare":

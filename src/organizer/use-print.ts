@@ -42,7 +42,7 @@ export function usePrint(options: Options): Printing {
     };
   }, []);
   return {
-    ...useSize(setThrown),
+    ...usePaperSize(setThrown),
     thrown,
     print: () => {
       setThrown(null);
@@ -74,7 +74,8 @@ function useGuard({ study, paper, printed, covered }: Options): PrintGuard {
   return guard.current;
 }
 
-function useSize(onFailure: (thrown: unknown) => void): Pick<Printing, "size" | "setSize"> {
+/** A4 or Letter, as this browser chose last. */
+export function usePaperSize(onFailure: (thrown: unknown) => void): Pick<Printing, "size" | "setSize"> {
   const lead = useLead();
   const [picked, setPicked] = useState<PaperSize | null>(null);
   const stored = useReading(() => lead.store.meta("paper-size"), watchOf(lead.store), []);

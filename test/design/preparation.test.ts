@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { preparation } from "../../src/design/preparation.ts";
 import { seeded } from "../../src/design/random.ts";
-import { makeTrays } from "../../src/design/trays.ts";
+import { makeTrays, plannedTrays } from "../../src/design/trays.ts";
 import type { Plan } from "../../src/model/plan.ts";
 import { clockAfter } from "../../src/words/en/organizer-kitchen-papers.ts";
 import { linePlan, preferencePlan, readyPlan } from "./scenario.ts";
@@ -39,7 +39,7 @@ describe("what the kitchen prepares", () => {
   test.each(plans)(
     "%s: whatever the lot brings, every batch gives at least and at most what the list says",
     (_, plan) => {
-      const waves = preparation(plan, served(plan, "any").blind);
+      const waves = preparation(plan, plannedTrays(plan));
       for (let draw = 0; draw < 20; draw++) {
         const cups = poured(plan, `draw ${draw}`);
         for (const { wave, products, coded, references } of waves) {
@@ -64,12 +64,33 @@ describe("what the kitchen prepares", () => {
 
   test("whole blocks of a triangle leave nothing to the lot: 12 trays are two of six, so 18 cups of each product", () => {
     const plan = readyPlan({ spares: 0 });
-    const [first] = preparation(plan, served(plan, "any").blind);
+    const [first] = preparation(plan, plannedTrays(plan));
     expect(first?.products.map(({ portions }) => portions)).toEqual([
       { least: 18, most: 18 },
       { least: 18, most: 18 },
     ]);
     expect([first?.coded, first?.references, first?.warmUps]).toEqual([36, 0, 12]);
+  });
+
+  test.each(plans)("%s: the trays planned before lock are those that are locked", (_, plan) => {
+    const locked = served(plan, "any").blind.map(({ wave, spare, codes }) => ({ wave, spare, cups: codes.length }));
+    expect(plannedTrays(plan)).toEqual(locked);
+  });
+
+  test("a plan whose batches have no names yet has its portions all the same", () => {
+    const plan = readyPlan({ spares: 0, waves: readyPlan().waves.map((wave) => ({ ...wave, batches: {} })) });
+    const [first] = preparation(plan, plannedTrays(plan));
+    expect(first?.products.map(({ portions, batches }) => [portions.most, batches])).toEqual([
+      [18, []],
+      [18, []],
+    ]);
+  });
+
+  test("a spare tray of a triangle holds two cups of one product at the most", () => {
+    const waves = preparation(readyPlan({ spares: 3 }), plannedTrays(readyPlan({ spares: 3 })));
+    expect(waves.flatMap(({ products }) => products.map(({ spare }) => spare)).reduce((sum, each) => sum + each)).toBe(
+      3 * 2 * 2,
+    );
   });
 
   test("clock times go over the hour and midnight; what is no clock time gives none", () => {

@@ -119,7 +119,14 @@ const chew: Labels<Plan["chew"]> = {
   matters: "difference of gains that matters (percentage points)",
   scatter: "how people are supposed to scatter in it",
 };
-const product: Labels<Product, "id"> = { name: "name", preparation: "preparation" };
+const product: Labels<Product, "id"> = {
+  name: "name",
+  preparation: "preparation",
+  cookLoss: "loss in cooking (% of the raw mass)",
+  cookLossFrom: "where that loss comes from",
+  trimLoss: "trimmed off (% of what is bought)",
+  cookedOver: "cooked beyond what is served (%)",
+};
 const property: Labels<Property, "id"> = {
   name: "name",
   comparative: "word of the question",

@@ -75,6 +75,7 @@ export const paperWords = {
   ] as const,
   bar: "must measure 100 mm",
   seal: (commitment: string) => `Seal ${(commitment.slice(0, 12).match(/.{4}/g) ?? []).join(nb)}`,
+  notLocked: "Before lock: may still change",
   blackBar: "Key. Back to the lead when the trays are filled",
   blackBarSealed: "Key. Into the envelope, at once",
   wave: (wave: number, starts: string) => `Wave ${wave}${starts.trim() ? `, ${starts.trim()}` : ""}`,
