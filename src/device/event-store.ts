@@ -202,6 +202,13 @@ export class EventStore implements OutboxStore {
     });
   }
 
+  /** Names of drafts that begin so. */
+  async draftNames(prefix: string): Promise<string[]> {
+    return this.#connection.run((database) =>
+      database.getAllKeys("drafts", IDBKeyRange.bound(prefix, `${prefix}\uffff`)),
+    );
+  }
+
   // --- a panel device's packet
 
   async packet(): Promise<BlindPacket | null> {

@@ -1,11 +1,11 @@
 // @vitest-environment happy-dom
-import { fireEvent, screen } from "@testing-library/preact";
-import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { cleanup, fireEvent, screen, waitFor } from "@testing-library/preact";
+import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import type { Body } from "../../src/model/event.ts";
 import type { BlindPacket } from "../../src/model/packet.ts";
 import { panel } from "../../src/words/en/panel.ts";
 import { panelPaper as words } from "../../src/words/en/panel-paper.ts";
-import { button, heading, newTablet, putAway, spoken, start } from "./hands.tsx";
+import { button, heading, newTablet, putAway, show, spoken, start } from "./hands.tsx";
 import { linePacket } from "./line-packet.ts";
 import { packet, study, type Tablet } from "./tablet.ts";
 
@@ -28,9 +28,10 @@ async function tray(label: string): Promise<void> {
   await heading(who.title(label));
 }
 const tick = (label: string) => fireEvent.click(screen.getByLabelText(label));
-function goOn(as: keyof typeof who.options): void {
+async function goOn(as: keyof typeof who.options): Promise<void> {
   tick(who.options[as]);
   fireEvent.click(button(words.next));
+  await screen.findByText(form.how);
 }
 const keep = () => fireEvent.click(button(form.submit));
 const says = () => screen.getAllByRole("status").map(({ textContent }) => textContent);
@@ -40,7 +41,7 @@ const typings = async (): Promise<Body<"paper-typed">[]> => {
 };
 /** One whole typing of a triangle: cleared, one code ticked. */
 async function typeCode(as: keyof typeof who.options, code: string): Promise<void> {
-  goOn(as);
+  await goOn(as);
   tick(panel.clearance.clear);
   fireEvent.click(screen.getByRole("radio", { name: spoken(code) }));
   keep();
@@ -56,7 +57,7 @@ describe("a ballot on paper", () => {
     await tray("17-4");
     // the only way on is as somebody else, and nothing of the first typing shows
     expect(screen.queryByLabelText(who.options["first-fresh"])).toBeNull();
-    goOn("second-after");
+    await goOn("second-after");
     expect(screen.getAllByRole("radio").filter((radio) => (radio as HTMLInputElement).checked)).toEqual([]);
     fireEvent.click(button(form.leave));
     await tray("17-4");
@@ -100,7 +101,7 @@ describe("a ballot on paper", () => {
   test("a box at the head that is not ticked: said once, then kept without any answer", async () => {
     await start(tablet);
     await typeIn();
-    goOn("first-fresh");
+    await goOn("first-fresh");
     fireEvent.click(screen.getByRole("radio", { name: spoken("317") }));
     keep();
     expect(says()).toContain(words.confirm.notCleared);
@@ -120,7 +121,7 @@ describe("a ballot on paper", () => {
     await tray("17-4");
     fireEvent.click(button(words.next));
     expect(says()).toContain(who.pick);
-    goOn("first-fresh");
+    await goOn("first-fresh");
     tick(panel.clearance.clear);
     keep();
     expect(says()).toContain(words.allEmpty);
@@ -154,6 +155,80 @@ describe("a ballot on paper", () => {
   });
 });
 
+describe("what is typed and not kept", () => {
+  const draftOf = (person: 1 | 2) => tablet.store.draft(`paper ${study} 17 ${person}`);
+  const isTicked = (name: string): boolean => screen.getByRole<HTMLInputElement>("radio", { name }).checked;
+  /** The page is loaded anew: only what is on disk is left. */
+  async function reload(): Promise<void> {
+    cleanup();
+    show(tablet);
+    await heading(panel.rest.title);
+  }
+
+  test("a reload loses nothing of it; the other person meets nothing of it; kept, it is erased", async () => {
+    await start(tablet);
+    await typeIn();
+    await goOn("first-fresh");
+    tick(panel.clearance.clear);
+    fireEvent.click(screen.getByRole("radio", { name: spoken("317") }));
+    await waitFor(async () =>
+      expect(await draftOf(1)).toMatchObject({ cleared: true, entries: [[1, { picked: "317" }]] }),
+    );
+    await reload();
+    fireEvent.click(button(panel.tools.paper));
+    await screen.findByText(words.begun([{ label: "17-4", person: 1 }]));
+    await tray("17-4");
+    await goOn("second-elsewhere");
+    expect(screen.queryByText(form.begun)).toBeNull();
+    expect(isTicked(spoken("317"))).toBe(false);
+    fireEvent.click(button(form.leave));
+    await tray("17-4");
+    await goOn("first-fresh");
+    await screen.findByText(form.begun);
+    expect(isTicked(spoken("317"))).toBe(true);
+    keep();
+    await heading(done.title.first);
+    expect(await typings()).toMatchObject([{ choices: [{ question: 1, choice: "317" }] }]);
+    expect(await draftOf(1)).toBeUndefined();
+  });
+
+  test("left by \u201cDo not keep\u201d it is erased", async () => {
+    await start(tablet);
+    await typeIn();
+    await goOn("first-fresh");
+    tick(panel.clearance.clear);
+    await waitFor(async () => expect(await draftOf(1)).toMatchObject({ cleared: true }));
+    fireEvent.click(button(form.leave));
+    await heading(words.title);
+    await waitFor(async () => expect(await draftOf(1)).toBeUndefined());
+  });
+
+  test("a full disk is said at once, and what was typed stays; with space again it is kept", async () => {
+    await start(tablet);
+    await typeIn();
+    await goOn("first-fresh");
+    const open = IDBDatabase.prototype.transaction;
+    const full = vi.spyOn(IDBDatabase.prototype, "transaction").mockImplementation(function (
+      this: IDBDatabase,
+      ...args: Parameters<IDBDatabase["transaction"]>
+    ) {
+      if (args[1] === "readwrite") throw new DOMException("full", "QuotaExceededError");
+      return open.apply(this, args);
+    });
+    tick(panel.clearance.clear);
+    fireEvent.click(screen.getByRole("radio", { name: spoken("317") }));
+    await screen.findByRole("alert");
+    keep();
+    await screen.findByRole("alert");
+    expect(isTicked(spoken("317"))).toBe(true);
+    expect(await typings()).toEqual([]);
+    full.mockRestore();
+    keep();
+    await heading(done.title.first);
+    expect(await typings()).toMatchObject([{ choices: [{ question: 1, choice: "317" }] }]);
+  });
+});
+
 const line: Partial<BlindPacket> = linePacket;
 
 describe("a scale on paper", () => {
@@ -165,7 +240,7 @@ describe("a scale on paper", () => {
   test("millimeters on the measured line; what cannot be is marked, what is empty is asked about, then it is kept", async () => {
     await start(tablet, line);
     await typeIn("1-3");
-    goOn("first-fresh");
+    await goOn("first-fresh");
     tick(panel.clearance.clear);
     const [one = "", two = ""] = first;
     fill(stroke(one, /How juicy .*first bite/), "60");

@@ -30,10 +30,14 @@ type Props = {
   tray: Tray;
   /** It was typed in before. */
   anew: boolean;
+  /** What this person typed before and never kept. */
+  begun: Form | null;
   problem: ProblemData | null;
   keep: (said: Said) => void;
   /** A question, as staff find it on the paper. */
   nameOf: (question: number) => string;
+  /** Every change, to be laid down. */
+  lay: (form: Form) => void;
   leave: () => void;
 };
 
@@ -46,9 +50,9 @@ export type Typing = {
   change: (question: number, change: Partial<Entry>) => void;
 };
 
-/** One ballot on one page, in the order of the paper. It begins empty, whoever typed before. */
+/** One ballot on one page, in the order of the paper. It begins empty, or as the same person left it. */
 export function PaperForm(props: Props) {
-  const { packet, tray, anew, problem, leave } = props;
+  const { packet, tray, anew, begun, problem, leave } = props;
   const { form, edit, wrong, hint, submit } = useForm(props);
   const typing: Typing = {
     packet,
@@ -75,6 +79,7 @@ export function PaperForm(props: Props) {
           </button>
         }
       >
+        {begun ? <p>{words.begun}</p> : null}
         <p class="fine">{words.how}</p>
         <Head packet={packet} form={form} edit={edit} />
         {packet.line && drawsLine(packet.line.attributes) ? (
@@ -87,13 +92,14 @@ export function PaperForm(props: Props) {
 }
 
 /** What is on the form, what is wrong with it, and what is asked before it is kept: the same press again keeps it. */
-function useForm({ packet, tray, keep, nameOf }: Props) {
-  const [form, setForm] = useState<Form>(blankForm);
+function useForm({ packet, tray, begun, keep, nameOf, lay }: Props) {
+  const [form, setForm] = useState<Form>(begun ?? blankForm);
   const [wrong, setWrong] = useState<Wrong[]>([]);
   const [hint, setHint] = useState<string | null>(null);
   const [asked, setAsked] = useState<string | null>(null);
   const edit = (next: Form, at?: Wrong["at"]): void => {
     setForm(next);
+    lay(next);
     setWrong((before) => before.filter((one) => one.at !== at));
     setAsked(null);
     setHint(null);

@@ -6,6 +6,7 @@ import { differenceOf, type PaperDifference } from "../../model/paper-agree.ts";
 import { type PaperTyped, paperTyped } from "../../model/paper-event.ts";
 import { problem } from "../../model/problem.ts";
 import type { AppParts } from "../parts.ts";
+import { paperDraftName } from "./paper-draft.ts";
 import type { Said } from "./paper-reading.ts";
 
 /** The one kind of event that this page reads and writes; no other page of a tablet needs it. */
@@ -35,7 +36,7 @@ export const differs = ({ head, length, questions }: PaperDifference): boolean =
   head || length || questions.length > 0;
 
 /**
- * Keeps a typing, once it is on disk, and says where this tablet's two typings stand then. A second press of the same
+ * Keeps a typing in place of its draft, once it is on disk, and says where this tablet's two typings stand then. A second press of the same
  * button keeps nothing anew.
  */
 export async function keepTyping(
@@ -53,6 +54,7 @@ export async function keepTyping(
   const body: PaperTyped = { tray, typing: person, against: other?.id ?? null, agrees, ...said, salt: salt() };
   const mark = `paper ${study} ${tray} ${before.count + 1}`;
   const stream = { kind: "study" as const, id: study };
-  await store.append(who.device, clock.instant(), { stream, kind: "paper-typed", body, mark }, paperEvents);
+  const draft = paperDraftName(study, { tray, person });
+  await store.append(who.device, clock.instant(), { stream, kind: "paper-typed", body, mark, draft }, paperEvents);
   return typingsOf(store, study, tray);
 }

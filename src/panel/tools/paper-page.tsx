@@ -14,15 +14,16 @@ import { Frame } from "../frame.tsx";
 import type { AppParts } from "../parts.ts";
 import { Lines, Next, Plain } from "../screens/pages.tsx";
 import type { Release } from "../tray-hold.ts";
+import { type Begun, begunTypings, readPaperDraft, usePaperDraft } from "./paper-draft.ts";
 import { PaperForm } from "./paper-form.tsx";
 import { differenceHere, differs, keepTyping, type Person, type Typings, typingsOf } from "./paper-log.ts";
-import { askedOf, type Said } from "./paper-reading.ts";
+import { askedOf, type Form, type Said } from "./paper-reading.ts";
 import { type About, WhoTypes } from "./paper-who.tsx";
 
 type At =
   | { at: "pick" }
   | { at: "who"; about: About }
-  | { at: "form"; about: About; person: Person }
+  | { at: "form"; about: About; person: Person; begun: Form | null }
   | { at: "done"; about: About; person: Person };
 
 type Props = { parts: AppParts; packet: BlindPacket | null; leave: () => void };
@@ -46,6 +47,7 @@ function Paper({ parts, packet, leave }: Props & { packet: BlindPacket }) {
   const [failed, setFailed] = useState<ProblemData | null>(null);
   const busy = useRef(false);
   const hold = useHeld(parts);
+  const draft = usePaperDraft(parts, packet.study, (thrown) => setFailed(thrown === null ? null : asProblem(thrown)));
   /** One thing at a time; what fails is said, and the page stays. */
   const run = async (job: () => Promise<At>): Promise<void> => {
     if (busy.current) return;
@@ -72,15 +74,31 @@ function Paper({ parts, packet, leave }: Props & { packet: BlindPacket }) {
     });
   switch (at.at) {
     case "pick":
-      return <PickTray packet={packet} problem={failed} open={(typed) => void open(typed)} leave={leave} />;
+      return (
+        <PickTray
+          {...{ packet, problem: failed, leave }}
+          begun={async () => {
+            await draft.settled();
+            return begunTypings(parts.store, packet.study);
+          }}
+          open={(typed) => void open(typed)}
+        />
+      );
     case "who": {
-      const type = (person: Person): void => go({ at: "form", about: at.about, person });
-      return <WhoTypes about={at.about} type={type} back={pick} />;
+      const { about } = at;
+      const type = (person: Person) =>
+        run(async () => {
+          const begun = await readPaperDraft(parts.store, packet.study, { tray: about.tray.tray, person });
+          return { at: "form", about, person, begun };
+        });
+      return <WhoTypes about={about} problem={failed} type={(person) => void type(person)} back={pick} />;
     }
     case "form": {
-      const { about, person } = at;
+      const { about, person, begun } = at;
+      const mine: Begun = { tray: about.tray.tray, person };
       const keep = (said: Said) =>
         run(async () => {
+          await draft.settled();
           const typings = await keepTyping(parts, packet, about.tray.tray, person, said);
           return { at: "done", person, about: { ...about, ...standingOf(typings, packet, about.tray) } };
         });
@@ -89,10 +107,15 @@ function Paper({ parts, packet, leave }: Props & { packet: BlindPacket }) {
           packet={packet}
           tray={about.tray}
           anew={about.typings.count > 0}
+          begun={begun}
           problem={failed}
           keep={(said) => void keep(said)}
           nameOf={(question) => questionName(packet, about.tray, question)}
-          leave={pick}
+          lay={(form) => draft.save(form, mine)}
+          leave={() => {
+            draft.drop(mine);
+            pick();
+          }}
         />
       );
     }
@@ -155,10 +178,17 @@ function questionName(packet: BlindPacket, tray: Tray, question: number): string
   return several ? words.form.question(question) : words.form.theQuestion;
 }
 
-type PickProps = { packet: BlindPacket; problem: ProblemData | null; open: (typed: string) => void; leave: () => void };
+type PickProps = {
+  packet: BlindPacket;
+  begun: () => Promise<Begun[]>;
+  problem: ProblemData | null;
+  open: (typed: string) => void;
+  leave: () => void;
+};
 
-function PickTray({ packet, problem: failed, open, leave }: PickProps) {
+function PickTray({ packet, begun: read, problem: failed, open, leave }: PickProps) {
   const [typed, setTyped] = useState("");
+  const begun = useBegun(read);
   const [hint, setHint] = useState<string | null>(null);
   const submit = (event: Event): void => {
     event.preventDefault();
@@ -195,10 +225,25 @@ function PickTray({ packet, problem: failed, open, leave }: PickProps) {
             }}
           />
         </div>
+        {begun.length > 0 ? <p>{words.begun(begun.map((one) => ({ ...one, label: trayLabel(one.tray) })))}</p> : null}
         <p class="fine">{words.seal(packet.commitment)}</p>
       </Frame>
     </form>
   );
+}
+
+/** Typings that were left half way on this tablet, as they were when the page opened; none where they cannot be read. */
+function useBegun(read: () => Promise<Begun[]>): Begun[] {
+  const [begun, setBegun] = useState<Begun[]>([]);
+  useEffect(() => {
+    let here = true;
+    const take = (found: Begun[]) => here && setBegun(found);
+    read().then(take, () => take([]));
+    return () => {
+      here = false;
+    };
+  }, []);
+  return begun;
 }
 
 type DoneProps = { about: About; person: Person; again: () => void; another: () => void; leave: () => void };

@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import type { ProblemData } from "../../model/problem.ts";
 import { trayLabel } from "../../model/tray.ts";
 import { panelPaper } from "../../words/en/panel-paper.ts";
 import type { Tray } from "../flow.ts";
@@ -39,10 +40,10 @@ function optionsOf({ typings, difference }: About): Option[] {
   ];
 }
 
-type Props = { about: About; type: (person: Person) => void; back: () => void };
+type Props = { about: About; problem: ProblemData | null; type: (person: Person) => void; back: () => void };
 
 /** Who sits at the tablet: the first person, or the second, who does not know what was typed. No name is asked for. */
-export function WhoTypes({ about, type, back }: Props) {
+export function WhoTypes({ about, problem, type, back }: Props) {
   const { tray, typings, difference, taken, closed } = about;
   const [chosen, setChosen] = useState<Person | null>(null);
   const [hint, setHint] = useState<string | null>(null);
@@ -56,6 +57,7 @@ export function WhoTypes({ about, type, back }: Props) {
   return (
     <Frame
       title={words.title(label)}
+      problem={problem}
       hint={hint}
       left={done ? null : <Plain label={panelPaper.done.another} press={back} />}
       right={<Next label={done ? panelPaper.done.another : panelPaper.next} press={done ? back : go} />}

@@ -16,6 +16,8 @@ export const panelPaper = {
   nothingTyped: "Please type the tray number first, with the digit after the dash.",
   seal: (commitment: string) =>
     `The foot of the ballot must say: Seal ${(commitment.slice(0, 12).match(/.{4}/g) ?? []).join("\u00a0")}. If it says another one, it belongs to another tasting.`,
+  begun: (typings: readonly { label: string; person: 1 | 2 }[]) =>
+    `Begun on this tablet and not kept: ${listed(typings.map(({ label, person }) => `tray ${whole(label)}, ${person === 1 ? "first" : "second"} person`))}. Whoever began it types the number and goes on.`,
 
   who: {
     title: (label: string) => `Who types in tray ${whole(label)}?`,
@@ -47,6 +49,8 @@ export const panelPaper = {
     anew: (label: string) => `Tray ${whole(label)} once more, as it stands on the paper`,
     head: "At the head of the ballot",
     headHow: "Tick what is ticked on the paper.",
+    begun:
+      "This was begun before and not kept. What was typed then is here again. Hold it against the paper from the top.",
     how: "Type what is there, also where it looks odd. What was left empty stays empty here.",
     length: "Length of the printed lines",
     lengthHow: (planned: number) =>
