@@ -46,6 +46,8 @@ export type Ballot = {
   device: string;
   /** How far a ballot on paper is typed in and checked; null for one that was given on a tablet. */
   paper: PaperState | null;
+  /** Of a ballot on paper: something of it was typed after the reveal, and is left out. */
+  typedAfterReveal: boolean;
   events: string[];
   openedAt: string | null;
   answered: boolean;
@@ -126,7 +128,7 @@ export const isBallotFact = (fact: Fact): fact is BallotFact =>
 
 /** A ballot of which nothing is known yet. */
 export const blankBallot = (tray: number, device: string): Ballot => ({
-  ...{ tray, device, paper: null, events: [] },
+  ...{ tray, device, paper: null, typedAfterReveal: false, events: [] },
   ...{ openedAt: null, answered: false, answeredAt: null },
   ...{ answers: new Map(), marks: new Map(), portions: new Map(), questions: new Map() },
   ...{ complete: false, late: false, answerEvents: [], finished: false },

@@ -3,7 +3,7 @@ import { type BlindPacket, questionsOf } from "../model/packet.ts";
 import type { Departure, UnansweredReason } from "../model/record.ts";
 import { type Ballot, isBallotFact, type KeptMark } from "./ballots.ts";
 import type { StudyState } from "./fold.ts";
-import type { TrayState } from "./trays.ts";
+import { isUnchecked, type TrayState } from "./trays.ts";
 
 /** What is known of a study beside the facts that were read. */
 export type Around = {
@@ -119,7 +119,7 @@ function reasonOf({ status, ballots }: TrayState): UnansweredReason {
     case "unchecked":
       return "not-checked";
     default:
-      return ballots.some(({ answered }) => answered) ? "too-late" : "not-answered";
+      return ballots.some(({ answered, paper }) => answered || paper === "after-reveal") ? "too-late" : "not-answered";
   }
 }
 
@@ -131,14 +131,16 @@ function departuresOf(tray: TrayState): Departure[] {
     if (ballot.arrival === "after-reveal") list.push({ what: "after-reveal", tray: number });
     if (ballot.arrival === "late") list.push({ what: "late-excluded", tray: number });
     if (ballot.stopped) list.push({ what: "stopped", tray: number, reason: ballot.stopped });
-    const { paper } = ballot;
-    if (paper && paper !== "checked" && !ballot.voided)
-      list.push({ what: "paper-not-checked", tray: number, why: paper === "once" ? "once" : "differs" });
+    if (isUnchecked(ballot))
+      list.push({ what: "paper-not-checked", tray: number, why: ballot.paper === "once" ? "once" : "differs" });
+    if (ballot.typedAfterReveal) list.push({ what: "paper-after-reveal", tray: number });
   }
   const { counted } = tray;
   if (counted?.complete && !counted.finished) list.push({ what: "unfinished", tray: number });
   if (counted && counted.admission !== null)
     list.push({ what: "late-admitted", tray: number, note: counted.admission });
+  if (counted?.paper && tray.ballots.some(({ paper, voided }) => paper && voided))
+    list.push({ what: "paper-typed-anew", tray: number });
   if (tray.settled) list.push({ what: "contest-settled", tray: number, note: tray.settled.body.note });
   if (tray.status === "contested") list.push({ what: "contest-open", tray: number });
   if (tray.served) {

@@ -1,9 +1,8 @@
-import type { Heads } from "../model/ballot-event.ts";
 import { type BlindPacket, type BlindTray, isAnswer, questionsOf } from "../model/packet.ts";
 import { agree } from "../model/paper-agree.ts";
 import { answeredOnPaper, type PaperTyped } from "../model/paper-event.ts";
 import { placeOfStep } from "../model/steps.ts";
-import { type Arrival, type Ballot, blankBallot, type KeptAnswer, type KeptMark } from "./ballots.ts";
+import { type Arrival, type Ballot, blankBallot, type KeptAnswer, type KeptMark, type Rulings } from "./ballots.ts";
 import { type FactOf, within } from "./fact.ts";
 
 /**
@@ -11,8 +10,11 @@ import { type FactOf, within } from "./fact.ts";
  * second who typed it anew.
  */
 
-/** `checked` counts; `once`: one person typed it; `differs`: two did, and not the same; `unknown`: outlines do not say. */
-export type PaperState = "once" | "differs" | "unknown" | "checked";
+/**
+ * `checked` counts; `once`: one person typed it; `differs`: two did, and not the same; `unknown`: outlines do not say;
+ * `after-reveal`: nobody typed it before the key was open.
+ */
+export type PaperState = "once" | "differs" | "unknown" | "checked" | "after-reveal";
 
 type Typing = FactOf<"paper-typed">;
 type Full = Extract<Typing, { outline: false }>;
@@ -50,25 +52,45 @@ function fitsMark(
 }
 
 /**
- * The paper ballot of a tray.
+ * The paper ballots of a tray: each entry that was voided, and the one that was not. A void belongs to the typings that it
+ * names; what two people type anew is another entry, and both of them have to type it, since a typing alone counts for
+ * nothing.
+ *
+ * Takes    typings: of this tray, each of which fits it; `heads` and `voids` of the rulings
+ * Returns  one ballot for each void that names typings, and last what no void names
+ */
+export function paperBallots(
+  typings: readonly Typing[],
+  packet: BlindPacket,
+  { heads, voids }: Pick<Rulings, "heads" | "voids">,
+): Ballot[] {
+  const entries = new Map<string, Typing[]>([...voids.map(({ id }) => [id, []] as [string, Typing[]]), ["", []]]);
+  for (const typing of typings) {
+    const named = voids.find(({ body }) => body.targets.includes(typing.id))?.id ?? "";
+    entries.get(named)?.push(typing);
+  }
+  return [...entries.values()].flatMap((entry) => (entry.length === 0 ? [] : [paperBallot(entry, packet, heads)]));
+}
+
+/**
+ * One entry of a tray's paper ballot.
  *
  * Takes    typings: of this tray, each of which fits it, at least one; heads: what close and reveal saw
  * Returns  the same for the same typings in every order. What stood in time goes before what came late; then the latest
- *          pair that agrees counts, by the order of ids
+ *          pair that agrees counts, by the order of ids. What was typed after the reveal is no part of it: whoever
+ *          typed it could have seen the key
  */
-export function paperBallot(
-  typings: readonly Typing[],
-  packet: BlindPacket,
-  heads: { close: Heads | null; reveal: Heads | null },
-): Ballot {
-  const sorted = typings.toSorted((a, b) => (a.id < b.id ? -1 : 1));
+function paperBallot(typings: readonly Typing[], packet: BlindPacket, heads: Rulings["heads"]): Ballot {
+  const all = typings.toSorted((a, b) => (a.id < b.id ? -1 : 1));
+  const sorted = all.filter((typing) => within(typing, heads.reveal));
   const { pair, arrival } = pairOf(sorted, heads);
-  const [earliest] = sorted;
+  const [earliest] = sorted.length > 0 ? sorted : all;
   const ballot: Ballot = {
     ...blankBallot(earliest?.body.tray ?? 0, (pair?.first ?? earliest)?.device ?? ""),
-    events: sorted.map(({ id }) => id),
+    events: all.map(({ id }) => id),
     openedAt: earliest?.at ?? null,
-    paper: pair ? "checked" : stateOf(sorted.filter((typing) => within(typing, heads.reveal))),
+    paper: pair ? "checked" : stateOf(sorted),
+    typedAfterReveal: sorted.length < all.length,
   };
   if (!pair) return ballot;
   ballot.finished = true;
@@ -84,11 +106,11 @@ export function paperBallot(
   return ballot;
 }
 
-function pairOf(sorted: readonly Typing[], heads: { close: Heads | null; reveal: Heads | null }) {
+/** Of typings that the reveal saw. */
+function pairOf(sorted: readonly Typing[], heads: Rulings["heads"]) {
   const sights: [Arrival, (typing: Typing) => boolean][] = [
-    ["on-time", (typing) => within(typing, heads.close) && within(typing, heads.reveal)],
-    ["late", (typing) => within(typing, heads.reveal)],
-    ["after-reveal", () => true],
+    ["on-time", (typing) => within(typing, heads.close)],
+    ["late", () => true],
   ];
   for (const [arrival, sees] of sights) {
     const pair = latestPair(sorted.filter(sees));
@@ -104,7 +126,7 @@ function latestPair(sorted: readonly Typing[]): Pair | null {
     .filter(({ body }) => body.typing === 1)
     .flatMap((first) =>
       standing
-        .filter((second) => second.body.typing === 2 && agreed(first, second))
+        .filter((second) => second.body.typing === 2 && sameIn(first, second) === true)
         .map((second): Pair => ({ first, second })),
     );
   const ends = ({ first, second }: Pair): string => [first.id, second.id].sort().reverse().join(" ");
@@ -121,21 +143,27 @@ function lastOfEach(sorted: readonly Typing[]): Typing[] {
   return [...last.values()];
 }
 
-/** By what was typed; where only outlines are known, by what the tablet said that had both. */
-function agreed(one: Typing, other: Typing): boolean {
+/**
+ * Do two typings say the same? By what was typed; where only outlines are known, by what the server said, or the tablet
+ * that had both. Null where nobody said.
+ */
+function sameIn(one: Typing, other: Typing): boolean | null {
   if (!one.outline && !other.outline) return agree(one.body, other.body);
-  return [
-    [one, other],
-    [other, one],
-  ].some(([later, earlier]) => later?.body.agrees === true && later.body.against === earlier?.id);
+  return saidOf(one, other) ?? saidOf(other, one);
+}
+
+function saidOf({ outline, body }: Typing, { id }: Typing): boolean | null {
+  const compared = outline ? body.compared.find(({ typing }) => typing === id) : undefined;
+  return compared?.agrees ?? (body.against === id ? body.agrees : null);
 }
 
 /** Without a pair that agrees. */
 function stateOf(sorted: readonly Typing[]): PaperState {
+  if (sorted.length === 0) return "after-reveal";
   const standing = lastOfEach(sorted);
-  if (new Set(standing.map(({ body }) => body.typing)).size < 2) return "once";
-  const said = standing.some(({ body }) => body.agrees === false);
-  return said || standing.every(({ outline }) => !outline) ? "differs" : "unknown";
+  const [first, second] = ([1, 2] as const).map((person) => standing.filter(({ body }) => body.typing === person));
+  if (!first?.length || !second?.length) return "once";
+  return first.some((one) => second.some((other) => sameIn(one, other) === false)) ? "differs" : "unknown";
 }
 
 /** An answer counts only if somebody ticked that nothing concerns them, and agreed where they were asked. */

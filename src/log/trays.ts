@@ -13,7 +13,7 @@ import {
   type Rulings,
 } from "./ballots.ts";
 import type { FactOf } from "./fact.ts";
-import { fitsPaper, paperBallot } from "./paper.ts";
+import { fitsPaper, paperBallots } from "./paper.ts";
 
 /** `unchecked`: a ballot on paper was typed in, and no second person has typed the same. */
 export type TrayStatus =
@@ -64,7 +64,7 @@ export function foldTrays(sorted: Fact[], packet: BlindPacket | null, rulings: R
       .filter((b) => b.tray === tray.tray)
       .sort((a, b) => (a.device < b.device ? -1 : 1));
     const typed = typings.get(tray.tray);
-    if (packet && typed) mine.push(paperBallot(typed, packet, rulings.heads));
+    if (packet && typed) mine.push(...paperBallots(typed, packet, rulings));
     for (const ballot of mine) {
       judgeBallot(ballot, rulings);
       ballot.complete = packet !== null && isComplete(ballot, packet, tray);
@@ -100,6 +100,10 @@ function judgeTray(tray: BlindTray, ballots: Ballot[], rulings: Rulings, packet:
   return { ...tray, status: statusOf(ballots, standing, counted), ballots, counted: counted ?? null, settled, served };
 }
 
+/** A ballot on paper that would count, had a second person typed the same. */
+export const isUnchecked = ({ paper, voided }: Pick<Ballot, "paper" | "voided">): boolean =>
+  !voided && (paper === "once" || paper === "differs" || paper === "unknown");
+
 function statusOf(ballots: Ballot[], standing: Ballot[], counted: Ballot | undefined): TrayStatus {
   if (counted?.complete) return "answered";
   // some marks of a line scale are there: they count, and the tray may still be going on
@@ -107,7 +111,7 @@ function statusOf(ballots: Ballot[], standing: Ballot[], counted: Ballot | undef
   // what is on paper goes no further: what it lacks was left empty
   if (counted) return counted.paper ? "answered" : "open";
   if (standing.length > 1) return "contested";
-  if (ballots.some((b) => b.paper && b.paper !== "checked" && !b.voided)) return "unchecked";
+  if (ballots.some(isUnchecked)) return "unchecked";
   if (ballots.some((b) => b.voided)) return "voided";
   if (ballots.some((b) => b.stopped)) return "stopped";
   return ballots.length > 0 ? "open" : "waiting";

@@ -58,6 +58,11 @@ export const paperOutline = z.strictObject({
   agrees: z.nullable(z.boolean()),
   stopped: z.nullable(z.enum(stopReasons)),
   questions: z.array(count),
+  /**
+   * The other person's typings of this tray that the server had when this one came, from any tablet, and whether the two
+   * agree. The server holds what was typed; that two say the same tells nothing of what they say.
+   */
+  compared: z._default(z.array(z.strictObject({ typing: id, agrees: z.boolean() })), []),
 });
 
 /** The questions that have an answer; of a scale also those that the panelist could not judge, as on a tablet. */

@@ -163,6 +163,10 @@ export const departure = z.discriminatedUnion("what", [
   z.strictObject({ what: z.literal("typed-from-paper"), trays: z.array(trayNumber) }),
   /** Typed in by one person only, or by two who did not type the same: it does not count. */
   z.strictObject({ what: z.literal("paper-not-checked"), tray: trayNumber, why: z.enum(["once", "differs"]) }),
+  /** Typed in after the reveal, by whoever could have seen the key: it does not count. */
+  z.strictObject({ what: z.literal("paper-after-reveal"), tray: trayNumber }),
+  /** The counted ballot on paper was typed in anew after an entry of it was voided. */
+  z.strictObject({ what: z.literal("paper-typed-anew"), tray: trayNumber }),
   z.strictObject({ what: z.literal("key-reprinted"), paper: line }),
   z.strictObject({ what: z.literal("closed-with-unsent"), unsent: count }),
   z.strictObject({ what: z.literal("rival-event"), kind: line }),

@@ -29,6 +29,9 @@ export function CloseStudy({ id, state, fetching }: StudyProps) {
     [...state.trays.values()].filter((tray) => tray.status === status).map(({ tray }) => trayLabel(tray));
   const open = traysOf("open");
   const unchecked = traysOf("unchecked");
+  const differing = [...state.trays.values()]
+    .filter(({ status, ballots }) => status === "unchecked" && ballots.some(({ paper }) => paper === "differs"))
+    .map(({ tray }) => trayLabel(tray));
   const perhaps = mayHold(devices.list ?? [], id, state, lead.now());
   const unknown = fetching.thrown !== null || devices.fetching.thrown !== null;
 
@@ -53,6 +56,7 @@ export function CloseStudy({ id, state, fetching }: StudyProps) {
         </p>
         {open.length > 0 ? <p>{words.openTrays(listed(open))}</p> : null}
         {unchecked.length > 0 ? <p>{words.unchecked(listed(unchecked))}</p> : null}
+        {differing.length > 0 ? <p>{words.differing(listed(differing))}</p> : null}
       </section>
       <section>
         {holding.length > 0 ? (

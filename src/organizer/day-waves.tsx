@@ -134,7 +134,10 @@ function StatusCell({ id, row, served }: { id: string; row: DayRow; served: bool
       {paper === undefined ? null : (
         <>
           <br />
-          <span class="fine">{paper}</span>
+          <span class="fine">
+            {row.typedAnew ? `${dayWords.typedAnew}; ` : ""}
+            {paper}
+          </span>
         </>
       )}
       {row.instead === null ? null : <span class="fine whole"> {dayWords.instead(trayLabel(row.instead))}</span>}

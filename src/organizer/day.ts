@@ -25,6 +25,8 @@ export type DayRow = {
   spare: boolean;
   status: TrayStatus | "late" | "spare";
   ballots: { device: string; at: string | null; late: boolean; paper: PaperState | null }[];
+  /** Its ballot on paper was typed in anew after an entry of it was voided. */
+  typedAnew: boolean;
   /** Of a tray with several questions that is going on: how many are kept, and how many there are. */
   kept: { questions: number; of: number } | null;
   /** The tray it stands in for, when it is a spare that was served. */
@@ -45,8 +47,11 @@ export function dayRows(state: StudyState): { wave: number; rows: DayRow[] }[] {
         device: ballot.device,
         at: ballot.answeredAt ?? ballot.openedAt,
         late: ballot.late,
-        paper: ballot.paper,
+        paper: ballot.voided ? null : ballot.paper,
       })),
+      typedAnew: [true, false].every((gone) =>
+        tray.ballots.some(({ paper, voided }) => paper !== null && (voided !== null) === gone),
+      ),
       kept: keptOf(tray, state),
       instead: tray.served?.body.instead ?? null,
     });

@@ -32,6 +32,21 @@ const typed = (
 
 const outlinesOf = (facts: readonly Fact[]): Fact[] =>
   facts.map((fact) => readOutline(outlineOf(fact), fact.hash)).filter((fact) => fact !== null);
+/** Outlines as the server gives them out: with what it says of typings that came before. */
+const withCompared = (outlines: readonly Fact[], facts: readonly Fact[]): Fact[] => {
+  const full = facts.filter((fact) => fact.kind === "paper-typed" && !fact.outline);
+  return outlines.map((outline) => {
+    if (outline.kind !== "paper-typed" || !outline.outline) return outline;
+    const at = full.findIndex(({ id }) => id === outline.id);
+    const mine = full[at]?.body as Typed;
+    const compared = full.slice(0, at).flatMap(({ id, body }) => {
+      const other = body as Typed;
+      const same = other.choices[0]?.choice === mine.choices[0]?.choice;
+      return other.tray === mine.tray && other.typing !== mine.typing ? [{ typing: id, agrees: same }] : [];
+    });
+    return { ...outline, body: { ...outline.body, compared } };
+  });
+};
 const plain = (state: StudyState) =>
   JSON.stringify({
     ...state,
@@ -155,14 +170,87 @@ describe("beside tablets and rulings", () => {
     expect(recordAfter(log, facts).judgments.map(({ choice, paper }) => [choice, paper])).toEqual([["309", true]]);
   });
 
-  test("a void names the typings; what is typed afterwards stays void", () => {
+  test("a void belongs to the typings it names: one person alone does not undo it, two who type anew make a new entry", () => {
+    const log = new Writer();
+    const [first, second] = [typed(log, tabletA, 1, 1, "309"), typed(log, tabletA, 1, 2, "309")];
+    const voided = { tray: 1, targets: [first.id, second.id], reason: "spoiled" as const, note: "" };
+    const facts = [log.lock(), first, second, log.write(lead, "ballot-voided", voided)];
+    expect(foldStudy(facts).trays.get(1)).toMatchObject({ status: "voided", counted: null });
+    expect(recordAfter(log, facts).departures.map(({ what }) => what)).not.toContain("paper-not-checked");
+    // the same as the voided first typing, but no second typing of it stands
+    facts.push(typed(log, tabletB, 1, 2, "309"));
+    expect(foldStudy(facts).trays.get(1)).toMatchObject({ status: "unchecked", counted: null });
+    expect(recordAfter(log, facts).departures).toContainEqual({ what: "paper-not-checked", tray: 1, why: "once" });
+    facts.push(typed(log, tabletB, 1, 1, "309"));
+    for (const known of [facts, outlinesOf(facts)]) {
+      const compared = known === facts ? known : withCompared(known, facts);
+      expect(foldStudy(compared).trays.get(1)).toMatchObject({
+        ...{ status: "answered", counted: { paper: "checked", voided: null } },
+        ballots: [{ voided: { reason: "spoiled" } }, { voided: null }],
+      });
+    }
+    const { judgments, departures } = recordAfter(log, facts);
+    expect(judgments.map(({ choice, paper }) => [choice, paper])).toEqual([["309", true]]);
+    expect(departures).toContainEqual({ what: "paper-typed-anew", tray: 1 });
+    expect(departures).toContainEqual({ what: "ballot-voided", tray: 1, reason: "spoiled", note: "" });
+    // and the new entry can be voided as well
+    const again = facts.slice(-2).map(({ id }) => id);
+    facts.push(log.write(lead, "ballot-voided", { tray: 1, targets: again, reason: "other", note: "" }));
+    expect(foldStudy(facts).trays.get(1)).toMatchObject({ status: "voided", counted: null });
+  });
+
+  test("typed anew after the close: late, as every answer then", () => {
     const log = new Writer();
     const first = typed(log, tabletA, 1, 1, "309");
     const facts = [log.lock(), first];
-    facts.push(log.write(lead, "ballot-voided", { tray: 1, targets: [first.id], reason: "spoiled", note: "" }));
-    facts.push(typed(log, tabletB, 1, 2, "309"));
-    expect(foldStudy(facts).trays.get(1)).toMatchObject({ status: "voided", counted: null });
-    expect(recordAfter(log, facts).departures.map(({ what }) => what)).not.toContain("paper-not-checked");
+    facts.push(log.write(lead, "ballot-voided", { tray: 1, targets: [first.id], reason: "other", note: "" }));
+    facts.push(log.write(lead, "study-closed", { heads: headsOf(facts), knownUnsent: 0, note: "" }));
+    facts.push(typed(log, tabletA, 1, 1, "309"), typed(log, tabletA, 1, 2, "309"));
+    expect(foldStudy(facts).trays.get(1)).toMatchObject({ counted: null });
+    expect(recordAfter(log, facts).departures).toContainEqual({ what: "late-excluded", tray: 1 });
+  });
+
+  describe("typed after the reveal, when the key could have been seen", () => {
+    const revealed = (log: Writer, facts: Fact[]): Fact[] => [...facts, log.reveal(headsOf(facts))];
+
+    test.each([
+      ["by both", [1, 2] as const],
+      ["by one", [1] as const],
+    ])("%s: it does not count, and is not told as unchecked", (_who, people) => {
+      const log = new Writer();
+      const facts = revealed(log, [log.lock(), ...log.ballot(tabletA, 2, "518")]);
+      for (const person of people) facts.push(typed(log, tabletB, 1, person, "309"));
+      const state = foldStudy(facts);
+      expect(state.trays.get(1)).toMatchObject({
+        counted: null,
+        ballots: [{ paper: "after-reveal", answered: false }],
+      });
+      expect(state.trays.get(1)?.status).not.toBe("unchecked");
+      const { judgments, departures } = recordOf(state, { keyMatches: true });
+      expect(judgments.map(({ tray }) => tray)).toEqual([2]);
+      expect(departures).toContainEqual({ what: "paper-after-reveal", tray: 1 });
+      expect(departures).toContainEqual({ what: "not-answered", why: "too-late", trays: [1] });
+      expect(departures.map(({ what }) => what)).not.toContain("paper-not-checked");
+    });
+
+    test("the check alone: the first typing stays unchecked, and the report says both", () => {
+      const log = new Writer();
+      const facts = revealed(log, [log.lock(), typed(log, tabletA, 1, 1, "309")]);
+      facts.push(typed(log, tabletA, 1, 2, "309"));
+      const { judgments, departures } = recordOf(foldStudy(facts), { keyMatches: true });
+      expect(judgments).toEqual([]);
+      expect(departures).toContainEqual({ what: "paper-after-reveal", tray: 1 });
+      expect(departures).toContainEqual({ what: "paper-not-checked", tray: 1, why: "once" });
+    });
+
+    test("a typing more of a ballot that counts changes nothing of it", () => {
+      const log = new Writer();
+      const facts = revealed(log, [log.lock(), typed(log, tabletA, 1, 1, "309"), typed(log, tabletA, 1, 2, "309")]);
+      facts.push(typed(log, tabletA, 1, 1, "715"), typed(log, tabletA, 1, 2, "715"));
+      const { judgments, departures } = recordOf(foldStudy(facts), { keyMatches: true });
+      expect(judgments.map(({ choice }) => choice)).toEqual(["309"]);
+      expect(departures).toContainEqual({ what: "paper-after-reveal", tray: 1 });
+    });
   });
 
   test("checked after the close: late, and in once it is admitted", () => {
@@ -191,7 +279,18 @@ describe("outlines", () => {
     expect(answersCounted(state)).toBe(1);
   });
 
-  test("of two tablets do not say whether both are the same; a tablet that has both says when they differ", () => {
+  test.each([
+    ["309", "checked"],
+    ["715", "differs"],
+  ])("of two tablets, with the word of the server: typed %s by the second, %s", (second, paper) => {
+    const log = new Writer();
+    const facts = [log.lock(), typed(log, tabletA, 1, 1, "309"), typed(log, tabletB, 1, 2, second)];
+    const outlines = withCompared(outlinesOf(facts), facts);
+    for (const known of [outlines, outlines.toReversed()])
+      expect(foldStudy(known).trays.get(1)?.ballots[0]?.paper).toBe(paper);
+  });
+
+  test("of two tablets alone do not say whether both are the same; a tablet that has both says when they differ", () => {
     const log = new Writer();
     const first = typed(log, tabletA, 1, 1, "309");
     const apart = [log.lock(), first, typed(log, tabletB, 1, 2, "309")];

@@ -76,6 +76,35 @@ describe("a ballot on paper", () => {
     expect(screen.queryByRole("radio")).toBeNull();
   });
 
+  test("typed in anew after both agreed, as when the lead has voided it: held against nothing from before", async () => {
+    await start(tablet);
+    await typeIn();
+    await typeCode("first-fresh", "317");
+    await heading(done.title.first);
+    fireEvent.click(button(done.another));
+    await tray("17-4");
+    await typeCode("second-after", "317");
+    await heading(done.title.agrees);
+    fireEvent.click(button(done.another));
+    await tray("17-4");
+    fireEvent.click(button(who.anew));
+    await screen.findByText(who.fresh("17-4"));
+    await typeCode("first-fresh", "317");
+    await heading(done.title.first);
+    fireEvent.click(button(done.another));
+    await tray("17-4");
+    await typeCode("second-after", "317");
+    await heading(done.title.agrees);
+    const kept = await typings();
+    expect(kept.map(({ typing, agrees }) => [typing, agrees])).toEqual([
+      [1, null],
+      [2, true],
+      [1, null],
+      [2, true],
+    ]);
+    expect(kept[3]?.against).not.toBe(kept[1]?.against);
+  });
+
   test("two that differ: where is said, never what; one of them types again", async () => {
     await start(tablet);
     await typeIn();

@@ -94,13 +94,15 @@ export async function bytesOnTablets({ plan, seed, salt }: World, pack: Packer =
       [a, ballot(write, a.device, packet, first, 0)],
       [b, ballot(write, b.device, packet, first, 1)],
       [b, ballot(write, b.device, packet, second, (answersOf(packet, second).length || second.codes.length) - 1)],
-      [b, onPaper(write, b.device, packet, third)],
+      [b, onPaper(write, b.device, packet, third, 1)],
+      [a, onPaper(write, a.device, packet, third, 2)],
     ] as const;
     for (const [tablet, events] of ballots) await push(tablet, events);
     await look();
     const ends = ballots.map(([, events]) => events.length);
-    const ofB = ends.slice(1).reduce((sum, count) => sum + count, 0);
-    const heads = { [a.device]: ends[0] ?? 0, [b.device]: ofB, [lead.device]: 2 };
+    const countOf = (tablet: EnrollReply): number =>
+      ends.reduce((sum, count, at) => (ballots[at]?.[0] === tablet ? sum + count : sum), 0);
+    const heads = { [a.device]: countOf(a), [b.device]: countOf(b), [lead.device]: 2 };
     await house.push(lead, [write(lead.device, "study-closed", { heads, knownUnsent: 0, note: "" })]);
     await house.push(lead, [write(lead.device, "key-revealed", { heads, opened })]);
     await look();
@@ -163,8 +165,14 @@ export function ballot(
   ];
 }
 
-/** A ballot on paper, typed in twice on one tablet: the first answer, or the first place of a line or of steps. */
-function onPaper(write: ReturnType<typeof writer>, device: string, packet: BlindPacket, blind: BlindTray): string[] {
+/** A ballot on paper as one of two people types it in: the first answer, or the first place of a line or of steps. */
+function onPaper(
+  write: ReturnType<typeof writer>,
+  device: string,
+  packet: BlindPacket,
+  blind: BlindTray,
+  typing: 1 | 2,
+): string[] {
   // portions are weighed: no tablet types their ballots in
   if (packet.chew) return [];
   const { tray, codes } = blind;
@@ -178,13 +186,13 @@ function onPaper(write: ReturnType<typeof writer>, device: string, packet: Blind
       ...(form.kind === "line" ? { mm: 30 * at, step: null } : { mm: null, step: 1 }),
     })),
   );
-  return ([1, 2] as const).map((typing) =>
+  return [
     write(device, "paper-typed", {
-      ...{ tray, typing, against: null, agrees: typing === 2 || null, clearance: "0".repeat(64), consent: null },
+      ...{ tray, typing, against: null, agrees: null, clearance: "0".repeat(64), consent: null },
       ...{ stopped: null, lineMm: packet.line?.lengthMm ? 120 : null, salt: "5a".repeat(32) },
       ...(packet.line ? { choices: [], marks } : { choices, marks: [] }),
     }),
-  );
+  ];
 }
 
 /** The places that a ballot marks, one after the other: parts of a line, or steps. */

@@ -153,6 +153,45 @@ test("a ballot on paper: taken for every tablet, which questions have an answer 
   expect(opened.text).toMatch(theCode);
 });
 
+test("a ballot on paper typed in at two tablets: the lead learns whether the two agree, and not what they say", async () => {
+  const other = await house.device(lead, "panel", study);
+  const otherPen = new Pen(other.device);
+  await house.push(lead, [leadPen.lock(study).text]);
+  const typing = (of: Pen, tray: number, person: 1 | 2, choice: string): string =>
+    of.write(study, "paper-typed", {
+      ...{ tray, typing: person, against: null, agrees: null, clearance: salt, consent: null, stopped: null },
+      ...{ lineMm: null, choices: [{ question: 1, choice, guess: false }], marks: [], salt },
+    }).text;
+  await house.push(tablet, [typing(pen, 1, 1, "715"), typing(pen, 2, 1, "264")]);
+  const before = (await eventsOf(lead)).head;
+  await house.push(other, [
+    typing(otherPen, 1, 2, "309"),
+    typing(otherPen, 2, 2, "264"),
+    typing(otherPen, 1, 2, "715"),
+  ]);
+  const outlines = (
+    visible((await eventsOf(lead)).events) as { id: string; kind: string; body: { compared: unknown } }[]
+  ).filter(({ kind }) => kind === "paper-typed");
+  const ids = outlines.map(({ id }) => id);
+  const said = outlines.map(({ body }) => body.compared);
+  expect(said).toEqual([
+    [],
+    [],
+    [{ typing: ids[0], agrees: false }],
+    [{ typing: ids[1], agrees: true }],
+    [{ typing: ids[0], agrees: true }],
+  ]);
+  // a lead that has the first ones already is told the same of the later ones
+  const later = await house.call("GET", `/api/studies/${study}/events?after=${before}`, { token: lead.token });
+  expect(later.text).toContain(`"typing":"${ids[1]}","agrees":true`);
+  expect(later.text).not.toMatch(/"715\\?"|"264\\?"|"309\\?"|guess|choices/);
+  // and no tablet is told anything of it
+  for (const { token } of [tablet, other]) {
+    const reply = await house.call("GET", "/api/panel", { token });
+    expect(reply.text).not.toMatch(/agrees|compared/);
+  }
+});
+
 test("G6 a field too many in the packet is a 500 and nothing of it is sent", async () => {
   const { text } = leadPen.lock(study);
   await house.push(lead, [text]);

@@ -17,6 +17,8 @@ type Typing = { id: string; body: PaperTyped };
 
 /** The last typing of each of the two people on this tablet, and how often the tray was typed in here. */
 export type Typings = { 1: Typing | null; 2: Typing | null; count: number };
+/** As if nobody had typed the tray in here: what is typed anew is held against nothing that was typed before. */
+export const freshTypings = ({ count }: Typings): Typings => ({ 1: null, 2: null, count });
 
 export async function typingsOf(store: EventStore, study: string, tray: number): Promise<Typings> {
   const facts = await store.ownFacts({ kind: "study", id: study }, paperEvents);
@@ -24,8 +26,17 @@ export async function typingsOf(store: EventStore, study: string, tray: number):
     .filter((fact): fact is Extract<FactOf<"paper-typed">, { outline: false }> => fact.kind === "paper-typed")
     .filter(({ body }) => body.tray === tray)
     .sort((a, b) => (a.id < b.id ? -1 : 1));
-  const last = (person: Person): Typing | null => mine.findLast(({ body }) => body.typing === person) ?? null;
-  return { 1: last(1), 2: last(2), count: mine.length };
+  let standing: Typings = { 1: null, 2: null, count: mine.length };
+  for (const typing of mine) {
+    standing = { ...(isChecked(standing) ? freshTypings(standing) : standing), [typing.body.typing]: typing };
+  }
+  return standing;
+}
+
+/** Both typed the same: what is typed after that is typed anew, as when the lead has voided the entry. */
+function isChecked(typings: Typings): boolean {
+  const difference = differenceHere(typings);
+  return difference !== null && !differs(difference);
 }
 
 /** Where the two typings of this tablet differ; null while it has not both. */
@@ -49,7 +60,7 @@ export async function keepTyping(
   const who = await store.identity();
   if (!who) throw problem("device/not-saved", { reason: "this tablet is not enrolled" });
   const before = await typingsOf(store, study, tray);
-  const other = before[person === 1 ? 2 : 1];
+  const other = isChecked(before) ? null : before[person === 1 ? 2 : 1];
   const agrees = other && !differs(differenceOf(said, other.body));
   const body: PaperTyped = { tray, typing: person, against: other?.id ?? null, agrees, ...said, salt: salt() };
   const mark = `paper ${study} ${tray} ${before.count + 1}`;

@@ -16,7 +16,15 @@ import { Lines, Next, Plain } from "../screens/pages.tsx";
 import type { Release } from "../tray-hold.ts";
 import { type Begun, begunTypings, readPaperDraft, usePaperDraft } from "./paper-draft.ts";
 import { PaperForm } from "./paper-form.tsx";
-import { differenceHere, differs, keepTyping, type Person, type Typings, typingsOf } from "./paper-log.ts";
+import {
+  differenceHere,
+  differs,
+  freshTypings,
+  keepTyping,
+  type Person,
+  type Typings,
+  typingsOf,
+} from "./paper-log.ts";
 import { askedOf, type Form, type Said } from "./paper-reading.ts";
 import { type About, WhoTypes } from "./paper-who.tsx";
 
@@ -91,7 +99,9 @@ function Paper({ parts, packet, leave }: Props & { packet: BlindPacket }) {
           const begun = await readPaperDraft(parts.store, packet.study, { tray: about.tray.tray, person });
           return { at: "form", about, person, begun };
         });
-      return <WhoTypes about={about} problem={failed} type={(person) => void type(person)} back={pick} />;
+      const anew = (): void =>
+        go({ at: "who", about: { ...about, typings: freshTypings(about.typings), difference: null } });
+      return <WhoTypes {...{ about, problem: failed, anew, back: pick }} type={(person) => void type(person)} />;
     }
     case "form": {
       const { about, person, begun } = at;

@@ -40,10 +40,16 @@ function optionsOf({ typings, difference }: About): Option[] {
   ];
 }
 
-type Props = { about: About; problem: ProblemData | null; type: (person: Person) => void; back: () => void };
+type Props = {
+  about: About;
+  problem: ProblemData | null;
+  type: (person: Person) => void;
+  anew: () => void;
+  back: () => void;
+};
 
 /** Who sits at the tablet: the first person, or the second, who does not know what was typed. No name is asked for. */
-export function WhoTypes({ about, problem, type, back }: Props) {
+export function WhoTypes({ about, problem, type, anew, back }: Props) {
   const { tray, typings, difference, taken, closed } = about;
   const [chosen, setChosen] = useState<Person | null>(null);
   const [hint, setHint] = useState<string | null>(null);
@@ -59,7 +65,7 @@ export function WhoTypes({ about, problem, type, back }: Props) {
       title={words.title(label)}
       problem={problem}
       hint={hint}
-      left={done ? null : <Plain label={panelPaper.done.another} press={back} />}
+      left={done ? <Plain label={words.anew} press={anew} /> : <Plain label={panelPaper.done.another} press={back} />}
       right={<Next label={done ? panelPaper.done.another : panelPaper.next} press={done ? back : go} />}
     >
       <p class="lead-in">
@@ -67,11 +73,14 @@ export function WhoTypes({ about, problem, type, back }: Props) {
           ? words.checked(label)
           : difference
             ? words.differs
-            : typings.count > 0
-              ? words.once(label)
-              : words.never(label)}
+            : typings.count > 0 && !typings[1] && !typings[2]
+              ? words.fresh(label)
+              : typings.count > 0
+                ? words.once(label)
+                : words.never(label)}
       </p>
       {difference && difference.length > 0 ? <p>{words.where(difference)}</p> : null}
+      {done ? <p class="fine">{words.whenVoided}</p> : null}
       {taken ? <p class="fine">{words.taken}</p> : null}
       {closed && !done ? <p class="fine">{words.closed}</p> : null}
       {done ? null : (

@@ -2,7 +2,7 @@ import type { Db, Tables } from "./tables.ts";
 
 export type EventRow = Pick<
   Tables["events"],
-  "position" | "received_at" | "chain" | "hash" | "text" | "role" | "held" | "kind"
+  "position" | "received_at" | "chain" | "hash" | "text" | "role" | "held" | "kind" | "tray"
 >;
 
 /** A page of events ends after so many, or after so much text. */
@@ -30,7 +30,7 @@ export async function allClaims(db: Db): Promise<{ id: string; head: number }[]>
 export async function eventsAfter(db: Db, stream: string, after: number): Promise<EventRow[]> {
   const rows = await db
     .selectFrom("events")
-    .select(["position", "received_at", "chain", "hash", "text", "role", "held", "kind"])
+    .select(["position", "received_at", "chain", "hash", "text", "role", "held", "kind", "tray"])
     .where("stream", "=", stream)
     .where("position", ">", after)
     .orderBy("position")
@@ -42,6 +42,20 @@ export async function eventsAfter(db: Db, stream: string, after: number): Promis
     return size > pageText;
   });
   return end === -1 ? rows : rows.slice(0, Math.max(1, end));
+}
+
+/** The sound typings of paper ballots of some trays, in the order of their arrival. */
+export async function paperTypings(db: Db, stream: string, trays: readonly number[]) {
+  return db
+    .selectFrom("events")
+    .select(["position", "text"])
+    .where("stream", "=", stream)
+    .where("kind", "=", "paper-typed")
+    .where("role", "=", "panel")
+    .where("held", "=", 0)
+    .where("tray", "in", trays)
+    .orderBy("position")
+    .execute();
 }
 
 /** How many events of a stream lie in quarantine, and how many are held. */

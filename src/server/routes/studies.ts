@@ -3,6 +3,7 @@ import * as z from "zod/mini";
 import { callsReply, eventsReply, remarksReply, type Status, streamKey, studiesReply } from "../../model/http.ts";
 import { problem } from "../../model/problem.ts";
 import { id as idSchema, read } from "../../model/schema.ts";
+import { type Compared, comparedIn } from "../paper-compared.ts";
 import { allDevices, type Caller } from "../query/devices.ts";
 import { asideCounts, eventsAfter, headsOfStream } from "../query/streams.ts";
 import { allStudies, remarksOf, studyHead } from "../query/studies.ts";
@@ -34,13 +35,14 @@ export function studyRoutes(app: FastifyInstance, { store, presence }: House): v
     const { id, role, head, revealed } = await study(request);
     const stream = streamKey({ kind: "study", id });
     const rows = await eventsAfter(store.db, stream, after);
+    const compared: Compared = revealed ? new Map() : await comparedIn(store.db, stream, rows);
     return {
       incarnation: store.incarnation,
       revealed,
       head,
       ...(await asideCounts(store.db, stream)),
       heads: await headsOfStream(store.db, stream),
-      events: rows.map((row) => (role === "kitchen" ? shownToKitchen(row) : shown(row, revealed))),
+      events: rows.map((row) => (role === "kitchen" ? shownToKitchen(row) : shown(row, revealed, compared))),
     };
   });
 

@@ -40,10 +40,12 @@ export const dayWords = {
   /** How far a ballot on paper is; never what it says. */
   paper: {
     once: "typed in once, not checked",
-    differs: "typed in twice, not the same",
-    unknown: "typed in at two tablets; whether the same shows with the key",
-    checked: "from paper, checked",
+    differs: "typed in twice, not the same: look at the paper again",
+    unknown: "typed in at two tablets; whether the same is not known here",
+    checked: "from paper, typed in twice the same",
+    "after-reveal": "typed in after the reveal: does not count",
   },
+  typedAnew: "voided before, and typed in anew",
   fromPaper: (tablet: string) => `paper, at ${tablet}`,
   /** Noted as served, and not opened on a tablet yet. */
   atPanelist: "with its panelist",

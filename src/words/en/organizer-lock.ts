@@ -147,6 +147,8 @@ export const lockWords = {
     openTrays: (trays: string) => `Begun and not answered: ${trays}.`,
     unchecked: (trays: string) =>
       `Ballots on paper that are typed in and not known to be checked: ${trays}. They count only if a second person types the same.`,
+    differing: (trays: string) =>
+      `Of these two people typed not the same: ${trays}. Look at the paper again, and let one of them type it anew.`,
     holdingHeading: "These tablets still hold something",
     holding: (name: string, unsent: number, seen: string | null) =>
       `${name}: ${plural(unsent, "record", "records")} not sent${seen ? `, last heard ${seen}` : ""}.`,

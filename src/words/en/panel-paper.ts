@@ -25,6 +25,11 @@ export const panelPaper = {
       `Tray ${whole(label)} was typed in here once. It counts when somebody else has typed the same.`,
     never: (label: string) => `Nobody has typed in tray ${whole(label)} on this tablet.`,
     checked: (label: string) => `Tray ${whole(label)} was typed in here by two people, and both typed the same.`,
+    fresh: (label: string) =>
+      `Tray ${whole(label)} is typed in anew, by two people again. What was typed in before stays as it is in the log.`,
+    anew: "Type it in anew",
+    whenVoided:
+      "If the lead has voided this ballot on paper and wants it typed in again, both people type it in anew. Until both have, it does not count.",
     differs: "The two typings differ. One of the two people types the whole ballot again.",
     where: (difference: readonly string[]) => `They differ in: ${listed(difference)}.`,
     legend: "I am",
@@ -103,7 +108,7 @@ export const panelPaper = {
         `Somebody else now types tray ${whole(label)} in anew, best on this tablet. Until then it does not count.`,
       ],
       alone: (label: string) => [
-        `The first typing of tray ${whole(label)} is not on this tablet, so it cannot tell whether both are the same. If they are not, that shows only when the key is opened, and then the ballot does not count.`,
+        `The first typing of tray ${whole(label)} is not on this tablet, so it cannot tell whether both are the same. The lead\u2019s page says so, once both tablets have sent what they hold; if they differ, look at the paper again.`,
         "Where the other tablet is at hand, type it in there a second time: it says at once whether both are the same.",
       ],
       agrees: (label: string) => [`The ballot of tray ${whole(label)} counts as the paper says.`],

@@ -217,6 +217,10 @@ export const departures: DepartureSentences = {
     `${d.trays.length === 1 ? "Tray" : "Trays"} ${firstListed(d.trays)}: answered on paper, typed in by one person and checked by a second. ${d.trays.length === 1 ? "It counts." : "They count."}`,
   "paper-not-checked": (d) =>
     `Tray ${d.tray}: a ballot on paper ${paperWhy[d.why]}. It is not checked and does not count.`,
+  "paper-after-reveal": (d) =>
+    `Tray ${d.tray}: a ballot on paper was typed in after the reveal. What is typed then does not count, since the key could have been seen.`,
+  "paper-typed-anew": (d) =>
+    `Tray ${d.tray}: an entry of its ballot on paper was voided, and two people typed the ballot in anew. The new entry counts.`,
   "key-reprinted": (d) => `Printed again after lock: ${paperNames[d.paper] ?? d.paper}.`,
   "closed-with-unsent": (d) =>
     `The study was closed while ${records(d.unsent)} ${d.unsent === 1 ? "was" : "were"} known to be unsent.`,
