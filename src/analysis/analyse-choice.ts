@@ -3,7 +3,7 @@ import type { AnswerRow, StudyRecord } from "../model/record.ts";
 import type { ChoiceResult } from "../model/result.ts";
 import type { ChoiceStatistics } from "../model/result-choice.ts";
 import { caveatsOfChoice, caveatsOfResult, caveatsOfStudy, personOnce, tooFewAnswers } from "./caveats.ts";
-import { type ChoiceCounts, type ChoiceGoal, choiceStatistics } from "./choice.ts";
+import { type ChoiceCounts, type ChoiceGoal, choiceStatistics, type OfCounts } from "./choice.ts";
 import { type ChoiceGiven, choiceOfPeople, peopleOf, seatName } from "./choice-people.ts";
 import { type Marked, markedChoices, onePerSeat, ordersServed, plannedSessions, servedOn } from "./marking.ts";
 import { type AskedProperty, type AskedQuestion, answered } from "./questions.ts";
@@ -16,10 +16,10 @@ import { studyPart } from "./study-part.ts";
  * As `analyse`, for a choice test in which one answer is right. Trays that a seat has beyond what was planned stand for
  * no further person: for likeness each person then counts once.
  */
-export function analyseChoice(record: StudyRecord, app: string): ChoiceResult {
+export function analyseChoice(record: StudyRecord, app: string, ofCounts: OfCounts = choiceStatistics): ChoiceResult {
   const { plan } = record;
   const { question, statistics, questions } = answered<ChoiceStatistics, Question>(record, (at, property) =>
-    questionOf(record, at, property),
+    questionOf(record, at, property, ofCounts),
   );
   const { marked, leftOut } = question;
   const served = servedOn(marked);
@@ -73,7 +73,12 @@ function checksOf(
 type Question = AskedQuestion<ChoiceStatistics> & { marked: Marked[]; leftOut: number[] };
 
 /** One question of the trays by itself. With a stopping rule the answers within the deciding look are what counts. */
-function questionOf(record: StudyRecord, at: number, property: AskedProperty | undefined): Question {
+function questionOf(
+  record: StudyRecord,
+  at: number,
+  property: AskedProperty | undefined,
+  ofCounts: OfCounts,
+): Question {
   const { plan } = record;
   const all = markedChoices(record, at + 1);
   const unit = plan.goal === "similarity" && plan.repeats === 1;
@@ -82,7 +87,7 @@ function questionOf(record: StudyRecord, at: number, property: AskedProperty | u
   const marked = stopped?.counted ?? kept;
   const people = peopleOf(marked.map(({ seat, correct }) => ({ panelist: seatName(seat), correct })));
   const atRisk = (risk: number): ChoiceStatistics => {
-    const alone = choiceOfPeople(givenOf(planAt(plan, risk)), people);
+    const alone = choiceOfPeople(givenOf(planAt(plan, risk)), people, ofCounts);
     return { ...alone, property: property?.asked ?? null };
   };
   const named = atRisk(plan.goal === "similarity" ? plan.similarity.beta : plan.alpha);

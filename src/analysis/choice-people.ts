@@ -1,6 +1,6 @@
 import type { ChoiceStatistics } from "../model/result-choice.ts";
 import type { PersonCounts } from "./beta-binomial.ts";
-import { type ChoiceCounts, type ChoiceGoal, choiceStatistics } from "./choice.ts";
+import { type ChoiceCounts, type ChoiceGoal, choiceStatistics, type OfCounts } from "./choice.ts";
 import { choiceMethod, discriminatorShareOf } from "./method.ts";
 import { limitShare } from "./similarity.ts";
 import { meanBelow, spreadChiSquare, spreadFit } from "./spread.ts";
@@ -11,21 +11,25 @@ export type Person = PersonCounts & { panelist: string };
 /**
  * The statistics of a choice test from the counts of its people.
  *
- * Takes    people: with one answer or more each
+ * Takes    people: with one answer or more each; ofCounts: see `analyse`
  * Returns  with one answer each what `choiceStatistics` gives. With several, what they say of how people differ; and for
  *          likeness the mean share who can tell is held against the limit with people free to differ, since pooled counts
  *          bound nothing. One person alone is tested as one: their answers are the sample
  * Throws   what `choiceStatistics` throws
  */
-export function choiceOfPeople(given: ChoiceGiven, people: readonly Person[]): ChoiceStatistics {
+export function choiceOfPeople(
+  given: ChoiceGiven,
+  people: readonly Person[],
+  ofCounts: OfCounts = choiceStatistics,
+): ChoiceStatistics {
   const correct = people.reduce((sum, { right }) => sum + right, 0);
   const judgments = people.reduce((sum, { of }) => sum + of, 0);
   const counts = { ...given, correct, judgments };
-  if (people.length === judgments) return choiceStatistics(counts);
+  if (people.length === judgments) return ofCounts(counts);
   const { guessProbability } = choiceMethod(given.method);
   const confidence = given.confidence ?? 0.95;
   return {
-    ...pooled(counts, people),
+    ...pooled(counts, people, ofCounts),
     people: people.length,
     panelists: people.map(({ panelist, right, of }) => ({ panelist, correct: right, judgments: of })),
     betaBinomial: spreadFit(people, 0, confidence),
@@ -34,8 +38,8 @@ export function choiceOfPeople(given: ChoiceGiven, people: readonly Person[]): C
   };
 }
 
-function pooled(counts: ChoiceCounts, people: readonly Person[]): ChoiceStatistics {
-  if (counts.goal === "difference") return choiceStatistics({ ...counts, people: people.length });
+function pooled(counts: ChoiceCounts, people: readonly Person[], ofCounts: OfCounts): ChoiceStatistics {
+  if (counts.goal === "difference") return ofCounts({ ...counts, people: people.length });
   // of one person alone the answers are what is counted, as of many people with one each
   if (people.length === 1) return choiceStatistics(counts);
   const { limit, method } = counts;

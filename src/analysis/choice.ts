@@ -37,6 +37,9 @@ export type ChoiceCounts = ChoiceGoal & {
  */
 export type Sought = { discriminatorShare: number; dPrime?: number | null; people: number; judgments?: number };
 
+/** What computes, or remembers, the statistics of two counts. */
+export type OfCounts = (counts: ChoiceCounts) => ChoiceStatistics;
+
 /**
  * The statistics of one choice test from its two counts, all exact.
  *

@@ -1,4 +1,5 @@
 import { analyse } from "../analysis/analyse.ts";
+import { choiceStatistics, type OfCounts } from "../analysis/choice.ts";
 import { markedChoices } from "../analysis/marking.ts";
 import { familyOf } from "../analysis/method.ts";
 import { exactInterval } from "../analysis/share-interval.ts";
@@ -114,6 +115,17 @@ export const seedOfPlay = (seed: string, world: Which, play: number): string => 
 /** Does a result say yes: to a difference, or, where that was the goal, to likeness? */
 const saysYes = ({ outcome }: Result): boolean => outcome === "reached" || outcome === "within-limit";
 
+/** Computes once for each count: thousands of small studies come to the same few. */
+function remembering(ofCounts: OfCounts): OfCounts {
+  const known = new Map<string, ReturnType<OfCounts>>();
+  return (counts) => {
+    const asked = JSON.stringify(counts);
+    const found = known.get(asked) ?? ofCounts(counts);
+    known.set(asked, found);
+    return found;
+  };
+}
+
 /**
  * Plays a plan's study so many times in a world where a yes is right and as often in one where it is wrong.
  *
@@ -126,6 +138,7 @@ const saysYes = ({ outcome }: Result): boolean => outcome === "reached" || outco
 export function* rehearse(asked: RehearsalAsked, app: string): Generator<number, Rehearsal> {
   const plan = forRehearsal(asked.plan);
   const packet = packetOf(plan);
+  const ofCounts = remembering(choiceStatistics);
   const { unit, wrongly } = usualWorlds(plan);
   const shown: Result[] = [];
   let done = 0;
@@ -134,7 +147,7 @@ export function* rehearse(asked: RehearsalAsked, app: string): Generator<number,
     for (let play = 1; play <= asked.plays; play++) {
       const seed = seedOfPlay(asked.seed, name, play);
       const record = played(plan, packet, { effect, deviation: asked.deviation }, seed, app);
-      const result = analyse(stoppedEarly(record), app);
+      const result = analyse(stoppedEarly(record), app, ofCounts);
       if (saysYes(result)) yes += 1;
       if (name === "rightly" && shown.length < examples) shown.push(result);
       done += 1;
