@@ -81,10 +81,11 @@ export function drawCodes(
 function drawDistinct(trays: number, perTray: number, usable: number[], random: Uniform): string[][] | null {
   if (trays === 0) return [];
   if (trays * perTray > usable.length) return null;
+  const lot: Lot = { codes: Array<number>(perTray).fill(0), from: Array<number>(perTray).fill(0) };
   for (let draw = 0; draw < drawsPerStudy; draw++) {
     const left = [...usable];
     const drawn: string[][] = [];
-    for (let tray = drawTray(perTray, left, random); tray; tray = drawTray(perTray, left, random)) {
+    for (let tray = drawTray(lot, left, random); tray; tray = drawTray(lot, left, random)) {
       drawn.push(tray);
       if (drawn.length >= trays) return drawn;
     }
@@ -92,35 +93,37 @@ function drawDistinct(trays: number, perTray: number, usable: number[], random: 
   return null;
 }
 
+/** Codes that are being drawn, and their places in the list they come from; one for all attempts. */
+type Lot = { codes: number[]; from: number[] };
+
 /**
  * Takes the codes of one tray out of `left`; null, with `left` whole, when no lot that fits was drawn. A lot is given up
  * whole at the first code that does not fit, so that every fitting lot in every order stays equally likely.
  */
-function drawTray(perTray: number, left: number[], random: Uniform): string[] | null {
-  const lot = new Uint16Array(perTray);
-  const from = new Uint16Array(perTray);
+function drawTray({ codes, from }: Lot, left: number[], random: Uniform): string[] | null {
+  const perTray = codes.length;
   for (let attempt = 0; attempt < triesPerTray && left.length >= perTray; attempt++) {
     let drawn = 0;
     while (drawn < perTray) {
       const place = random.below(left.length);
       const code = left[place] ?? 0;
       let before = 0;
-      while (before < drawn && pairFits(lot[before] ?? 0, code)) before += 1;
+      while (before < drawn && pairFits(codes[before] ?? 0, code)) before += 1;
       if (before < drawn) break;
-      lot[drawn] = code;
+      codes[drawn] = code;
       from[drawn] = place;
       drawn += 1;
     }
     if (drawn < perTray) continue;
     takeOut(left, from);
-    return Array.from(lot, (code) => all[code] ?? "");
+    return codes.map((code) => all[code] ?? "");
   }
   return null;
 }
 
 /** Takes the items at some places out of a list whose order says nothing: the last ones move into the gaps. */
-function takeOut(list: number[], places: Uint16Array): void {
-  places.sort();
+function takeOut(list: number[], places: number[]): void {
+  places.sort((one, other) => one - other);
   // from the back, so that no place is moved before its turn
   for (let at = places.length - 1; at >= 0; at--) {
     const place = places[at] ?? 0;

@@ -4,10 +4,15 @@ export { seeded, type Uniform } from "../analysis/seeded.ts";
 
 /** The same items in an order drawn at random, every order equally likely (Fisher and Yates). */
 export function shuffled<T>(items: readonly T[], random: Uniform): T[] {
-  const left = [...items];
-  const drawn: T[] = [];
-  while (left.length > 0) for (const item of left.splice(random.below(left.length), 1)) drawn.push(item);
-  return drawn;
+  const mixed = [...items];
+  for (let drawn = 0; drawn < mixed.length; drawn++) {
+    const from = drawn + random.below(mixed.length - drawn);
+    const item = mixed[from] as T;
+    // what is left moves up and keeps its order; in place, since a large plan shuffles tens of thousands of short lists
+    for (let at = from; at > drawn; at--) mixed[at] = mixed[at - 1] as T;
+    mixed[drawn] = item;
+  }
+  return mixed;
 }
 
 /**
@@ -27,7 +32,7 @@ export function dealtInRuns<T>(runs: readonly (readonly T[])[], places: number, 
   const dealt: T[] = [];
   const filled = runs.filter(({ length }) => length > 0);
   for (let at = 0; filled.length > 0 && dealt.length < places; at++) {
-    for (const item of shuffled(filled[at % filled.length] ?? [], random)) dealt.push(item);
+    dealt.push(...shuffled(filled[at % filled.length] ?? [], random));
   }
   return dealt.slice(0, places);
 }

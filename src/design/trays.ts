@@ -109,9 +109,11 @@ function keyTrays(
 ): Key["trays"] {
   const planned = dealToSeats(runs, seats, seeded(seed, "orders of the planned trays"));
   const spares = dealOrders(runs, plan.spares, seeded(seed, "orders of the spare trays"));
+  const inWave = plan.waves.map((): number[] => []);
+  for (const { wave, tray } of blind) inWave[wave - 1]?.push(tray);
   const served = plan.products.map((product, at) => ({
     product: product.id,
-    batches: batchOf(plan, product, blind, `${seed} ${letters[at]}`),
+    batches: batchOf(plan, product, inWave, `${seed} ${letters[at]}`),
   }));
   const inOrder = new Map(runs.flat().map((order) => [order, cupsOf(order, served)]));
   let spared = 0;
@@ -153,11 +155,9 @@ function cupsOf(order: string, served: readonly Served[]): { reference: Served |
  * The batch of one product by tray number: within a wave each batch serves equally many trays, by lot. All cups of
  * one product on a tray come from one batch, or "alike" would not be alike.
  */
-function batchOf(plan: Plan, product: Product, blind: BlindTray[], seed: string): string[] {
+function batchOf(plan: Plan, product: Product, inWave: readonly number[][], seed: string): string[] {
   const random = seeded(seed, "batches");
-  const inWave = plan.waves.map((): number[] => []);
-  for (const { wave, tray } of blind) inWave[wave - 1]?.push(tray);
-  const batches = Array<string>(blind.length + 1).fill("");
+  const batches = Array<string>(1 + inWave.reduce((sum, trays) => sum + trays.length, 0)).fill("");
   plan.waves.forEach((wave, at) => {
     const trays = inWave[at] ?? [];
     const dealt = dealtEvenly(batchesOf(wave, at, product), trays.length, random);
