@@ -25,6 +25,7 @@ type Choice = { method: Plannable; why: AdviceReason; others: [Plannable, Altern
 export function askedNext({ asked, looks }: Pick<Plan, "asked" | "looks">): (keyof Asked)[] {
   const { want, products, property, aim } = asked;
   if (want === null) return ["want"];
+  if (want === "chewed-mass") return ["want", "products", "aim"];
   const overall = want === "any-difference";
   const byProperty = overall && property === "yes" && aim !== "too-small";
   const direct = (byProperty || want === "more-of" || want === "order") && products !== "few" && products !== "many";
@@ -107,6 +108,7 @@ function chosen(plan: AdvicePlan): Choice {
   const { want, products, property } = plan.asked;
   const two = products !== "few" && products !== "many";
   // more than a sitting bears are shared out in incomplete blocks, which only the line scale has
+  if (want === "chewed-mass") return { method: "chew-and-weigh", why: "chewed-mass", others: [] };
   if (products === "many" && (want !== "any-difference" || property === "yes")) {
     return { method: "line-scale", why: "many-products", others: [] };
   }
@@ -205,7 +207,9 @@ function warningsOf({ asked, looks, panelType }: AdvicePlan, method: Plannable, 
     ["likeness-needs-a-side", alike && shapeOf(method).sides === "either" && asked.expected !== "yes"],
     ["likeness-not-by-pairs", tooSmall && !alike && asked.want === "liking"],
     ["no-likeness", tooSmall && !alike && asked.want !== "liking"],
-    ["mask-first", looks === "differ" && method !== "a-not-a"],
+    ["mask-first", looks === "differ" && method !== "a-not-a" && method !== "chew-and-weigh"],
+    ["up-to-four", several && method === "chew-and-weigh"],
+    ["gain-alone", method === "chew-and-weigh"],
   ];
   return warnings.flatMap(([warning, applies]) => (applies ? [warning] : []));
 }

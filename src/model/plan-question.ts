@@ -3,8 +3,8 @@ import { plannable, shapeOf, sidesFor } from "./method.ts";
 
 /** The planner's plain questions: what the lead answered, and which advice followed from it. */
 
-/** What the study is to find out. */
-export const wants = ["any-difference", "more-of", "liking", "how-much", "order"] as const;
+/** What the study is to find out. chewed-mass: what the mouth adds to a portion or takes from it, weighed and not judged. */
+export const wants = ["any-difference", "more-of", "liking", "how-much", "order", "chewed-mass"] as const;
 
 /** Products that are compared: two, three to six, or more than one sitting bears. */
 export const productCounts = ["two", "few", "many"] as const;
@@ -88,7 +88,8 @@ export type AdviceReason =
   | "pair-is-an-order"
   | "one-sided"
   | "two-sided"
-  | "likeness";
+  | "likeness"
+  | "chewed-mass";
 
 /** What the answers ask for and no method gives, or what would spoil the result. */
 export type AdviceWarning =
@@ -98,7 +99,9 @@ export type AdviceWarning =
   | "likeness-not-by-pairs"
   | "likeness-needs-a-side"
   | "two-at-a-time"
-  | "too-many-for-a-sitting";
+  | "too-many-for-a-sitting"
+  | "gain-alone"
+  | "up-to-four";
 
 /** Why another method might serve as well, or better. */
 export type AlternativeReason =

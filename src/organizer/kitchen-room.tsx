@@ -5,7 +5,7 @@ import { kitchenWords } from "../words/en/organizer-kitchen.ts";
 import { planWords } from "../words/en/organizer-plan.ts";
 import { Check, Choice, TextField } from "./fields.tsx";
 import { withCaution } from "./kitchen-edit.ts";
-import { readCodes } from "./plan-edit.ts";
+import { readCodes } from "./plan-waves.ts";
 import type { KitchenDraft } from "./use-kitchen.ts";
 
 type Props = { draft: KitchenDraft };

@@ -20,7 +20,7 @@ import { fetchStudy } from "./facts.ts";
 import { keyMemory } from "./key-memory.ts";
 import { lockPlan, requireSecure } from "./lock.ts";
 import { Page } from "./page.tsx";
-import { fieldOf, keyOf, pagePartOf } from "./plan-edit.ts";
+import { fieldOf, keyOf, pagePartOf } from "./plan-fields.ts";
 import { ProblemNote } from "./problem-note.tsx";
 import { fieldAddress, papersAddress, studyAddress } from "./route.ts";
 import type { StudyProps } from "./study.tsx";

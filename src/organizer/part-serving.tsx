@@ -8,7 +8,7 @@ import { planWords } from "../words/en/organizer-plan.ts";
 import { Choice, TextField } from "./fields.tsx";
 import { NumberField } from "./number-field.tsx";
 import { Orders } from "./part-orders.tsx";
-import { changeWave, readBatches, readCodes, withoutWave, withWave } from "./plan-edit.ts";
+import { changeWave, readBatches, readCodes, withoutWave, withWave } from "./plan-waves.ts";
 import { RawFields } from "./raw-fields.tsx";
 import { TimeAtTable } from "./time-at-table.tsx";
 import type { Draft } from "./use-draft.ts";

@@ -21,7 +21,7 @@ import { PartSafety } from "./part-safety.tsx";
 import { PartSamples } from "./part-samples.tsx";
 import { PartServing } from "./part-serving.tsx";
 import { PlanAsFile } from "./plan-as-file.tsx";
-import { fieldOf, keyOf, pagePartOf } from "./plan-edit.ts";
+import { fieldOf, keyOf, pagePartOf } from "./plan-fields.ts";
 import { summaryOf } from "./plan-summary.ts";
 import { PlanVersions, VersionsLine } from "./plan-versions.tsx";
 import { ProblemNote } from "./problem-note.tsx";

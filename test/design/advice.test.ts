@@ -49,6 +49,7 @@ describe("the method that fits the answers", () => {
     ["ranking", "order of three or more (ISO 8587:2006)", { want: "order", products: "few" }, {}],
     ["ranking", "order of liking (ISO 8587:2006)", { want: "liking", products: "few" }, {}],
     ["line-scale", "how much of a property (ISO 4121, scope)", { want: "how-much", products: "two" }, {}],
+    ["chew-and-weigh", "mass is weighed, not judged (common practice, no source)", { want: "chewed-mass" }, {}],
     ["line-scale", "more than a sitting bears: blocks (ISO 29842, scope)", { want: "order", products: "many" }, {}],
     ["triangle", "likeness of the whole (ISO 4120:2021, scope)", { ...alike, food: "ordinary" }, {}],
     ["duo-trio", "likeness: same-different has no such goal", { ...alike, food: "tiring" }, {}],
@@ -96,6 +97,8 @@ describe("what to beware of", () => {
     ["likeness-not-by-pairs", { want: "liking", aim: "too-small" }, {}],
     ["no-likeness", { want: "how-much", aim: "too-small" }, {}],
     ["likeness-needs-a-side", { want: "more-of", aim: "too-small", expected: "no" }, {}],
+    ["gain-alone", { want: "chewed-mass" }, {}],
+    ["up-to-four", { want: "chewed-mass", products: "many" }, {}],
     ["mask-first", { ...alike, food: "mild" }, { looks: "differ" }],
   ])("%s", (warning, asked, rest) => {
     expect(adviceOn(asked, rest).warnings).toContain(warning);
@@ -143,7 +146,7 @@ describe("every set of answers", () => {
           shapeOf(given.method).products.most > 2)
       );
     });
-    expect(all.length).toBe(5 * 4 * 3 * 3 * 3 * 4 * 4 * 3);
+    expect(all.length).toBe(6 * 4 * 3 * 3 * 3 * 4 * 4 * 3);
     expect(wrong).toEqual([]);
   });
   test("an answer to a question that is not asked changes nothing: whoever reads the record sees all that counted", () => {

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { copyOfPlan } from "../../src/design/begin.ts";
 import { openComparisons } from "../../src/design/open-comparisons.ts";
 import type { Comparisons } from "../../src/model/plan.ts";
-import { fieldOf } from "../../src/organizer/plan-edit.ts";
+import { fieldOf } from "../../src/organizer/plan-fields.ts";
 import { openPartSentence } from "../../src/words/en/planning.ts";
 import { linePlan } from "./scenario.ts";
 

@@ -5,18 +5,14 @@ import {
   changeDeclaration,
   changeProduct,
   changeServing,
-  changeWave,
   declareAllergen,
-  fieldOf,
-  keyOf,
-  readBatches,
-  readCodes,
   withCarrier,
   withMethod,
   withoutProduct,
   withProduct,
-  withWave,
 } from "../../src/organizer/plan-edit.ts";
+import { fieldOf, keyOf } from "../../src/organizer/plan-fields.ts";
+import { changeWave, readBatches, readCodes, withWave } from "../../src/organizer/plan-waves.ts";
 import { readyPlan } from "../design/scenario.ts";
 
 describe("changes of a plan", () => {
@@ -37,6 +33,24 @@ describe("changes of a plan", () => {
     const plan = readyPlan({ stopping: { rule: "looks", at: [12] } });
     expect(withMethod(plan, "line-scale").stopping).toEqual({ rule: "fixed" });
     expect(withMethod(plan, "tetrad").stopping).toEqual(plan.stopping);
+  });
+
+  // portion, pause and repeats: common practice, no source
+  test("chewed portions bring 5 g, 60 s and three trays along, and take them away again", () => {
+    const chewed = withMethod(emptyPlan(), "chew-and-weigh");
+    expect([chewed.serving.portionGrams, chewed.serving.pauseSeconds, chewed.repeats]).toEqual([5, 60, 3]);
+    expect([chewed.chew.seconds, chewed.chew.toleranceGrams]).toEqual([15, 0.3]);
+    expect(withMethod(chewed, "triangle")).toEqual(emptyPlan());
+  });
+
+  test("what was typed before stays when the method is chewed portions, and when it no longer is", () => {
+    const empty = emptyPlan();
+    const typed = { ...empty, repeats: 2, serving: { ...empty.serving, portionGrams: 8, pauseSeconds: 90 } };
+    const chewed = withMethod(typed, "chew-and-weigh");
+    expect([chewed.serving, chewed.repeats]).toEqual([typed.serving, 2]);
+    expect(withMethod(chewed, "line-scale")).toMatchObject({ repeats: 2, serving: typed.serving });
+    const one = withMethod({ ...empty, serving: { ...empty.serving, portionGrams: 8 } }, "chew-and-weigh");
+    expect([one.serving.portionGrams, one.serving.pauseSeconds, one.repeats]).toEqual([8, 60, 3]);
   });
 
   test("a changed declaration takes back the word that all are complete", () => {

@@ -13,7 +13,7 @@ import { PartQuestion } from "../../src/organizer/part-question.tsx";
 import { PartSafety } from "../../src/organizer/part-safety.tsx";
 import { PartSamples } from "../../src/organizer/part-samples.tsx";
 import { PartServing } from "../../src/organizer/part-serving.tsx";
-import { fieldOf, keyOf, pagePartOf } from "../../src/organizer/plan-edit.ts";
+import { fieldOf, keyOf, pagePartOf } from "../../src/organizer/plan-fields.ts";
 import { summaryOf } from "../../src/organizer/plan-summary.ts";
 import type { Draft } from "../../src/organizer/use-draft.ts";
 import { planWords } from "../../src/words/en/organizer-plan.ts";

@@ -25,6 +25,11 @@ const questions = {
       { value: "liking", label: "Which one is liked better?", hint: "" },
       { value: "how-much", label: "How much of a property is there?", hint: "" },
       { value: "order", label: "In which order do they stand?", hint: "" },
+      {
+        value: "chewed-mass",
+        label: "Does one gain or lose more mass when it is chewed?",
+        hint: "weighed before and after, not judged",
+      },
     ],
   },
   products: {
@@ -105,6 +110,8 @@ const why: Record<AdviceReason, string> = {
   "pair-is-an-order": "Two products have an order as soon as you know which has more.",
   "one-sided": "Only more in the one you named counts, which takes fewer people.",
   "two-sided": "Either may have more, so both directions count.",
+  "chewed-mass":
+    "What a mouth adds to a portion, or takes from it, is weighed: before chewing, and again once it is spat out. Either product may gain more.",
   likeness: "Likeness is shown by few right answers against a limit you set, and takes more people.",
 };
 
@@ -121,6 +128,9 @@ const warnings: Record<AdviceWarning, string> = {
     "To show that a difference is too small, say which product could have more; it is then looked at one way.",
   "two-at-a-time":
     "This method compares two products. Take the two that your decision hangs on, or make a study of each pair.",
+  "gain-alone":
+    "A larger gain alone proves nothing about juiciness: dry food draws saliva, and juice that is swallowed makes the gain smaller. Ask the panel as well, or plan an inert control portion.",
+  "up-to-four": "This method compares two to four products. Take those that your decision hangs on.",
   "too-many-for-a-sitting": "Each person gets some of the products. Say in part 4 how many a tray holds.",
 };
 
