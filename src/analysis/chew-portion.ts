@@ -1,4 +1,5 @@
-import { gramsOf, lastDigit } from "../model/grams.ts";
+import { gramsOf } from "../model/grams.ts";
+import { isBelowNothing, mostTimes } from "../model/portion-check.ts";
 import type { PortionMasses } from "../model/served-portion.ts";
 
 /** One chewed portion: readings, or a gain in percent that was worked out elsewhere. */
@@ -34,9 +35,6 @@ export type ChewRefusal =
   /** More than the whole portion went. */
   | { what: "below-nothing"; percent: number };
 
-/** More than six times a portion is no saliva of seconds (common practice, no source). */
-const mostTimes = 6;
-
 /** What of a row cannot be; null where all can. `balanceStep`: in grams, empty where only the last digits tell it. */
 export function chewRefusalOf({ readings, gainPercent }: ChewRow, balanceStep: string): ChewRefusal | null {
   if (!readings) {
@@ -49,13 +47,7 @@ export function chewRefusalOf({ readings, gainPercent }: ChewRow, balanceStep: s
   const portion = gramsOf([gramsIn]);
   if (portion <= 0) return { what: "no-portion" };
   const back = gramsOf([gramsOut], [cup, rinse]);
-  const taken = [gramsOut, cup, rinse].filter((reading) => reading !== "");
-  const tolerance = taken.reduce((all, reading) => all + stepOf(reading, balanceStep) / 2, 0);
-  if (back < -tolerance * (1 + 1e-9))
+  if (isBelowNothing(back, [gramsOut, cup, rinse], balanceStep))
     return { what: "cup-above-out", gramsOut: gramsOf([gramsOut]), less: gramsOf([cup, rinse]) };
   return back > portion * mostTimes ? { what: "too-much", gramsIn: portion, gramsBack: back } : null;
 }
-
-/** The step of the balance behind a reading. */
-export const stepOf = (reading: string, balanceStep: string): number =>
-  balanceStep === "" ? lastDigit(reading) : gramsOf([balanceStep]);

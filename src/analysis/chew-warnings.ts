@@ -1,7 +1,8 @@
 import { gramsOf } from "../model/grams.ts";
 import { leastForVerdict } from "../model/outcome.ts";
+import { stepOf } from "../model/portion-check.ts";
 import type { ChewResult, ChewWarning } from "../model/result-chew.ts";
-import { type ChewRow, stepOf } from "./chew-portion.ts";
+import type { ChewRow } from "./chew-portion.ts";
 import type { ChewPlan, Portion } from "./chew-weigh.ts";
 
 /** A chew is off its planned seconds by more than this (common practice, no source). */

@@ -14,7 +14,11 @@ const letters = "ABCDEFGHIJKL";
  */
 export function servedPortions(record: StudyRecord): ServedPortion[] {
   const { plan } = record;
-  const planned = { grams: plan.serving.portionGrams, toleranceGrams: plan.chew.toleranceGrams };
+  const planned = {
+    grams: plan.serving.portionGrams,
+    toleranceGrams: plan.chew.toleranceGrams,
+    balanceStep: plan.chew.balanceStep,
+  };
   const weighed = new Map(record.weighings.map((each) => [`${each.tray} ${each.code}`, each]));
   const trays = new Map(servedKey(record).map((tray) => [tray.tray, tray.samples]));
   const places = new Map(plan.products.map(({ id }, at) => [id, at]));

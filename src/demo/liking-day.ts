@@ -3,7 +3,7 @@ import { Ballots } from "./ballots.ts";
 import { current, steamed } from "./kitchen.ts";
 import { endActs, lockActs, paperActs } from "./lead.ts";
 import { cupsOf, type Lock } from "./lock.ts";
-import { likingQuestions } from "./plans.ts";
+import { likingQuestions } from "./plans-marks.ts";
 import { plannedSittings } from "./seating.ts";
 
 const order = [current.id, steamed.id];

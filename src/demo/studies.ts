@@ -11,18 +11,15 @@ import { lineDay } from "./line-day.ts";
 import { type Lock, lockDemo } from "./lock.ts";
 import {
   alternativePlan,
-  chewPlan,
   differencePlan,
   duoTrioPlan,
   likenessPlan,
-  likingPlan,
-  linePlan,
   preferencePlan,
-  rankingPlan,
   tetradPlan,
   trianglePlan,
-  weighPlan,
-} from "./plans.ts";
+} from "./plans-choice.ts";
+import { chewPlan, likingPlan, linePlan, rankingPlan } from "./plans-marks.ts";
+import { weighPlan } from "./plans-portions.ts";
 import { preferenceDay } from "./preference-day.ts";
 import { rankingDay } from "./ranking-day.ts";
 import { triangleDay } from "./triangle-day.ts";

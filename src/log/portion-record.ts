@@ -27,7 +27,7 @@ export function departuresOfPortions(
 ): Departure[] {
   if (!weighings || !state.lock) return [];
   const { serving, chew } = state.lock.body.plan;
-  const planned = { grams: serving.portionGrams, toleranceGrams: chew.toleranceGrams };
+  const planned = { grams: serving.portionGrams, toleranceGrams: chew.toleranceGrams, balanceStep: chew.balanceStep };
   const weighed = new Map(weighedOfRecord(weighings).map((each) => [`${each.tray} ${each.code}`, each]));
   const left = new Map<PortionLeftOut, { tray: number; code: string }[]>();
   const off: { tray: number; code: string; grams: number }[] = [];

@@ -7,7 +7,13 @@ export type PortionReadings = { cup: string; portion: string; after: string; rin
  * What was planned of a portion. `grams` null: no mass was planned. `otherCup`: what another empty cup of the study weighs,
  * where that is asked.
  */
-export type PlannedPortion = { grams: number | null; toleranceGrams: number; otherCup?: number | null };
+export type PlannedPortion = {
+  grams: number | null;
+  toleranceGrams: number;
+  /** Step of the balance in grams; empty or left out: the last digit of each reading stands for it. */
+  balanceStep?: string;
+  otherCup?: number | null;
+};
 
 /** What readings of a portion cannot be. */
 export type PortionRefusal =
@@ -19,15 +25,25 @@ export type PortionRefusal =
   /** Many times the portion came back. */
   | { what: "too-much"; portion: number; back: number };
 
+/** The step of the balance behind a reading. */
+export const stepOf = (reading: string, balanceStep: string): number =>
+  balanceStep === "" ? lastDigit(reading) : gramsOf([balanceStep]);
+
+/**
+ * What came back in a closed cup is below nothing only beyond this: each reading is rounded by half a step, and a portion
+ * may be gone. The hair more is for a step that no double holds. One rule for the weighing page, a study's record and the
+ * terminal.
+ */
+export const isBelowNothing = (back: number, readings: readonly string[], balanceStep: string): boolean =>
+  back < -readings.reduce((all, each) => all + (each === "" ? 0 : stepOf(each, balanceStep) / 2), 0) * (1 + 1e-9);
+
 /** A factor of a thousand is a unit; three hundred is no portion cut too large. */
 const unitFactor = 300;
 /** More than six times a portion is no saliva of seconds (common practice, no source). */
-const mostTimes = 6;
+export const mostTimes = 6;
 
 /**
  * What of a portion's readings cannot be; null where all can. It is asked before a reading is kept.
- *
- * A cup may weigh a little more than afterwards by what two or three readings are rounded: a portion may be gone.
  */
 export function portionRefusalOf(
   { cup, portion, after, rinse }: PortionReadings,
@@ -42,11 +58,10 @@ export function portionRefusalOf(
   if (empty > 0 && other > 0 && apart(empty, other)) return { what: "thousandfold", grams: empty, beside: other };
   if (cup === "" || after === "") return null;
   const back = gramsOf([after], [cup, rinse]);
-  const readings = [after, cup, ...(rinse === "" ? [] : [rinse])];
-  const rounding = readings.reduce((all, reading) => all + lastDigit(reading) / 2, 0);
   const closed = gramsOf([after]);
   if (empty > 0 && closed > 0 && apart(closed, empty)) return { what: "thousandfold", grams: closed, beside: empty };
-  if (back < -rounding * (1 + 1e-9)) return { what: "cup-above-after", after: closed, cup, rinse };
+  if (isBelowNothing(back, [after, cup, rinse], planned.balanceStep ?? ""))
+    return { what: "cup-above-after", after: closed, cup, rinse };
   const portionGrams = own ?? planned.grams;
   return portionGrams !== null && back > portionGrams * mostTimes
     ? { what: "too-much", portion: portionGrams, back }

@@ -46,7 +46,7 @@ export function WeighPortions({ id, state }: StudyProps) {
       <p class="lead-in" aria-live="polite">
         {words.whole(rows.filter(isWhole).length, rows.filter(({ spare }) => !spare).length)}
       </p>
-      <p class="fine weigh-state">{open ? words.blind : words.over}</p>
+      <p class="fine weigh-state">{plan === null ? words.notWeighed : open ? words.blind : words.over}</p>
       {open && target && row ? (
         <WeighForm
           key={`${target.tray} ${target.code} ${target.stage}`}

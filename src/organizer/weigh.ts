@@ -29,7 +29,12 @@ export function weighPlanOf({ lock }: StudyState, rows: readonly WeighRow[]): We
   const { chew, serving } = lock.body.plan;
   const { rinseGrams } = lock.body.packet.chew;
   return {
-    planned: { grams: serving.portionGrams, toleranceGrams: chew.toleranceGrams, otherCup: usualCup(rows) },
+    planned: {
+      grams: serving.portionGrams,
+      toleranceGrams: chew.toleranceGrams,
+      balanceStep: chew.balanceStep,
+      otherCup: usualCup(rows),
+    },
     rinse: rinseGrams === null ? "" : String(rinseGrams),
     balanceStep: chew.balanceStep,
   };

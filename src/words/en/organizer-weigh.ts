@@ -21,6 +21,7 @@ export const weighWords = {
   whole: (whole: number, of: number) => `${whole} of ${plural(of, "portion", "portions")} weighed in full`,
   blind: "By tray and code. Which product a code is, nobody sees here.",
   over: "The key is open: what is entered now would count no more.",
+  notWeighed: "In this study no portions are weighed: its method has no scales.",
   offPlan: (count: number) =>
     `${plural(count, "reading", "readings")} came for a tray or a code that the plan does not have. They are kept and do not count.`,
   target: (tray: string, code: string) => `Tray ${tray}, ${code}`,
