@@ -31,9 +31,9 @@ export type Surroundings = {
 };
 
 /**
- * Reads temperatures and times from CSV: columns `wave`, `pot`, `what` (core, left-heat, held-hot, held-cold or serving),
+ * Reads temperatures and times from CSV: columns `wave`, `pot`, `what` (core, left-heat, left-cold, held-hot, held-cold or serving),
  * `celsius`, `held_seconds`, `rest_minutes`, `time` and `note`, in any order; also `tray` and `probe`. A time is one of the
- * clock on the wall, as 11:32, or an instant; only when a pot left the heat needs one. With a reading of the core or of a
+ * clock on the wall, as 11:32, or an instant; only when a pot left the heat or the cold needs one. With a reading of the core or of a
  * serving it is kept in the note.
  *
  * Takes    text; path: names the file in errors
@@ -80,9 +80,10 @@ function entryOf(row: Line, { waves, instantOf }: Surroundings): ReadEntry[] {
   }
   const pot = cell("pot").toUpperCase();
   if (!known.pots.includes(pot)) throw row.bad("pot");
-  if (what === "left") {
+  if (what === "left" || what === "left-cold") {
     const left = timeOf(row, instantOf);
-    return [{ ...common, kind: "heat-left", body: { wave, pot, left, after: [], note: shortOf(row, "note") } }];
+    const from = what === "left" ? ("hot" as const) : ("cold" as const);
+    return [{ ...common, kind: "heat-left", body: { wave, pot, left, from, after: [], note: shortOf(row, "note") } }];
   }
   const reading = { wave, pot, celsius: celsiusOf(row), after: [] };
   if (what !== "core") {

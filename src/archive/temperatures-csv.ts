@@ -7,6 +7,7 @@ export const rowNames: Record<RowKind, string> = {
   "held-hot": "held-hot",
   "held-cold": "held-cold",
   left: "left-heat",
+  "left-cold": "left-cold",
   serving: "serving",
   served: "served",
 };

@@ -75,7 +75,7 @@ function cooking({ body, opened }: Lock, newEventId: () => string, wave: number,
     }
     acts.push({
       ...{ id: newEventId(), by: "lead", at: starts - before.heat + 0.1, kind: "heat-left" },
-      body: ({ ago }) => ({ wave, pot, left: ago(0.1), after: [], note: "" }),
+      body: ({ ago }) => ({ wave, pot, left: ago(0.1), from: "hot", after: [], note: "" }),
     });
     return acts;
   });

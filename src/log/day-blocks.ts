@@ -1,9 +1,10 @@
 import type { haltReasons } from "../model/kitchen-event.ts";
 import type { Plan } from "../model/plan.ts";
 import type { CookingLimit, OutLimit, SafetyLimit } from "../model/safety-limit.ts";
-import { type HoldingRead, type PotDay, verdictOut } from "./day-pots.ts";
+import { minutesBetween, type OutSince, verdictOut } from "./day-out.ts";
+import type { HoldingRead, PotDay } from "./day-pots.ts";
 
-/** Why nothing of a wave may be served now. Temperatures are those typed, in °C; minutes count from leaving the heat. */
+/** Why nothing of a wave may be served now. Temperatures are those typed, in °C; minutes count as `OutSince` says. */
 export type Block =
   | { why: "not-read"; pot: string }
   | { why: "below"; pot: string; celsius: string; rows: CookingLimit[] }
@@ -12,11 +13,11 @@ export type Block =
   | { why: "held-past"; pot: string; held: "hot" | "cold"; celsius: string; limit: number }
   /** It is held, and the plan has no limit for that: nothing says that such food may be served. */
   | { why: "held-without-limit"; pot: string; held: "hot" | "cold" }
-  | { why: "out-past"; pot: string; minutes: number; limit: OutLimit }
-  /** Cooked through, and nobody wrote when it left the heat or what it is held at: no limit of time can be kept. */
-  | { why: "out-unknown"; pot: string }
+  | ({ why: "out-past"; pot: string; minutes: number; limit: OutLimit } & Pick<OutSince, "from" | "by">)
   /** No limit of time has conditions that are known to hold: nothing says that such food may be served. */
   | { why: "out-without-limit"; pot: string }
+  /** Ready, and neither when it left the heat nor a reading of its holding that passes is written: no limit of time can be kept. */
+  | { why: "out-unknown"; pot: string }
   | { why: "halted"; halt: (typeof haltReasons)[number] };
 
 /** The two clocks of a wave, from the heat on, by what was written down. They are never merged: one warns, one blocks. */
@@ -30,18 +31,19 @@ export type Clocks = {
   safeFor: number | null;
 };
 
-/** Minutes that a pot has been away from the heat. Null: nobody wrote down when it left. */
+/** Minutes that a pot has been away from the heat or the cold. Null: nobody wrote down when it left. */
 export const minutesOut = ({ left }: Pick<PotDay, "left">, now: number): number | null =>
-  left === null ? null : (now - Date.parse(left)) / 60_000;
+  left === null ? null : minutesBetween(left, now);
 
 /**
  * What stands against serving from a pot.
  *
- * Takes    limits: those that apply; now: milliseconds since 1970
+ * Takes    limits: those that apply; timed: does somebody have to write down when it left the heat or the cold? Not for bread,
+ *          cheese, fruit and the like; now: milliseconds since 1970
  */
-export function blocksOfPot(pot: PotDay, limits: readonly SafetyLimit[], now: number): Block[] {
+export function blocksOfPot(pot: PotDay, limits: readonly SafetyLimit[], timed: boolean, now: number): Block[] {
   if (limits.length === 0) return [];
-  return [...coreBlocks(pot), ...holdingBlocks(pot), ...outBlocks(pot, limits, now)];
+  return [...coreBlocks(pot), ...holdingBlocks(pot), ...(timed || pot.out ? outBlocks(pot, limits, now) : [])];
 }
 
 function coreBlocks({ pot, core, cores }: PotDay): Block[] {
@@ -77,15 +79,17 @@ function holdingBlocks({ pot, heldAnywhere: holdings }: PotDay): Block[] {
 const pastLimit = ({ entry, verdict }: HoldingRead) =>
   verdict.verdict === "past" ? [{ celsius: entry.body.celsius, limit: verdict.celsius }] : [];
 
-function outBlocks(pot: PotDay, limits: readonly SafetyLimit[], now: number): Block[] {
-  const { outSince, core } = pot;
+function outBlocks({ pot, out, core }: PotDay, limits: readonly SafetyLimit[], now: number): Block[] {
   if (!limits.some(({ kind }) => kind === "out")) return [];
-  // what is not yet cooked through is not served anyway, and what need not be cooked has no heat to leave
-  if (outSince === null) return core === "met" || core === "allowed" ? [{ why: "out-unknown", pot: pot.pot }] : [];
-  const minutes = (now - Date.parse(outSince)) / 60_000;
-  const out = verdictOut(limits, minutes);
-  if (out.verdict === "no-limit") return [{ why: "out-without-limit", pot: pot.pot }];
-  return out.verdict === "past" ? [{ why: "out-past", pot: pot.pot, minutes, limit: out.limit }] : [];
+  // what is not yet cooked through is not served anyway: its core comes first
+  if (out === null)
+    return core === "met" || core === "allowed" || core === "not-needed" ? [{ why: "out-unknown", pot }] : [];
+  const minutes = minutesBetween(out.since, now);
+  const verdict = verdictOut(limits, out, minutes);
+  // what is held has a limit of its own: it is not out
+  if (verdict.verdict === "no-limit") return out.by === "held" ? [] : [{ why: "out-without-limit", pot }];
+  if (verdict.verdict === "met") return [];
+  return [{ why: "out-past", pot, minutes, limit: verdict.limit, from: out.from, by: out.by }];
 }
 
 /** Both clocks over the pots that a wave is served from. */
@@ -99,9 +103,9 @@ export function clocksOf(
   const whole = known.length === pots.length && known.length > 0;
   const opensIn = whole ? Math.max(0, (pace.windowFrom ?? 0) - Math.min(...known)) : null;
   const shutsIn = known.length > 0 && pace.windowTo !== null ? pace.windowTo - Math.max(...known) : null;
-  const out = pots.flatMap(({ outSince }) => (outSince === null ? [] : (now - Date.parse(outSince)) / 60_000));
-  const safe = out.flatMap((minutes) => {
-    const verdict = verdictOut(limits, minutes);
+  const safe = pots.flatMap(({ out }) => {
+    if (out === null) return [];
+    const verdict = verdictOut(limits, out, minutesBetween(out.since, now));
     return verdict.verdict === "no-limit" ? [] : [verdict.minutesLeft];
   });
   const safeFor = safe.length > 0 ? Math.min(...safe) : null;

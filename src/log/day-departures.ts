@@ -151,7 +151,8 @@ function departuresOfTray({ tray, planned, wave, turns, person }: TrayDay): Depa
   const last = person.entries.filter(({ id }) => person.latest.includes(id));
   const note = last.map(({ body }) => body.note.trim()).find((each) => each !== "") ?? "";
   const state = person.apart ? "apart" : person.what === "here" ? (wave === planned ? null : "moved") : person.what;
-  if (state) list.push({ what: "person-noted", tray, state, wave: wave === planned ? null : wave, note });
+  if (person.noWave !== null) list.push({ what: "person-noted", tray, state: "no-wave", wave: person.noWave, note });
+  else if (state) list.push({ what: "person-noted", tray, state, wave: wave === planned ? null : wave, note });
   if (turns.served.done && !(turns.checked.sound && turns.filled.sound && turns.served.sound)) {
     const wrong = Object.values(turns).flatMap(({ entries }) => entries.filter(({ body }) => !body.sound));
     list.push({

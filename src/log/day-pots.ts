@@ -1,16 +1,10 @@
 import type { Plan } from "../model/plan.ts";
-import {
-  type CoreVerdict,
-  checkCore,
-  checkHolding,
-  checkOut,
-  type HoldingVerdict,
-  type OutVerdict,
-} from "../model/safety-check.ts";
+import { type CoreVerdict, checkCore, checkHolding, type HoldingVerdict } from "../model/safety-check.ts";
 import type { SafetyLimit } from "../model/safety-limit.ts";
 import { allowedBelow } from "../model/undercooked.ts";
 import type { ServedPot } from "./day-batches.ts";
 import type { DayEntries } from "./day-entries.ts";
+import { type OutSince, outSince } from "./day-out.ts";
 import type { FactOf } from "./fact.ts";
 
 /** A reading of the core beside the limits. `latest`: nothing follows it, so it has to pass. */
@@ -34,14 +28,10 @@ export type PotDay = ServedPot & {
   holdings: HoldingRead[];
   /** The same of every wave that the batch serves: what was too cold under one wave is not served with another. */
   heldAnywhere: HoldingRead[];
-  /** When it left the heat: the earliest of entries that were written apart, as an instant; null: nobody wrote it down. */
+  /** When it left the heat or the cold: the earliest of entries that were written apart, as an instant; null: nobody wrote it down. */
   left: string | null;
-  /**
-   * Since when nothing but time keeps it safe, for all that was written down; null: nothing says. A later "left the heat" does
-   * not take an earlier one's place unless the same device wrote down between them that the core was hot enough again. A
-   * reading of holding within its limit starts the time anew if the time was not up before. What was typed wrong is taken back.
-   */
-  outSince: string | null;
+  /** Since when it may be out of temperature; null: nothing that tells it is written. What was typed wrong is taken back. */
+  out: OutSince | null;
   leftEntries: FactOf<"heat-left">[];
   latestLeft: string[];
 };
@@ -69,7 +59,8 @@ export function potDay(served: ServedPot, wave: number, plan: PlanOfPots, entrie
     ...{ entry, latest: lastHeld.has(entry) },
     verdict: checkHolding(limits, entry.body.held, Number(entry.body.celsius)),
   }));
-  const left = entries.of("heat-left").filter(({ body }) => body.pot === pot && body.wave === wave);
+  const left = inWave(entries.of("heat-left"), wave).filter(({ body }) => body.pot === pot);
+  const hot = cores.filter(({ verdict }) => verdict.verdict === "met").map(({ entry }) => entry);
   const lastLeft = entries.latest(left);
   return {
     ...served,
@@ -79,44 +70,14 @@ export function potDay(served: ServedPot, wave: number, plan: PlanOfPots, entrie
     heldAnywhere,
     // the earlier one gives less time: the safe side
     left: earliest(lastLeft.map(({ body }) => body.left)),
-    outSince: outSinceOf(
-      earliest(left.filter((entry) => !heatedSince(entry, left, cores)).map(({ body }) => body.left)),
-      heldAnywhere.filter(({ entry, verdict }) => entry.body.wave === wave && verdict.verdict === "met"),
-      limits,
-    ),
+    out: outSince(left, inWave(held, wave), hot, limits),
     leftEntries: left,
     latestLeft: lastLeft.map(({ id }) => id),
   };
 }
 
-/** Nobody measures the air or how warm the food got: what is not known meets no condition. */
-export const verdictOut = (limits: readonly SafetyLimit[], minutes: number): OutVerdict =>
-  checkOut(limits, { from: "hot", minutes, airCelsius: null, warmestFoodCelsius: null });
-
-function outSinceOf(left: string | null, kept: readonly HoldingRead[], limits: readonly SafetyLimit[]): string | null {
-  const reads = kept.flatMap(({ entry }) => entry.body.read ?? []).sort((a, b) => Date.parse(a) - Date.parse(b));
-  // never said to have left: it was held until it was last read
-  if (left === null) return reads.at(-1) ?? null;
-  return reads.reduce((since, read) => {
-    const minutes = (Date.parse(read) - Date.parse(since)) / 60_000;
-    return minutes > 0 && verdictOut(limits, minutes).verdict === "met" ? read : since;
-  }, left);
-}
-
-/** Was a pot hot enough at the core between this entry and a later one, as one device wrote it down? */
-const heatedSince = (
-  { device, seq }: FactOf<"heat-left">,
-  left: readonly FactOf<"heat-left">[],
-  cores: readonly CoreRead[],
-): boolean =>
-  left.some(
-    (later) =>
-      later.device === device &&
-      cores.some(
-        ({ entry, verdict }) =>
-          verdict.verdict === "met" && entry.device === device && entry.seq > seq && entry.seq < later.seq,
-      ),
-  );
+const inWave = <T extends { body: { wave: number } }>(entries: readonly T[], wave: number): T[] =>
+  entries.filter(({ body }) => body.wave === wave);
 
 const is =
   (how: "hot" | "cold") =>

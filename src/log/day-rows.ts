@@ -59,7 +59,12 @@ function rowsOfPot(wave: number, pot: PotDay, limits: readonly SafetyLimit[], na
     ...pot.leftEntries.map(
       ({ id, body }): Row => ({
         ...base,
-        ...{ what: "left", time: body.left, note: body.note, latest: pot.latestLeft.includes(id) },
+        ...{
+          what: body.from === "cold" ? "left-cold" : "left",
+          time: body.left,
+          note: body.note,
+          latest: pot.latestLeft.includes(id),
+        },
       }),
     ),
   ];

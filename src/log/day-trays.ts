@@ -26,6 +26,8 @@ export type TrayDay = {
     /** Null: nothing noted, or notes that were written apart and disagree. */
     what: Attendance | null;
     apart: boolean;
+    /** A wave that a note names and the plan does not have: nobody knows with which food the tray goes. Null: there is none such. */
+    noWave: number | null;
     entries: FactOf<"person-noted">[];
     latest: string[];
   };
@@ -43,8 +45,12 @@ function byTray<T extends { body: { tray: number } }>(entries: readonly T[]): Ma
   return groups;
 }
 
-/** Every tray of the packet as the kitchen handled it, by number. */
-export function traysOfDay(packet: Pick<BlindPacket, "trays">, entries: DayEntries): Map<number, TrayDay> {
+/** Every tray of the packet as the kitchen handled it, by number. `waves`: how many the plan has. */
+export function traysOfDay(
+  packet: Pick<BlindPacket, "trays">,
+  entries: DayEntries,
+  waves: number,
+): Map<number, TrayDay> {
   const handled = byTray(entries.of("tray-handled"));
   const noted = byTray(entries.of("person-noted"));
   return new Map(
@@ -54,12 +60,14 @@ export function traysOfDay(packet: Pick<BlindPacket, "trays">, entries: DayEntri
       const notes = noted.get(tray) ?? [];
       const last = entries.latest(notes);
       const what = only(last.map(({ body }) => body.what));
+      const named = last.flatMap(({ body }) => body.wave ?? []);
       const with_ = last.length === 0 ? wave : only(last.map(({ body }) => body.wave ?? wave));
       const day: TrayDay = {
         ...{ tray, spare, planned: wave, wave: with_ },
         turns: { filled: turn("filled"), checked: turn("checked"), served: turn("served") },
         person: {
           ...{ what, apart: last.length > 0 && (what === null || with_ === null) },
+          noWave: named.find((each) => each < 1 || each > waves) ?? null,
           ...{ entries: notes, latest: last.map(({ id }) => id) },
         },
       };

@@ -1,6 +1,7 @@
 import type { haltReasons } from "../model/kitchen-event.ts";
 import type { Plan } from "../model/plan.ts";
-import { potsOfWave } from "./day-batches.ts";
+import { isUndercooked } from "../model/undercooked.ts";
+import { circleOf, potsOfWave } from "./day-batches.ts";
 import { type Block, blocksOfPot, type Clocks, clocksOf } from "./day-blocks.ts";
 import { type DayEntries, entriesOf, type KitchenFact, kitchenFactsOf, type VoidedEntry } from "./day-entries.ts";
 import { isAllowed, limitsOf, type PotDay, potDay } from "./day-pots.ts";
@@ -21,6 +22,8 @@ export type WaveDay = Clocks & {
   missing: Missing[];
   servings: FactOf<"serving-read">[];
   changes: FactOf<"batch-changed">[];
+  /** Pots whose changes follow each other in a circle; the wave is then served from each of them, and each has to pass. */
+  circle: string[];
 };
 
 export type Halt = { id: string; at: string; why: (typeof haltReasons)[number] };
@@ -65,7 +68,7 @@ export function dayOfFacts(
 ): KitchenDay {
   const { plan, packet, pots = [] } = lock.body;
   const entries = entriesOf(facts);
-  const trays = traysOfDay(packet, entries);
+  const trays = traysOfDay(packet, entries, plan.waves.length);
   const halts = haltsOf(entries);
   const waves = pots.map(({ wave, pots: labels }) => waveDay({ wave, labels, plan, entries, trays, now }));
   const some = limitsOf(plan).length > 0;
@@ -96,7 +99,7 @@ export function waveDay({ wave, labels, plan, entries, trays, now }: OneWave): W
   const changes = entries.of("batch-changed").filter(({ body }) => body.wave === wave);
   const mine = [...trays.values()].filter((tray) => (tray.wave ?? tray.planned) === wave).map(({ tray }) => tray);
   const pots = potsOfWave(labels, mine, changes).map((served) => potDay(served, wave, plan, entries));
-  const serving = pots.filter((pot) => pot.trays.length > 0);
+  const serving = pots.filter((pot) => pot.toServe.length > 0);
   const limits = limitsOf(plan);
   const servings = entries.of("serving-read").filter(({ body }) => body.wave === wave);
   return {
@@ -105,7 +108,7 @@ export function waveDay({ wave, labels, plan, entries, trays, now }: OneWave): W
     pots,
     blocked: [
       ...halts.map(({ why }): Block => ({ why: "halted", halt: why })),
-      ...serving.flatMap((pot) => blocksOfPot(pot, limits, now)),
+      ...serving.flatMap((pot) => blocksOfPot(pot, limits, isTimed(plan), now)),
     ],
     ...clocksOf(serving, plan, limits, now),
     missing: [
@@ -114,8 +117,12 @@ export function waveDay({ wave, labels, plan, entries, trays, now }: OneWave): W
     ],
     servings,
     changes,
+    circle: circleOf(changes),
   };
 }
+
+/** Raw food by design is timed as cooked food is; of what need not be cooked at all nobody writes when it left what. */
+const isTimed = (plan: Plan): boolean => !plan.uncooked || isUndercooked(plan);
 
 const missingOf = ({ pot, core, left }: PotDay, { uncooked }: Plan): Missing[] => [
   ...(core === "not-read" ? [{ what: "core" as const, pot }] : []),

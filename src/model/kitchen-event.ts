@@ -54,8 +54,15 @@ export const kitchenBodies = {
   }),
   /** Food below a limit of cooking by design is served: allowed by whom the lock named for it. */
   "cooking-excepted": z.strictObject({ reading: id, by: line, note: line }),
-  /** When a pot left the heat, as somebody saw it: that of the clock on the wall, not of the entry. */
-  "heat-left": z.strictObject({ wave, pot, left: instant, after: z.array(id).check(z.maxLength(50)), note: line }),
+  /** When a pot left the heat, or the cold, as somebody saw it: that of the clock on the wall, not of the entry. */
+  "heat-left": z.strictObject({
+    wave,
+    pot,
+    left: instant,
+    from: z._default(z.enum(["hot", "cold"]), "hot"),
+    after: z.array(id).check(z.maxLength(50)),
+    note: line,
+  }),
   /** A pot that is kept hot or cold. `read`: when; null: nobody said, so it tells nothing about time. */
   "holding-read": z.strictObject({
     wave,
@@ -70,7 +77,7 @@ export const kitchenBodies = {
   "serving-read": z.strictObject({ wave, tray: z.nullable(tray), celsius, note: line }),
   /**
    * Another batch in the place of one. `trays`: those that are served from it; none named: all of the wave but `kept`, which
-   * were served before.
+   * were served or tasted before.
    */
   "batch-changed": z.strictObject({
     wave,

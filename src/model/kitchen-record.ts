@@ -8,7 +8,7 @@ import { code, count, id, line, trayNumber } from "./schema.ts";
 const of = { wave: count, product: z.nullable(id), batch: line };
 
 /** What a row of the log of temperatures and times is about. */
-export const rowKinds = ["core", "held-hot", "held-cold", "left", "serving", "served"] as const;
+export const rowKinds = ["core", "held-hot", "held-cold", "left", "left-cold", "serving", "served"] as const;
 export type RowKind = (typeof rowKinds)[number];
 
 /** How a reading stands beside the limits. allowed: below them, and served in the name of somebody. */
@@ -28,7 +28,7 @@ export const kitchenRow = z.strictObject({
   celsius: line,
   heldSeconds: count,
   restMinutes: count,
-  /** An instant: when it left the heat, by the clock on the wall; else when it was written down, by that device's clock. */
+  /** An instant: when it left the heat or the cold, by the clock on the wall; else when it was read or written down, by that device's clock. */
   time: line,
   /** Null: nothing to hold it against. */
   verdict: z.nullable(z.enum(rowVerdicts)),
@@ -115,7 +115,8 @@ export const kitchenDepartures = [
   z.strictObject({
     what: z.literal("person-noted"),
     tray: trayNumber,
-    state: z.enum(["late", "missing", "moved", "apart"]),
+    /** no-wave: noted with a wave that the plan does not have; `wave` names it. */
+    state: z.enum(["late", "missing", "moved", "apart", "no-wave"]),
     wave: z.nullable(count),
     note: line,
   }),

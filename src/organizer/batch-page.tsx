@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import type { StudyState } from "../log/fold.ts";
 import type { KitchenDay, WaveDay } from "../log/kitchen-day.ts";
 import { batchReasons } from "../model/kitchen-event.ts";
 import { trayLabel } from "../model/tray.ts";
@@ -6,7 +7,7 @@ import { focusSoon } from "../ui/focus.ts";
 import { onDayWords } from "../words/en/organizer-on-day.ts";
 import { useLead } from "./app-context.ts";
 import { Labels } from "./day-parts.tsx";
-import { freeLabel, writeDay } from "./day-write.ts";
+import { begunTrays, freeLabel, writeDay } from "./day-write.ts";
 import { Check, Choice } from "./fields.tsx";
 import { Page } from "./page.tsx";
 import { ProblemNote } from "./problem-note.tsx";
@@ -22,7 +23,7 @@ const nothing: Typed = { pot: null, reason: null, which: "all", trays: [], note:
 const randomBytes = (count: number): Uint8Array => crypto.getRandomValues(new Uint8Array(count));
 
 /** Another batch in the place of one: it gets a label that no pot has yet. */
-export function BatchPage({ id, day, wave }: { id: string; day: KitchenDay; wave: WaveDay }) {
+export function BatchPage({ id, state, day, wave }: { id: string; state: StudyState; day: KitchenDay; wave: WaveDay }) {
   const lead = useLead();
   const doing = useDoing();
   const [typed, setTyped] = useState(nothing);
@@ -31,8 +32,9 @@ export function BatchPage({ id, day, wave }: { id: string; day: KitchenDay; wave
   const heading = words.heading(wave.wave);
   const { pot, reason } = typed;
   const trays = typed.which === "all" ? [] : typed.trays;
-  const mine = wave.pots.find((each) => each.pot === pot)?.trays ?? [];
-  const kept = typed.which === "all" ? mine.filter((tray) => day.trays.get(tray)?.turns.served.done) : [];
+  const from = wave.pots.find((each) => each.pot === pot);
+  const mine = from?.toServe ?? [];
+  const kept = typed.which === "all" ? begunTrays(state, day, from) : [];
   const lacks = trayProblem(typed.which, trays, mine, kept);
 
   const submit = (): void => {
@@ -115,7 +117,7 @@ type TraysProps = { wave: WaveDay; typed: Typed; change: (trays: number[]) => vo
 
 /** The trays that are served from the pot now, or of the wave while none is chosen. */
 function Trays({ wave, typed, change }: TraysProps) {
-  const served = wave.pots.find(({ pot }) => pot === typed.pot)?.trays ?? wave.trays;
+  const served = wave.pots.find(({ pot }) => pot === typed.pot)?.toServe ?? wave.trays;
   return (
     <fieldset class="field few">
       <legend class="unseen">{words.trays}</legend>

@@ -36,7 +36,7 @@ export function DayStepPage({ id, plan, state, step, of }: Props) {
   const wave = day.waves.find((each) => each.wave === of);
   if (!wave) return <Missing id={id} text={organizer.errors.unknownText} />;
   if (state.close) return <Missing id={id} text={dayWords.spare.over} />;
-  return step === "reading" ? <ReadingPage {...{ id, plan, wave }} /> : <BatchPage {...{ id, day, wave }} />;
+  return step === "reading" ? <ReadingPage {...{ id, plan, wave }} /> : <BatchPage {...{ id, state, day, wave }} />;
 }
 
 function Missing({ id, text }: { id: string; text: string }) {

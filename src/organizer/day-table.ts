@@ -21,8 +21,8 @@ export type ToWrite = { entry: ReadEntry; thing: string; at: number | null };
  *
  * Takes    instantOf: a time of the clock on the wall as an instant of the day; now: milliseconds since 1970
  * Returns  entries in the order of the file; how many were there already; how many lines say when trays were served
- * Throws   what `readTemperatures` throws, and "csv/bad-value" where a pot has yet to leave the heat: no limit of time would
- *          hold it back until then. A file with anything wrong in it is not taken at all
+ * Throws   what `readTemperatures` throws, and "csv/bad-value" where a pot has yet to leave the heat, or to be read: no limit of
+ *          time would hold it back until then. A file with anything wrong in it is not taken at all
  */
 export function entriesFrom(
   day: KitchenDay,
@@ -36,7 +36,8 @@ export function entriesFrom(
   const known = knownOf(day);
   const fresh = entries.filter((entry) => !known.some((one) => isSame(one, entry)));
   for (const { line, kind, body, own } of fresh) {
-    if (kind === "heat-left" && Date.parse(body.left) > now + clocksApart)
+    const said = kind === "heat-left" ? body.left : kind === "holding-read" ? body.read : null;
+    if (said !== null && Date.parse(said) > now + clocksApart)
       throw problem("csv/bad-value", { path, line, column: "time", value: own.time });
   }
   return {
@@ -89,10 +90,17 @@ const knownOf = ({ waves }: KitchenDay): Known[] =>
     ...servings,
   ]);
 
+const readOf = (body: object): string | null => ("read" in body && typeof body.read === "string" ? body.read : null);
+
 function isSame(known: Known, { kind, body, own }: ReadEntry): boolean {
   if (known.kind !== kind) return false;
+  // an older reading of what is held says in a file alone when it was taken: the time of its entry
+  const read = readOf(known.body) ?? (known.at === own.time ? readOf(body) : null);
   const text = (of: object, note: string): string =>
-    JSON.stringify({ ...of, note, after: [] }, Object.keys(body).sort());
+    JSON.stringify(
+      { ...of, ...(of === known.body && "read" in body ? { read } : {}), note, after: [] },
+      Object.keys(body).sort(),
+    );
   const noteOf = (of: object): string => ("note" in of ? String(of.note) : "");
   if (text(known.body, noteOf(known.body)) === text(body, body.note)) return true;
   // a file that was saved here has the time at which the entry was made beside its note

@@ -1,4 +1,6 @@
+import type { PotDay } from "../log/day-pots.ts";
 import type { TrayDay, TurnDone } from "../log/day-trays.ts";
+import type { StudyState } from "../log/fold.ts";
 import type { KitchenDay, WaveDay } from "../log/kitchen-day.ts";
 import type { Body } from "../model/event.ts";
 import type { KitchenKind } from "../model/kitchen-event.ts";
@@ -28,6 +30,14 @@ export const doneAt = ({ entries, latest }: TurnDone): string | null =>
 /** The wave that a tray is served with; null where notes that were written apart disagree, or pots have no labels. */
 export const waveOfTray = (day: KitchenDay, tray: TrayDay): WaveDay | null =>
   day.waves.find(({ wave }) => wave === (tray.wave ?? tray.planned)) ?? null;
+
+/** Is a tray served, or did its panelist open it? The kitchen's devices know that by outlines, without any answer. */
+export const isBegun = (state: StudyState, day: KitchenDay, tray: number): boolean =>
+  day.trays.get(tray)?.turns.served.done === true || (state.trays.get(tray)?.ballots.length ?? 0) > 0;
+
+/** Trays of a pot that keep their food when another batch comes in its place. */
+export const begunTrays = (state: StudyState, day: KitchenDay, pot: PotDay | undefined): number[] =>
+  (pot?.toServe ?? []).filter((tray) => isBegun(state, day, tray));
 
 /**
  * A label of three letters that no pot of the study has.

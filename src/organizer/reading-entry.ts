@@ -36,6 +36,8 @@ export function celsiusOf(typed: string): string | null {
   return foodCelsiusPattern.test(text) ? text : null;
 }
 
+export const isLeaving = (kind: ReadingKind): kind is "left" | "left-cold" => kind === "left" || kind === "left-cold";
+
 const wholeOf = (typed: string): number | null => (/^\d{1,5}$/.test(typed.trim()) ? Number(typed) : null);
 
 export type Hindrances = Partial<Record<"pot" | "celsius" | "heldSeconds" | "restMinutes" | "ago", string>>;
@@ -49,10 +51,10 @@ export function hindrancesOf(typed: Typed): Hindrances {
   const rest = typed.kind === "core" && number(typed.restMinutes);
   return {
     ...(needsPot ? { pot: missing.pot } : {}),
-    ...(typed.kind !== "left" && celsiusOf(typed.celsius) === null ? { celsius: missing.celsius } : {}),
+    ...(!isLeaving(typed.kind) && celsiusOf(typed.celsius) === null ? { celsius: missing.celsius } : {}),
     ...(held ? { heldSeconds: missing.number } : {}),
     ...(rest ? { restMinutes: missing.number } : {}),
-    ...(typed.kind === "left" && number(typed.ago) ? { ago: missing.number } : {}),
+    ...(isLeaving(typed.kind) && number(typed.ago) ? { ago: missing.number } : {}),
   };
 }
 
@@ -74,9 +76,10 @@ export function entryOf(typed: Typed, wave: WaveDay, now: string): Entry | null 
   if (kind === "serving") return { kind: "serving-read", body: { ...common, tray: typed.tray, celsius } };
   const pot = wave.pots.find((each) => each.pot === typed.pot);
   if (!pot) return null;
-  if (kind === "left") {
+  if (isLeaving(kind)) {
+    const from = kind === "left" ? "hot" : "cold";
     const left = new Date(Date.parse(now) - (wholeOf(typed.ago) ?? 0) * 60_000).toISOString();
-    return { kind: "heat-left", body: { ...common, pot: pot.pot, left, after: pot.latestLeft } };
+    return { kind: "heat-left", body: { ...common, pot: pot.pot, left, from, after: pot.latestLeft } };
   }
   if (kind === "core") {
     const after = pot.cores.filter(({ latest }) => latest).map(({ entry }) => entry.id);
@@ -98,9 +101,17 @@ export function limitBeside(kind: ReadingKind, plan: Plan): string | null {
   const limits = limitsOf(plan);
   const at = (rows: typeof limits) =>
     rows.map((row) => words.limitAt(limitWords.text(row), limitWords.origin(row.source, row.checked))).join("; ");
+  const kinds = {
+    core: "cooking",
+    hot: "hot-holding",
+    cold: "cold-holding",
+    left: "out",
+    "left-cold": "out",
+    serving: "",
+  };
   const rows = limits.filter(
     (limit) =>
-      limit.kind === { core: "cooking", hot: "hot-holding", cold: "cold-holding", left: "out", serving: "" }[kind],
+      limit.kind === kinds[kind] && (limit.kind !== "out" || limit.from !== (kind === "left" ? "cold" : "hot")),
   );
   return rows.length === 0 ? null : at(rows);
 }
@@ -118,31 +129,32 @@ export const asksHeld = (plan: Plan): { seconds: boolean; rest: boolean } => {
 export type Said = { text: string; stop: boolean; allow: string | null };
 
 export function saidOf(entry: Entry, plan: Plan, { pots }: Pick<WaveDay, "pots">): Said {
-  const fine = (text: string): Said => ({ text, stop: false, allow: null });
   if (entry.kind === "serving-read") return fine(words.keptServing(entry.body.celsius));
-  if (entry.kind === "heat-left") return fine(words.keptLeft(entry.body.pot, entry.body.left));
-  const { pot, celsius } = entry.body;
-  if (entry.kind === "core-read") {
-    const { heldSeconds, restMinutes } = entry.body;
-    const check = checkCore(limitsOf(plan), { celsius: Number(celsius), heldSeconds, restMinutes });
-    if (check.verdict !== "below") return fine(passed(check.verdict, pot, celsius));
-    return { text: words.below(pot, celsius, limitsText(check.rows)), stop: true, allow: allowedBelow(plan) };
-  }
+  if (entry.kind === "core-read") return saidOfCore(entry.body, plan);
+  const { pot } = entry.body;
+  if (entry.kind === "heat-left") return fine(words.keptLeft(pot, entry.body.from, entry.body.left));
+  const { held, celsius } = entry.body;
   const limits = limitsOf(plan);
-  const { held } = entry.body;
   const check = checkHolding(limits, held, Number(celsius));
   // where there are limits and none of holding, the day stops the wave: see `blocksOfPot`
-  if (check.verdict === "no-limit" && limits.length > 0)
-    return { text: words.noHolding(pot, held), stop: true, allow: null };
+  if (check.verdict === "no-limit" && limits.length > 0) return stop(words.noHolding(pot, held));
   const before = pots.find((each) => each.pot === pot)?.holdings.filter(({ entry: { body } }) => body.held === held);
-  if (check.verdict !== "past" && before?.some(({ verdict }) => verdict.verdict === "past"))
-    return { text: words.pastBefore(pot, held), stop: true, allow: null };
-  if (check.verdict !== "past") return fine(passed(check.verdict, pot, celsius));
-  return { text: words.past(pot, celsius, onDayWords.degrees(String(check.celsius))), stop: true, allow: null };
+  if (check.verdict === "past") return stop(words.past(pot, celsius, onDayWords.degrees(String(check.celsius))));
+  if (before?.some(({ verdict }) => verdict.verdict === "past")) return stop(words.pastBefore(pot, held));
+  return fine(passed(check.verdict, pot, celsius));
+}
+
+const fine = (text: string): Said => ({ text, stop: false, allow: null });
+const stop = (text: string): Said => ({ text, stop: true, allow: null });
+
+function saidOfCore({ pot, celsius, heldSeconds, restMinutes }: Body<"core-read">, plan: Plan): Said {
+  const check = checkCore(limitsOf(plan), { celsius: Number(celsius), heldSeconds, restMinutes });
+  if (check.verdict !== "below") return fine(passed(check.verdict, pot, celsius));
+  return { text: words.below(pot, celsius, limitsText(check.rows)), stop: true, allow: allowedBelow(plan) };
 }
 
 const passed = (verdict: "met" | "no-limit", pot: string, celsius: string): string =>
   verdict === "met" ? words.passes(pot, celsius) : words.kept(pot, celsius);
 
 /** Pots that something can be read of: those that are served from, the changed ones last. */
-export const potsToRead = ({ pots }: WaveDay): PotDay[] => pots.filter(({ trays }) => trays.length > 0);
+export const potsToRead = ({ pots }: WaveDay): PotDay[] => pots.filter(({ toServe }) => toServe.length > 0);

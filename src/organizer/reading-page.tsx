@@ -18,6 +18,7 @@ import {
   entryOf,
   type Hindrances,
   hindrancesOf,
+  isLeaving,
   limitBeside,
   nothingTyped,
   potsToRead,
@@ -67,11 +68,14 @@ export function ReadingPage({ id, plan, wave }: Props) {
       await writeDay(lead, id, "cooking-excepted", { reading: kept.entry, by, note: "" });
       setKept({ ...kept, text: words.allowed(kept.pot ?? "", by), stop: false, allow: null, allowed: true });
     });
+  // told by the day as it is with the entry: whether a later one helped is nothing that the entry alone knows
+  const late =
+    kept?.again === false && wave.blocked.some((block) => block.why === "out-past" && block.pot === kept.pot);
   return (
     <Page heading={heading} windowTitle={heading}>
       <BackToDay id={id} />
       <div id={saidId} tabIndex={-1} role="status">
-        {kept ? <Answer kept={kept} /> : null}
+        {kept ? <Answer kept={late ? { ...kept, text: words.timePast(kept.pot ?? ""), stop: true } : kept} /> : null}
       </div>
       {kept?.stop && kept.again ? (
         <div class="day-actions">
@@ -162,11 +166,11 @@ function Fields({ plan, wave, typed, problems, change }: FieldsProps) {
           problem={problems.pot ?? null}
         />
       )}
-      {kind === "left" ? (
+      {isLeaving(kind) ? (
         <TypedNumber
           id="reading-ago"
           label={words.ago}
-          hint={words.agoHint}
+          hint={`${words.agoHint} ${besideText(kind, plan)}`}
           mode="numeric"
           value={typed.ago}
           onInput={(ago) => change({ ago })}

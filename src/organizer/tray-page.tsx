@@ -35,6 +35,7 @@ export function TrayPage({ id, plan, state, day, tray }: Props) {
           ? words.wave(tray.planned)
           : words.moved(tray.planned, tray.wave)}
       </p>
+      {tray.person.noWave === null ? null : <p class="note">{words.noWave(tray.person.noWave)}</p>}
       {tray.person.apart ? <p class="note">{words.apart}</p> : null}
       <p class="codes">
         {words.codes}: <strong class="whole">{codes.join(" \u00b7 ")}</strong>

@@ -68,5 +68,6 @@ function hindranceOf(day: KitchenDay, tray: TrayDay): string | null {
   const [halt] = day.halts;
   if (halt) return onDayWords.halt.halted(halt.at, halt.why);
   if (tray.turns.checked.done && !tray.turns.checked.sound) return words.wrongFirst;
+  if (tray.person.noWave !== null) return words.noWave(tray.person.noWave);
   return whyNotServed(waveOfTray(day, tray));
 }

@@ -79,7 +79,7 @@ function stopText(block: Exclude<Block, { why: Waiting }>): string {
     case "held-without-limit":
       return words.noHolding(block.pot, block.held);
     case "out-past":
-      return words.out(block.pot, block.minutes, out(block.limit));
+      return words.out(block.pot, block.minutes, out(block.limit), block.from, block.by);
     case "out-without-limit":
       return words.outUnknown(block.pot);
     case "halted":

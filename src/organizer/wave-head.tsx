@@ -50,6 +50,7 @@ function Stops({ wave }: { wave: WaveDay }) {
         </p>
       ) : null}
       {waiting.length > 0 ? <p class="note">{words.notYet(wave.wave, waiting)}</p> : null}
+      {wave.circle.length > 0 ? <p class="note">{words.circle(wave.circle)}</p> : null}
     </>
   );
 }
@@ -91,7 +92,7 @@ function Pots({ id, wave, over }: { id: string; wave: WaveDay; over: boolean }) 
             <p>
               <strong>{pot.pot}</strong> <span class="fine">{aboutPot(pot)}</span>
             </p>
-            {entriesOf(pot).map(({ entry, text }) => (
+            {[...changesTo(wave, pot.pot), ...entriesOf(pot)].map(({ entry, text }) => (
               <Entry key={entry} text={text} takeBack={over ? null : () => takeBack(entry)} />
             ))}
           </li>
@@ -130,11 +131,7 @@ function Entry({ text, takeBack }: { text: string; takeBack: (() => void) | null
 
 function aboutPot(pot: PotDay): string {
   const say = onDayWords.pot;
-  return [
-    pot.insteadOf.length > 0 ? say.instead(pot.insteadOf) : "",
-    pot.trays.length === 0 ? say.gone : "",
-    entriesOf(pot).length === 0 ? say.nothing : "",
-  ]
+  return [pot.toServe.length === 0 ? say.gone : "", entriesOf(pot).length === 0 ? say.nothing : ""]
     .filter(Boolean)
     .join(", ");
 }
@@ -147,7 +144,7 @@ function entriesOf(pot: PotDay): { entry: string; text: string }[] {
       const verb = allowed ? says.allowed : verdict.verdict === "no-limit" ? "" : says[verdict.verdict];
       return { entry: entry.id, text: joined(say.core(entry.body.celsius, organizer.clock(entry.at)), verb) };
     }),
-    ...pot.leftEntries.map(({ id, body }) => ({ entry: id, text: say.left(body.left) })),
+    ...pot.leftEntries.map(({ id, body }) => ({ entry: id, text: say.left(body.from, body.left) })),
     ...pot.holdings.map(({ entry, verdict }) => ({
       entry: entry.id,
       text: joined(
@@ -157,5 +154,11 @@ function entriesOf(pot: PotDay): { entry: string; text: string }[] {
     })),
   ];
 }
+
+/** How a pot came to be: taken back, the one before it is served from again. */
+const changesTo = ({ changes }: WaveDay, pot: string): { entry: string; text: string }[] =>
+  changes
+    .filter(({ body }) => body.becomes === pot)
+    .map(({ id, at, body }) => ({ entry: id, text: onDayWords.pot.change(body.pot, organizer.clock(at)) }));
 
 const joined = (text: string, verb: string): string => (verb ? `${text}: ${verb}` : text);

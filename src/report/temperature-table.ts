@@ -29,7 +29,7 @@ function rowOf(rows: readonly KitchenRow[], all: readonly KitchenRow[], plan: St
   const of = (...what: KitchenRow["what"][]) => rows.filter((row) => what.includes(row.what));
   const product = plan.products.find(({ id }) => id === first?.product)?.name ?? "";
   const cores = of("core");
-  const left = of("left").filter(({ latest }) => latest);
+  const left = of("left", "left-cold").filter(({ latest }) => latest);
   const served = all.filter((row) => row.what === "served" && row.wave === first?.wave).map(({ time }) => time);
   const inTime = served.toSorted((a, b) => Date.parse(a) - Date.parse(b));
   const core = words.readings(cores.map(({ celsius }) => celsius));
@@ -38,7 +38,7 @@ function rowOf(rows: readonly KitchenRow[], all: readonly KitchenRow[], plan: St
     batch: first?.batch ? words.batchOf(product, first.batch) : (first?.pot ?? ""),
     core: cores.some(({ verdict, latest }) => latest && verdict === "allowed") ? `${core}, ${words.allowed}` : core,
     held: words.readings(of("held-hot", "held-cold").map(({ celsius }) => celsius)),
-    left: left.map(({ time }) => words.at(time)).join(", "),
+    left: left.map(({ time, what }) => (what === "left" ? words.at(time) : words.fromCold(words.at(time)))).join(", "),
     served: words.span(inTime[0] ?? "", inTime.at(-1) ?? ""),
     ...(inTime.length === 0 ? { served: "" } : {}),
   };

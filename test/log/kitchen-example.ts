@@ -81,8 +81,8 @@ export class Cook {
     });
   }
 
-  left(wave: number, pot: string, clock: string, after: string[] = []): string {
-    return this.note("heat-left", { wave, pot, left: `2026-05-03T${clock}:00.000Z`, after, note: "" });
+  left(wave: number, pot: string, clock: string, after: string[] = [], from: "hot" | "cold" = "hot"): string {
+    return this.note("heat-left", { wave, pot, left: `2026-05-03T${clock}:00.000Z`, from, after, note: "" });
   }
 
   /** These pots left the heat ten minutes before noon. */

@@ -56,7 +56,7 @@ describe("batches that were really served", () => {
     cook.change(1, "MV", "MVC", [], [1]);
     expect([1, 2].map((tray) => batchesOf(cook, tray)?.[0])).toEqual(["new 1", "new 1 \u2192 MVC"]);
     expect(sentences(cook)).toContain(
-      "Wave 1, batch \u201cnew 1\u201d: replaced by \u201cnew 1 \u2192 MVC\u201d (made anew), not for tray 1, served before.",
+      "Wave 1, batch \u201cnew 1\u201d: replaced by \u201cnew 1 \u2192 MVC\u201d (made anew), not for tray 1, served or tasted before.",
     );
   });
 
@@ -97,6 +97,35 @@ describe("batches that were really served", () => {
     const record = recorded(cook);
     expect(servedKey(record)[1]?.samples.map(({ batch }) => batch)).toEqual(["", "", ""]);
     expect(of(record.departures, "batch-not-recorded")).toMatchObject([{ why: "moved", trays: [2] }]);
+    expect(of(record.departures, "person-noted")).toEqual([
+      { what: "person-noted", tray: 2, state: "no-wave", wave: 9, note: "" },
+    ]);
+  });
+
+  test("trays that were begun when a batch gave way count to the batch that they came from; one that is moved here does not", () => {
+    const cook = cooked();
+    cook.change(1, "MV", "MVC", [], [1, 2]);
+    cook.person(4, "late", 1);
+    expect([1, 2, 3, 4].map((tray) => batchesOf(cook, tray)?.[0])).toEqual([
+      "new 1",
+      "new 1",
+      "new 1 \u2192 MVC",
+      "new 1 \u2192 MVC",
+    ]);
+    expect(sentences(cook).filter((each) => each.includes("replaced"))).toEqual([
+      "Wave 1, batch “new 1”: replaced by “new 1 → MVC” (made anew), not for trays 1 and 2, served or tasted before.",
+    ]);
+  });
+
+  test("changes in a circle: nobody can say which batch it was, and the report says so", () => {
+    const cook = cooked();
+    cook.change(1, "MV", "MVC");
+    cook.change(1, "MVC", "MV");
+    const record = recorded(cook);
+    expect(servedKey(record)[0]?.samples.map(({ batch }) => batch)).toEqual(["", "current 1", ""]);
+    expect(of(record.departures, "batch-not-recorded")).toEqual([
+      { what: "batch-not-recorded", why: "apart", trays: [1, 2, 3] },
+    ]);
   });
 
   test("a change that the reveal did not see changes nothing", () => {
@@ -144,7 +173,7 @@ describe("departures, as the report says them", () => {
     cook.left(2, "PW", "11:50");
     cook.turn(4, "served");
     expect(sentences(cook).filter((each) => each.includes("served with"))).toEqual([
-      "Tray 4: noted as served with wave 2 while no time out of the heat and no passing reading of holding was on record yet, by the log as it was then.",
+      "Tray 4: noted as served with wave 2 while no time out of the heat or the cold and no passing reading of holding was on record yet, by the log as it was then.",
     ]);
   });
 
@@ -247,6 +276,17 @@ test("temperatures and times stand with batch, limit and its source", () => {
     { celsius: 74, heldSeconds: 0, restMinutes: 0, source: "USDA chart of safe temperatures, as reproduced by others" },
   ]);
   expect([rows[0]?.product, rows[1]?.time]).toEqual([steamed, "2026-05-03T11:50:00.000Z"]);
+});
+
+test("from the cold: its own kind of row; a reading from a file has the time at which it was read", () => {
+  const cook = cooked();
+  cook.left(1, "KT", "11:50", [], "cold");
+  cook.held(1, "MV", "cold", "3", [], "11:30");
+  const rows = recorded(cook).temperatures.filter(({ what }) => what !== "core");
+  expect(rows.map(({ what, celsius, time }) => [what, celsius, time])).toEqual([
+    ["left-cold", "", "2026-05-03T11:50:00.000Z"],
+    ["held-cold", "3", "2026-05-03T11:30:00.000Z"],
+  ]);
 });
 
 test("where temperatures are written down a batch without any is told, also one that came in another's place", () => {

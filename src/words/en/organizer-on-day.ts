@@ -23,6 +23,9 @@ const halts: Record<Halt, string> = {
 
 const turns: Record<Turn, string> = { filled: "filled", checked: "checked", served: "served" };
 
+const potsText = (pots: readonly string[]): string => `${pots.length === 1 ? "pot" : "pots"} ${listed(pots)}`;
+const left = { hot: "left the heat", cold: "left the cold" } as const;
+
 export const onDayWords = {
   minutes,
   degrees,
@@ -49,11 +52,11 @@ export const onDayWords = {
     stop: "Stop",
     blocked: (wave: number) => `Wave ${wave} cannot be served:`,
     notYet: (wave: number, parts: readonly string[]) => `Before wave ${wave} can be served: ${listed(parts)}.`,
-    readCore: (pots: readonly string[]) => `read the core of ${pots.length === 1 ? "pot" : "pots"} ${listed(pots)}`,
+    readCore: (pots: readonly string[]) => `read the core of ${potsText(pots)}`,
     writeLeft: (pots: readonly string[]) =>
-      pots.length === 1
-        ? `write down when pot ${listed(pots)} left the heat, or at what temperature it is held`
-        : `write down when pots ${listed(pots)} left the heat, or at what temperature they are held`,
+      `write down when ${potsText(pots)} left the heat or the cold, or at what temperature ${pots.length === 1 ? "it is" : "they are"} held`,
+    circle: (pots: readonly string[]) =>
+      `The changes of ${potsText(pots)} follow each other in a circle: nobody can say which of them is served from. Take back under Pots the one that is wrong. Until then each of them has to pass.`,
     best: {
       before: (count: number) => `At its best in ${minutes(count)}.`,
       until: (at: string, left: number) => `Best until ${organizer.clock(at)}; ${minutes(left)} left.`,
@@ -76,8 +79,8 @@ export const onDayWords = {
       `pot ${pot}, held ${held}, read ${degrees(celsius)}, limit ${limit}. It is not served, and there is no exception: cook a new batch. If that was typed wrong, take it back under Pots.`,
     noHolding: (pot: string, held: "hot" | "cold") =>
       `pot ${pot} is held ${held}, and the plan has no limit for that. It is not served.`,
-    out: (pot: string, count: number, limit: string) =>
-      `pot ${pot} left the heat, or was last read within its limit of holding, ${minutes(count)} ago. ${limit}. It is not served; there is no exception.`,
+    out: (pot: string, count: number, limit: string, from: "hot" | "cold", by: "left" | "held") =>
+      `pot ${pot} ${by === "left" ? left[from] : `was last read as kept ${from}`} ${minutes(count)} ago. ${limit}. It is not served; there is no exception.`,
     outUnknown: (pot: string) =>
       `no limit of time applies to pot ${pot} by what is known of it. It is not served; ask whoever leads.`,
     halted: (why: Halt) => `serving is halted, ${halts[why]}.`,
@@ -85,11 +88,11 @@ export const onDayWords = {
 
   pot: {
     core: (celsius: string, at: string) => `core ${degrees(celsius)} ${at}`,
-    left: (at: string) => `left the heat ${organizer.clock(at)}`,
+    left: (from: "hot" | "cold", at: string) => `${left[from]} ${organizer.clock(at)}`,
     held: (how: "hot" | "cold", celsius: string, at: string) => `held ${how} ${degrees(celsius)} ${at}`,
     says: { met: "passes", below: "below the limit", allowed: "allowed below the limit", past: "past the limit" },
     nothing: "nothing written down yet",
-    instead: (pots: readonly string[]) => `in place of ${listed(pots)}`,
+    change: (pot: string, at: string) => `in place of ${pot} ${at}`,
     gone: "not served from any more",
     served: (celsius: string, tray: string | null, at: string) =>
       `Served at ${degrees(celsius)}${tray ? `, tray ${tray}` : ""}, ${at}`,
@@ -104,6 +107,7 @@ export const onDayWords = {
     kinds: [
       { value: "core", label: "Core temperature", hint: "" },
       { value: "left", label: "Left the heat", hint: "" },
+      { value: "left-cold", label: "Left the cold", hint: "" },
       { value: "hot", label: "Kept hot", hint: "" },
       { value: "cold", label: "Kept cold", hint: "" },
       { value: "serving", label: "Temperature as served", hint: "of a cup on its tray" },
@@ -130,7 +134,10 @@ export const onDayWords = {
     limitAt: (limit: string, origin: string) => `${limit} (${origin})`,
     passes: (pot: string, celsius: string) => `Pot ${pot}, ${degrees(celsius)}: passes.`,
     kept: (pot: string, celsius: string) => `Pot ${pot}, ${degrees(celsius)}: kept. The plan has no limit for it.`,
-    keptLeft: (pot: string, at: string) => `Pot ${pot} left the heat at ${organizer.clock(at)}: kept.`,
+    keptLeft: (pot: string, from: "hot" | "cold", at: string) =>
+      `Pot ${pot} ${left[from]} at ${organizer.clock(at)}: kept.`,
+    timePast: (pot: string) =>
+      `Pot ${pot} has been out of temperature for too long, and no later entry undoes that. It is not served, and there is no exception: make a new batch. If an entry was typed wrong, take it back under Pots.`,
     keptServing: (celsius: string) => `${degrees(celsius)} as served: kept.`,
     below: (pot: string, celsius: string, limit: string) =>
       `Put pot ${pot} back to the heat and read it again. It read ${degrees(celsius)}, limit ${limit}.`,
@@ -158,14 +165,14 @@ export const onDayWords = {
     trays: "For which trays?",
     all: "all of the wave",
     allBut: (labels: readonly string[]) =>
-      `Noted as served already, and left with the pot they came from: ${labels.length === 1 ? "tray" : "trays"} ${listed(labels)}.`,
+      `Served or being tasted already, and left with the pot they came from: ${labels.length === 1 ? "tray" : "trays"} ${listed(labels)}.`,
     some: "only some",
     submit: "Give it a new label",
     missing: {
       pot: "Touch the pot first.",
       reason: "Choose the reason.",
       trays: "Touch at least one tray, or choose all of the wave.",
-      served: "All trays of this pot are noted as served. Name those that another batch is for.",
+      served: "All trays of this pot are served or being tasted. Name those that another batch is for.",
     },
     done: (pot: string, becomes: string) =>
       `The batch in place of ${pot} is ${becomes}. Write ${becomes} on its pot, and read its core before it is served.`,
@@ -176,6 +183,8 @@ export const onDayWords = {
     heading: (label: string) => `Tray ${label}`,
     wave: (wave: number) => `Wave ${wave}`,
     moved: (planned: number, wave: number) => `Planned for wave ${planned}, served with wave ${wave}`,
+    noWave: (wave: number) =>
+      `A note names wave ${wave}, which the plan does not have. The tray is not served before a further note says with which wave it goes.`,
     apart: "Two phones noted different things of this person without knowing of each other. The next note settles it.",
     open: (label: string) => `tray ${label}`,
     codes: "Codes on the tray, in their order",

@@ -11,6 +11,8 @@ export const temperatures = {
   core: "Core",
   held: "Held",
   left: "Left the heat",
+  /** In the column of when batches left the heat. */
+  fromCold: (at: string): string => `${at}, from the cold`,
   served: "Wave served",
   none: "not recorded",
   /** "71 °C, then 76 °C" */

@@ -63,7 +63,7 @@ const blocks: Record<Of<"served-blocked">["why"], string> = {
   "held-past": "a batch was past its limit of holding",
   "held-without-limit": "a batch was held, and the plan has no limit for that",
   "out-past": "the limit of time out of temperature was reached",
-  "out-unknown": "no time out of the heat and no passing reading of holding was on record yet",
+  "out-unknown": "no time out of the heat or the cold and no passing reading of holding was on record yet",
   "out-without-limit": "no limit of the plan allows that time out of temperature",
   halted: "serving was halted",
 };
@@ -76,7 +76,7 @@ const reasons: Record<Of<"batch-changed">["reason"], string> = {
 
 const unknown: Record<Of<"batch-not-recorded">["why"], string> = {
   moved: "served with another wave, which has no batch, or more than one, of a product",
-  apart: "entries that were written apart name different ones",
+  apart: "entries that were written apart name different ones, or changes follow each other in a circle",
   "other-product": "what came in the place of a batch is of another product by the key",
 };
 
@@ -92,6 +92,7 @@ const people: Record<Of<"person-noted">["state"], (wave: number | null) => strin
   missing: () => "the panelist did not come",
   moved: (wave) => `the panelist was served with wave ${wave ?? ""}`,
   apart: () => "notes about the panelist disagree",
+  "no-wave": (wave) => `a note says that it goes with wave ${wave ?? ""}, which the plan does not have`,
 };
 
 const papers: Record<Of<"sheet-not-returned">["paper"], string> = {
@@ -102,7 +103,7 @@ const papers: Record<Of<"sheet-not-returned">["paper"], string> = {
 const kinds: Record<string, string> = {
   "core-read": "a core temperature",
   "cooking-excepted": "an exception",
-  "heat-left": "when a batch left the heat",
+  "heat-left": "when a batch left the heat or the cold",
   "holding-read": "a holding temperature",
   "serving-read": "a serving temperature",
   "batch-changed": "a change of batch",
@@ -135,7 +136,7 @@ export const kitchenDepartures: Sentences = {
   "served-outside-window": (d) =>
     `${trays(d.trays)}: noted as served with wave ${d.wave} ${side(d)}, outside of the planned window.`,
   "batch-changed": (d) =>
-    `${batchIs(d)}: replaced by “${d.becomes}” (${reasons[d.reason]})${numbered(", for", d.trays)}${numbered(", not for", d.kept)}${d.kept.length > 0 ? ", served before" : ""}.${noted(d.note)}`,
+    `${batchIs(d)}: replaced by “${d.becomes}” (${reasons[d.reason]})${numbered(", for", d.trays)}${numbered(", not for", d.kept)}${d.kept.length > 0 ? ", served or tasted before" : ""}.${noted(d.note)}`,
   "batch-not-recorded": (d) => `${trays(d.trays)}: of some samples the batch is not recorded (${unknown[d.why]}).`,
   "person-noted": (d) => `Tray ${d.tray}: ${people[d.state](d.wave)}.${noted(d.note)}`,
   "serving-halted": (d) =>
