@@ -3,6 +3,7 @@ import { foldStudy } from "../../src/log/fold.ts";
 import { dayOf } from "../../src/log/kitchen-day.ts";
 import { entriesFrom, followedBy, latestByThing, temperaturesFile } from "../../src/organizer/day-table.ts";
 import { at, Cook } from "../log/kitchen-example.ts";
+import { problemOf } from "../problem-of.ts";
 
 const instantOf = (clock: string) => `2026-05-03T${clock}:00.000Z`;
 const header = "wave,pot,what,celsius,held_seconds,rest_minutes,time,note";
@@ -17,11 +18,16 @@ test("a file that was saved here brings nothing new", () => {
   const first = cook.core(2, "RZ", "71.0", { note: "too cold" });
   cook.core(2, "RZ", "76", { after: [first] });
   cook.left(2, "RZ", "11:50");
+  cook.left(2, "PW", "11:40", [], "cold");
+  const held = cook.held(2, "PW", "cold", "3", [], "11:00");
+  cook.held(2, "PW", "cold", "3", [held], "11:30");
+  // of an older one nobody said when it was read: a file has the time at which it was written down
+  cook.held(2, "RZ", "hot", "66");
   cook.note("serving-read", { wave: 2, tray: 4, celsius: "54.5", note: "" });
   cook.turn(4, "served");
   const day = dayFrom(cook);
   const again = entriesFrom(day, temperaturesFile(day, cook.plan), "t.csv", instantOf, at("12:00"));
-  expect([again.list, again.same, again.served]).toEqual([[], 4, 1]);
+  expect([again.list, again.same, again.served]).toEqual([[], 8, 1]);
 });
 
 test("lines about one pot are one thing, and the first of them follows what the log has", () => {
@@ -40,6 +46,14 @@ test("lines about one pot are one thing, and the first of them follows what the 
   expect([same, new Set(things).size, things[0] === things[1]]).toEqual([0, 3, true]);
   expect(latestByThing(day).get(things[0] ?? "")).toMatchObject([{ id: first }]);
   expect(latestByThing(day).get(things[2] ?? "")).toBeUndefined();
+});
+
+test("a reading of what is held says when; one of later today is refused, since it would give more time", () => {
+  const read = (time: string) =>
+    entriesFrom(dayFrom(new Cook()), `${header}\n1,KT,held-hot,65,,,${time},`, "t.csv", instantOf, at("12:00"));
+  expect(read("11:30").list.map(({ entry }) => entry.body)).toMatchObject([{ read: instantOf("11:30") }]);
+  expect(read("").list.map(({ entry }) => entry.body)).toMatchObject([{ read: null }]);
+  expect(problemOf(() => read("12:30"))).toMatchObject({ code: "csv/bad-value", details: { column: "time" } });
 });
 
 test("an old line does not follow what was read since, so that it frees nothing", () => {
