@@ -12,6 +12,7 @@ import { dayStepAddress, stepAddress } from "./route.ts";
 import { Refused, TurnButton, turnText } from "./tray-turn.tsx";
 import { type Devices, whereOf } from "./use-devices.ts";
 import { WaveHead } from "./wave-head.tsx";
+import { MoveRest } from "./wave-move.tsx";
 
 type Props = {
   id: string;
@@ -52,6 +53,7 @@ function Wave(props: Props & { wave: number; rows: DayRow[] }) {
         turns={turnCounts(day, planned)}
         over={state.close !== null}
       />
+      {state.close === null && plan.waves[wave] ? <MoveRest {...{ id, state, day, wave, next: wave + 1 }} /> : null}
       <table class={devices ? "day" : "day few"}>
         <thead>
           <tr>

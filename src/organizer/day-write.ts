@@ -32,8 +32,14 @@ export const waveOfTray = (day: KitchenDay, tray: TrayDay): WaveDay | null =>
   day.waves.find(({ wave }) => wave === (tray.wave ?? tray.planned)) ?? null;
 
 /** Is a tray served, or did its panelist open it? The kitchen's devices know that by outlines, without any answer. */
-export const isBegun = (state: StudyState, day: KitchenDay, tray: number): boolean =>
+const isBegun = (state: StudyState, day: KitchenDay, tray: number): boolean =>
   day.trays.get(tray)?.turns.served.done === true || (state.trays.get(tray)?.ballots.length ?? 0) > 0;
+
+/** Trays of a wave that may all go with another one: not begun, not spare, and their people are not known to stay away. */
+export const traysToMove = (state: StudyState, day: KitchenDay, wave: number): TrayDay[] =>
+  [...day.trays.values()].filter(
+    (tray) => tray.wave === wave && !tray.spare && tray.person.what !== "missing" && !isBegun(state, day, tray.tray),
+  );
 
 /** Trays of a pot that keep their food when another batch comes in its place. */
 export const begunTrays = (state: StudyState, day: KitchenDay, pot: PotDay | undefined): number[] =>

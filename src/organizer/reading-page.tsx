@@ -89,7 +89,7 @@ export function ReadingPage({ id, plan, wave }: Props) {
           )}
         </div>
       ) : null}
-      {kept?.allow ? <p class="fine">{words.allowHint}</p> : null}
+      {kept?.allow ? <p class="fine">{words.allowHint(kept.allow)}</p> : null}
       <form
         class="stack"
         onSubmit={(event) => {
@@ -170,7 +170,7 @@ function Fields({ plan, wave, typed, problems, change }: FieldsProps) {
         <TypedNumber
           id="reading-ago"
           label={words.ago}
-          hint={`${words.agoHint} ${besideText(kind, plan)}`}
+          hint={words.agoHint}
           mode="numeric"
           value={typed.ago}
           onInput={(ago) => change({ ago })}

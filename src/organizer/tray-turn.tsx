@@ -19,7 +19,8 @@ export function turnText(tray: TrayDay): string {
   const done = last === undefined || at === null ? "" : words.done(last, organizer.clock(at));
   const wrong = last === "checked" && !turns.checked.sound && at !== null ? words.wrong(organizer.clock(at)) : null;
   const noted = person.what === null || person.what === "here" ? "" : words.people[person.what];
-  return [wrong ?? done, noted].filter(Boolean).join(", ");
+  const other = tray.wave === null || tray.wave === tray.planned ? "" : words.withWave(tray.wave);
+  return [wrong ?? done, noted, other].filter(Boolean).join(", ");
 }
 
 type TurnProps = {

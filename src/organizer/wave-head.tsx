@@ -140,9 +140,13 @@ function entriesOf(pot: PotDay): { entry: string; text: string }[] {
   const say = onDayWords.pot;
   const { says } = say;
   return [
-    ...pot.cores.map(({ entry, verdict, allowed }) => {
+    ...pot.cores.flatMap(({ entry, verdict, allowed }) => {
       const verb = allowed ? says.allowed : verdict.verdict === "no-limit" ? "" : says[verdict.verdict];
-      return { entry: entry.id, text: joined(say.core(entry.body.celsius, organizer.clock(entry.at)), verb) };
+      const by = allowed ? say.allowedBy(allowed.body.by.trim(), organizer.clock(allowed.at)) : "";
+      return [
+        { entry: entry.id, text: joined(say.core(entry.body.celsius, organizer.clock(entry.at)), verb) },
+        ...(allowed ? [{ entry: allowed.id, text: by }] : []),
+      ];
     }),
     ...pot.leftEntries.map(({ id, body }) => ({ entry: id, text: say.left(body.from, body.left) })),
     ...pot.holdings.map(({ entry, verdict }) => ({

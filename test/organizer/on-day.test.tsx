@@ -5,6 +5,7 @@ import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { blindPacketOf } from "../../src/design/packet.ts";
 import { seeded } from "../../src/design/random.ts";
 import { makeTrays } from "../../src/design/trays.ts";
+import type { Plan } from "../../src/model/plan.ts";
 import { isHolding, usualLimits } from "../../src/model/safety-limit.ts";
 import { trayLabel } from "../../src/model/tray.ts";
 import type { Lead } from "../../src/organizer/app-context.ts";
@@ -31,6 +32,9 @@ const [first = "", ...others] = pots;
 let lead: Lead;
 beforeEach(async () => {
   lead = await newLead();
+  await lock(plan);
+});
+async function lock(plan: Plan): Promise<void> {
   await lead.store.append(device, now, {
     stream,
     kind: "study-locked",
@@ -43,7 +47,7 @@ beforeEach(async () => {
       pots: trays.pots,
     },
   });
-});
+}
 afterEach(async () => {
   cleanup();
   await lead.store.close();
@@ -97,6 +101,21 @@ const turn = async (name: "Filled" | "Checked" | "Served", refused = false): Pro
 const handled = async (): Promise<string[]> =>
   (await lead.store.ownFacts(stream)).flatMap((fact) => (fact.kind === "tray-handled" ? [fact.body.turn] : []));
 
+test("below the limit, undercooked by design: allowed by whom the lock named, and that is taken back", async () => {
+  await lead.store.close();
+  lead = await newLead();
+  const raw = readyPlan({ limits, cautionsApplying: ["undercooked"], responsible: "Odalys Brandt" });
+  await lock(raw);
+  expect(await read([first], "60")).toMatch(/^Stop /);
+  expect(screen.getByText(words.reading.allowHint("Odalys Brandt"))).toBeTruthy();
+  click(words.reading.allow("Odalys Brandt"));
+  await waitFor(() => expect(said()).toBe(words.reading.allowed(first, "Odalys Brandt")));
+  await open(null);
+  await waitFor(() => expect(stopped()).toEqual([]));
+  click(/take back : allowed by Odalys Brandt/);
+  await waitFor(() => expect(stopped().join()).toContain(words.wave.blocked(1)));
+});
+
 describe("a wave on a phone of the kitchen", () => {
   test("a reading below the limit stops the wave, and nothing is served; one above frees it", async () => {
     // 74 °C for poultry: the chart of USDA in the table of limits (seen as an excerpt)
@@ -144,6 +163,44 @@ describe("a wave on a phone of the kitchen", () => {
     const changed = async () =>
       (await lead.store.ownFacts(stream)).flatMap((fact) => (fact.kind === "batch-changed" ? [fact.body] : []));
     await waitFor(async () => expect(await changed()).toMatchObject([{ pot: first, trays: [], kept: [1] }]));
+  });
+
+  test("trays of a wave that nobody has begun go with the next one, after one more touch", async () => {
+    await lead.store.append(device, now, {
+      stream,
+      kind: "tray-handled",
+      body: { tray: 1, turn: "served", sound: true, after: [], note: "" },
+    });
+    await open(null);
+    const mine = trays.blind
+      .filter(({ wave, spare, tray }) => wave === 1 && !spare && tray !== 1)
+      .map(({ tray }) => tray);
+    const ask = /11.trays not begun/;
+    fireEvent.click(await screen.findByText(ask));
+    fireEvent.click(screen.getByText(words.move.no));
+    fireEvent.click(screen.getByText(ask));
+    fireEvent.click(screen.getByText(words.move.yes(2)));
+    const moved = async () =>
+      (await lead.store.ownFacts(stream)).flatMap((fact) => (fact.kind === "person-noted" ? [fact.body] : []));
+    await waitFor(async () => expect((await moved()).map(({ tray }) => tray)).toEqual(mine));
+    expect((await moved()).every(({ what, wave }) => what === "late" && wave === 2)).toBe(true);
+    await waitFor(() => expect(screen.queryByText(words.move.yes(2))).toBeNull());
+    expect(screen.queryByText(/not begun/)).toBeNull();
+  });
+
+  test("a tray that is noted with a wave the plan lacks is not served, and says why", async () => {
+    await lead.store.append(device, now, {
+      stream,
+      kind: "person-noted",
+      body: { tray: 1, what: "late", wave: 9, after: [], note: "" },
+    });
+    await open("tray");
+    expect(screen.getByText(words.tray.noWave(9))).toBeTruthy();
+    await turn("Filled");
+    await turn("Checked");
+    await turn("Served", true);
+    await waitFor(() => expect(stopped().join()).toContain(words.tray.noWave(9)));
+    expect(await handled()).toEqual(["filled", "checked"]);
   });
 
   test("what cannot be read as a temperature is said, and nothing is kept", async () => {

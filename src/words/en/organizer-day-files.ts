@@ -5,7 +5,7 @@ export const dayFilesWords = {
   heading: "Temperatures as a file",
   take: "Take temperatures from a CSV file",
   takeHint:
-    "Columns wave, pot, what, celsius, held_seconds, rest_minutes, time and note. In “what” stands core, left-heat, held-hot, held-cold or serving. A time like 11:32 is one of today; on another day write 2026-05-03T09:32:00Z. A line follows those above it of the same pot.",
+    "Columns wave, pot, what, celsius, held_seconds, rest_minutes, time and note. In “what” stands core, left-heat, left-cold, held-hot, held-cold or serving. A time like 11:32 is one of today; on another day write 2026-05-03T09:32:00Z. A line follows those above it of the same pot.",
   save: "Save temperatures as CSV",
   fileName: "temperatures.csv",
   unreadable: "The file cannot be read.",

@@ -92,6 +92,7 @@ export const onDayWords = {
     held: (how: "hot" | "cold", celsius: string, at: string) => `held ${how} ${degrees(celsius)} ${at}`,
     says: { met: "passes", below: "below the limit", allowed: "allowed below the limit", past: "past the limit" },
     nothing: "nothing written down yet",
+    allowedBy: (by: string, at: string) => `allowed by ${by} ${at}`,
     change: (pot: string, at: string) => `in place of ${pot} ${at}`,
     gone: "not served from any more",
     served: (celsius: string, tray: string | null, at: string) =>
@@ -149,7 +150,8 @@ export const onDayWords = {
       `Pot ${pot} is held ${held}, and the plan has no limit for that. It is not served.`,
     again: "Read this pot again",
     allow: (by: string) => `Allowed by ${by}, as locked`,
-    allowHint: "The plan says that this food is undercooked by design. The name goes into the log.",
+    allowHint: (by: string) =>
+      `The plan says that this food is undercooked by design, and that ${by} answers for serving it. Touch this only if ${by} allows it: the name goes into the log and the report.`,
     allowed: (pot: string, by: string) => `Pot ${pot} may be served: allowed by ${by}, as locked.`,
   },
 
@@ -204,10 +206,22 @@ export const onDayWords = {
     >,
     noted: (what: string, at: string) => `noted: ${what}, ${at}`,
     with: "Serve with",
+    withWave: (wave: number) => `with wave ${wave}`,
     own: (wave: number) => `their own wave, ${wave}`,
     other: (wave: number, starts: string) => `wave ${wave}${starts ? `, ${starts}` : ""}`,
     tablet: (names: string) => `On ${names}`,
     rulings: "For the lead",
+  },
+
+  move: {
+    ask: (count: number, next: number) =>
+      `${plural(count, "tray", "trays")} not begun: serve ${count === 1 ? "it" : "them"} with wave ${next}`,
+    asking: (trays: readonly string[], next: number) =>
+      `Serve ${trays.length === 1 ? "tray" : "trays"} ${listed(trays)} with wave ${next}? ${trays.length === 1 ? "It is" : "They are"} noted as late, with the food of that wave.`,
+    filled: (trays: readonly string[]) =>
+      `${trays.length === 1 ? "Tray" : "Trays"} ${listed(trays)} ${trays.length === 1 ? "is" : "are"} filled already: empty the cups and fill them anew.`,
+    yes: (next: number) => `Yes, with wave ${next}`,
+    no: "No, leave them",
   },
 
   halt: {
