@@ -139,7 +139,7 @@ function waveThen(
   now: number,
 ): WaveDay | null {
   const entries = entriesOf(known);
-  const trays = traysOfDay(packet, entries);
+  const trays = traysOfDay(packet, entries, plan.waves.length);
   const with_ = trays.get(tray);
   const wave = with_?.wave ?? with_?.planned;
   const labels = pots.find((each) => each.wave === wave)?.pots;

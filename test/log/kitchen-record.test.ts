@@ -203,7 +203,7 @@ describe("departures, as the report says them", () => {
     other.turn(1, "served");
     other.person(1, "here", 2);
     expect(sentences(other).filter((each) => each.includes("noted as served with"))).toEqual([
-      "Tray 1: noted as served with wave 1 while no time out of the heat and no passing reading of holding was on record yet, by the log as it was then.",
+      "Tray 1: noted as served with wave 1 while no time out of the heat or the cold and no passing reading of holding was on record yet, by the log as it was then.",
     ]);
   });
 
