@@ -126,7 +126,7 @@ function Row({ id, state, day, devices, row }: Pick<Props, "id" | "state" | "day
 function StatusCell({ id, row, served }: { id: string; row: DayRow; served: boolean }) {
   const { who } = useLead();
   const text = row.status === "waiting" && served ? dayWords.atPanelist : dayWords.status[row.status];
-  const [paper] = row.ballots.flatMap((ballot) => (ballot.paper ? [dayWords.paper[ballot.paper]] : []));
+  const [paper] = row.ballots.flatMap(({ paper: of, voided }) => (of && !voided ? [dayWords.paper[of]] : []));
   if (who.role === "lead" && row.status === "contested") return <a href={stepAddress(id, "settle")}>{text}</a>;
   if (who.role === "lead" && row.status === "late") return <a href={stepAddress(id, "admit")}>{text}</a>;
   return (
@@ -137,7 +137,7 @@ function StatusCell({ id, row, served }: { id: string; row: DayRow; served: bool
         <>
           <br />
           <span class="fine">
-            {row.typedAnew ? `${dayWords.typedAnew}; ` : ""}
+            {row.typedAnew ? `${dayWords.typedAnew} ` : ""}
             {paper}
           </span>
         </>

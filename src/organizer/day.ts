@@ -24,7 +24,7 @@ export type DayRow = {
   tray: number;
   spare: boolean;
   status: TrayStatus | "late" | "spare";
-  ballots: { device: string; at: string | null; late: boolean; paper: PaperState | null }[];
+  ballots: { device: string; at: string | null; late: boolean; paper: PaperState | null; voided: boolean }[];
   /** Its ballot on paper was typed in anew after an entry of it was voided. */
   typedAnew: boolean;
   /** Of a tray with several questions that is going on: how many are kept, and how many there are. */
@@ -47,7 +47,8 @@ export function dayRows(state: StudyState): { wave: number; rows: DayRow[] }[] {
         device: ballot.device,
         at: ballot.answeredAt ?? ballot.openedAt,
         late: ballot.late,
-        paper: ballot.voided ? null : ballot.paper,
+        paper: ballot.paper,
+        voided: ballot.voided !== null,
       })),
       typedAnew: [true, false].every((gone) =>
         tray.ballots.some(({ paper, voided }) => paper !== null && (voided !== null) === gone),

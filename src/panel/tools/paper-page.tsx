@@ -8,8 +8,7 @@ import { choiceQuestions } from "../../words/en/panel-choice.ts";
 import { panelLine } from "../../words/en/panel-line.ts";
 import { panelPaper as words } from "../../words/en/panel-paper.ts";
 import { asProblem } from "../as-problem.ts";
-import { useDesk } from "../desk.ts";
-import { asTyped, type Tray, trayNamed } from "../flow.ts";
+import { type Tray, trayNamed } from "../flow.ts";
 import { Frame } from "../frame.tsx";
 import type { AppParts } from "../parts.ts";
 import { Lines, Next, Plain } from "../screens/pages.tsx";
@@ -25,6 +24,7 @@ import {
   type Typings,
   typingsOf,
 } from "./paper-log.ts";
+import { PickTray } from "./paper-pick.tsx";
 import { askedOf, type Form, type Said } from "./paper-reading.ts";
 import { type About, WhoTypes } from "./paper-who.tsx";
 
@@ -186,74 +186,6 @@ function questionName(packet: BlindPacket, tray: Tray, question: number): string
   if (asked) return `\u201c${panelLine.mark.ask(asked.attribute, asked.code, packet.swallow).join("")}\u201d`;
   const several = choiceQuestions(packet.wording, packet.properties, packet.ranking).length > 1;
   return several ? words.form.question(question) : words.form.theQuestion;
-}
-
-type PickProps = {
-  packet: BlindPacket;
-  begun: () => Promise<Begun[]>;
-  problem: ProblemData | null;
-  open: (typed: string) => void;
-  leave: () => void;
-};
-
-function PickTray({ packet, begun: read, problem: failed, open, leave }: PickProps) {
-  const [typed, setTyped] = useState("");
-  const begun = useBegun(read);
-  const [hint, setHint] = useState<string | null>(null);
-  const submit = (event: Event): void => {
-    event.preventDefault();
-    if (typed.length < 2) setHint(words.nothingTyped);
-    else open(typed);
-  };
-  return (
-    <form class="whole" onSubmit={submit}>
-      <Frame
-        title={words.title}
-        problem={failed}
-        hint={hint}
-        left={<Plain label={words.back} press={leave} />}
-        right={
-          <button type="submit" class="next" aria-disabled={typed.length < 2}>
-            {words.next}
-          </button>
-        }
-      >
-        <p class="lead-in">{words.lead}</p>
-        <div class="paper-pick">
-          <label for="paper-tray">{words.field}</label>
-          <input
-            id="paper-tray"
-            class="tray-number"
-            type="text"
-            inputMode="numeric"
-            autocomplete="off"
-            placeholder={useDesk().words.rest.empty}
-            value={typed}
-            onInput={(event) => {
-              setHint(null);
-              setTyped(asTyped(event.currentTarget.value));
-            }}
-          />
-        </div>
-        {begun.length > 0 ? <p>{words.begun(begun.map((one) => ({ ...one, label: trayLabel(one.tray) })))}</p> : null}
-        <p class="fine">{words.seal(packet.commitment)}</p>
-      </Frame>
-    </form>
-  );
-}
-
-/** Typings that were left half way on this tablet, as they were when the page opened; none where they cannot be read. */
-function useBegun(read: () => Promise<Begun[]>): Begun[] {
-  const [begun, setBegun] = useState<Begun[]>([]);
-  useEffect(() => {
-    let here = true;
-    const take = (found: Begun[]) => here && setBegun(found);
-    read().then(take, () => take([]));
-    return () => {
-      here = false;
-    };
-  }, []);
-  return begun;
 }
 
 type DoneProps = { about: About; person: Person; again: () => void; another: () => void; leave: () => void };

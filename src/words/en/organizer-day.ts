@@ -45,7 +45,7 @@ export const dayWords = {
     checked: "from paper, typed in twice the same",
     "after-reveal": "typed in after the reveal: does not count",
   },
-  typedAnew: "voided before, and typed in anew",
+  typedAnew: "voided before; since then",
   fromPaper: (tablet: string) => `paper, at ${tablet}`,
   /** Noted as served, and not opened on a tablet yet. */
   atPanelist: "with its panelist",

@@ -148,7 +148,7 @@ export const lockWords = {
     unchecked: (trays: string) =>
       `Ballots on paper that are typed in and not known to be checked: ${trays}. They count only if a second person types the same.`,
     differing: (trays: string) =>
-      `Of these two people typed not the same: ${trays}. Look at the paper again, and let one of them type it anew.`,
+      `Typed in by two people, and not the same: ${trays}. Look at the paper again; then one of the two types it anew.`,
     holdingHeading: "These tablets still hold something",
     holding: (name: string, unsent: number, seen: string | null) =>
       `${name}: ${plural(unsent, "record", "records")} not sent${seen ? `, last heard ${seen}` : ""}.`,
