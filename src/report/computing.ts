@@ -2,6 +2,7 @@ import { Problem } from "../model/problem.ts";
 import { read } from "../model/schema.ts";
 import type { Values } from "./compute.ts";
 import { answer, type Job } from "./job.ts";
+import { type Piece, putBack } from "./pieces.ts";
 
 type Watch = {
   /** Aborted: the work ends, and the promise is rejected with the signal's reason. */
@@ -59,12 +60,17 @@ function inWorker(job: Job, { signal, onShare }: Watch): Promise<unknown> {
       reject(signal?.reason);
     };
     signal?.addEventListener("abort", abort);
+    const pieces: Piece[] = [];
     worker.onmessage = ({ data }) => {
       const message = read(answer, data);
       if (message.at === "under-way") return onShare?.(message.share);
+      if (message.at === "piece") return void pieces.push(message);
       done();
       idle.push(worker);
-      if (message.at === "done") return resolve(message.value);
+      if (message.at === "done") {
+        putBack(message.value, pieces);
+        return resolve(message.value);
+      }
       return reject(message.problem ? new Problem(message.problem) : new Error(message.text));
     };
     // its script was not loaded, or it broke: the page can do the same, and says what is wrong if it cannot

@@ -54,6 +54,12 @@ export type Job = z.infer<typeof job>;
 export const answer = z.discriminatedUnion("at", [
   /** `share`: of the work, 0 to 1. */
   z.strictObject({ at: z.literal("under-way"), share: z.number() }),
+  /** Of a long list of the value, ahead of it: see `takenOut`. */
+  z.strictObject({
+    at: z.literal("piece"),
+    path: z.array(z.union([z.string(), z.number()])),
+    items: z.array(z.unknown()),
+  }),
   z.strictObject({ at: z.literal("done"), value: z.unknown() }),
   z.strictObject({
     at: z.literal("failed"),

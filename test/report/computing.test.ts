@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { problem } from "../../src/model/problem.ts";
 import type { Job } from "../../src/report/job.ts";
+import { takenOut } from "../../src/report/pieces.ts";
 
 const job: Job = {
   job: "reshuffle",
@@ -59,6 +60,23 @@ describe("a job beside the page", () => {
     const found = problem("csv/no-rows", { path: "answers.csv" }).problem;
     behavior = ({ onmessage }) => onmessage?.({ data: { at: "failed", problem: found, text: "" } });
     await expect((await beside())(job)).rejects.toMatchObject({ problem: found });
+  });
+
+  test("long lists come in pieces, and are whole again", async () => {
+    const whole = {
+      name: "x",
+      lists: [{ long: Array.from({ length: 1201 }, (_, at) => ({ at })), short: [1] }],
+      last: [],
+    };
+    behavior = ({ onmessage }) => {
+      const sent = structuredClone(whole);
+      const pieces = takenOut(sent);
+      expect(pieces.map(({ items }) => items.length)).toEqual([500, 500, 201]);
+      expect(sent).toEqual({ name: "x", lists: [{ long: [], short: [1] }], last: [] });
+      for (const piece of pieces) onmessage?.({ data: { at: "piece", ...structuredClone(piece) } });
+      onmessage?.({ data: { at: "done", value: sent } });
+    };
+    expect(await (await beside())(job)).toEqual(whole);
   });
 
   test("stopping ends the worker", async () => {
