@@ -73,18 +73,20 @@ function weighings(lock: Lock, chewed: readonly Act[], newEventId: () => string)
     const cup = Math.round(between(random, 1180, 1290));
     const { portion, gain } = hundredths(percent, random.below(6));
     morning += 0.4;
+    const waits = between(random, 0.6, 1.7);
     const weigh = (stage: "cup" | "portion" | "after", at: number, units: number): Act => ({
       ...{ id: newEventId(), by: "lead", at, kind: "portion-weighed" },
       body: {
         ...{ tray, code, stage, grams: (units / 100).toFixed(2), rinse: stage === "after" ? "10.00" : "" },
         ...{ balanceStep: "0.01", after: [], note: "" },
+        waitedSeconds: stage === "after" ? Math.floor(waits * 60) : null,
       },
     });
     const spat = spatAt.get(`${tray} ${code}`) ?? 0;
     return [
       weigh("cup", morning, cup),
       weigh("portion", morning + 0.2, portion),
-      weigh("after", spat + between(random, 0.6, 1.7), cup + portion + gain + 1000),
+      weigh("after", spat + waits, cup + portion + gain + 1000),
     ];
   });
 }

@@ -19,6 +19,8 @@ export type Reading = {
   grams: string;
   rinse: string;
   balanceStep: string;
+  /** Of the closed cup, at least, by its writer's own clock; null: not timed. */
+  waitedSeconds: number | null;
   note: string;
 };
 
@@ -85,8 +87,8 @@ export function foldPortions(facts: Iterable<Fact>, trays: readonly BlindTray[],
 const nameOf = (tray: number, code: string, stage: PortionStage): string => `${tray} ${code} ${stage}`;
 
 function readingOf({ id, device, seq, at, body }: FactOf<"portion-weighed">): Reading {
-  const { grams, rinse, balanceStep, note } = body;
-  return { entry: id, device, seq, at, grams, rinse, balanceStep, note };
+  const { grams, rinse, balanceStep, waitedSeconds, note } = body;
+  return { entry: id, device, seq, at, grams, rinse, balanceStep, waitedSeconds, note };
 }
 
 /** The reading of a stage that counts; null where there is none, or where several contradict each other. */

@@ -120,6 +120,11 @@ export const kitchenBodies = {
     rinse: z.union([z.literal(""), grams]),
     /** Smallest step of the balance in grams; empty: not recorded. */
     balanceStep: z.union([z.literal(""), grams]),
+    /**
+     * Of the closed cup: whole seconds from when this device learned that the portion was chewed to keeping the reading, by its
+     * monotonic clock. No less passed: a tablet may have told it late. Null: not timed.
+     */
+    waitedSeconds: z._default(z.nullable(count), null),
     after: z.array(id).check(z.maxLength(50)),
     note: line,
   }),

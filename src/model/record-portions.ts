@@ -16,6 +16,8 @@ export const weighedPortion = z.strictObject({
   portion: z.array(line),
   after: z.array(line),
   rinse: line,
+  /** Whole seconds for which the closed cup waited at least, as whoever weighed knew; null: not timed. */
+  waitedSeconds: z._default(z.nullable(count), null),
 });
 export type WeighedPortion = z.infer<typeof weighedPortion>;
 
@@ -31,6 +33,13 @@ export const portionDepartures = [
   z.strictObject({ what: z.literal("weighed-not-chewed"), portions: z.array(place) }),
   /** A portion that counts, by so many grams larger than planned (or smaller, below 0), more than was allowed. */
   z.strictObject({ what: z.literal("portion-off-mass"), ...place.shape, grams: z.number() }),
+  /** Portions that count and whose closed cups waited longer than planned (`within`, seconds); `longest`: of them, seconds. */
+  z.strictObject({
+    what: z.literal("portions-weighed-late"),
+    within: count,
+    longest: count,
+    portions: z.array(place),
+  }),
   z.strictObject({ what: z.literal("weighings-taken-back"), readings: count }),
   /** Readings of a tray or a code that the plan does not have. */
   z.strictObject({ what: z.literal("weighings-off-plan"), readings: count }),

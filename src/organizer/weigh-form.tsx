@@ -22,13 +22,15 @@ type Props = {
   plan: WeighPlan;
   /** Where the focus goes when it appears: into its field, once somebody enters one reading after the other. */
   focus: boolean;
+  /** For how many seconds its closed cup has waited by now; null: it does not wait, or is not timed. */
+  waited: () => number | null;
   /** A reading is about to be kept; it is. */
   onKeep: () => void;
   onKept: () => void;
 };
 
 /** One reading: which cup, what the balance shows, and whether it can be. What is typed stays until it is kept. */
-export function WeighForm({ id, row, stage, plan, focus, onKeep, onKept }: Props) {
+export function WeighForm({ id, row, stage, plan, focus, waited, onKeep, onKept }: Props) {
   const lead = useLead();
   const doing = useDoing();
   const rinsed = stage === "after" && (plan.rinse !== "" || (countedOf(row.after)?.rinse ?? "") !== "");
@@ -49,7 +51,7 @@ export function WeighForm({ id, row, stage, plan, focus, onKeep, onKept }: Props
     const water = !rinsed || rinse.trim() === "" ? "" : readGrams(rinse);
     setWrongRinse(water === null ? words.notAReading : null);
     if (read === null || water === null) return setWrong(read === null ? words.notAReading : null);
-    const { body, refusal } = entryOf(row, stage, { grams: read, rinse: water }, plan);
+    const { body, refusal } = entryOf(row, stage, { grams: read, rinse: water, waited: waited() }, plan);
     if (refusal) return setWrong(portionRefusedText(refusal));
     setWrong(null);
     const off = stage === "portion" ? portionOffBy(read, plan.planned) : 0;
@@ -73,6 +75,7 @@ export function WeighForm({ id, row, stage, plan, focus, onKeep, onKept }: Props
     >
       <h2>{words.target(trayLabel(row.tray), row.code)}</h2>
       <Standing row={row} stage={stage} />
+      {stage === "after" ? <Waited seconds={waited()} within={plan.within} /> : null}
       <div class="weigh-fields">
         <GramsField
           id={readingField}
@@ -132,6 +135,12 @@ function Standing({ row, stage }: Pick<Props, "row" | "stage">) {
   const [one = ""] = readings;
   if (readings.length === 0) return null;
   return <p class="fine">{readings.length > 1 ? words.contested(readings) : words.replaces(one)}</p>;
+}
+
+/** How long the cup has waited, in whole minutes, and once it is longer than planned. It interrupts nobody. */
+function Waited({ seconds, within }: { seconds: number | null; within: number }) {
+  if (seconds === null) return null;
+  return <p class="fine">{seconds > within ? words.waitedTooLong(within) : words.waited(Math.floor(seconds / 60))}</p>;
 }
 
 type GramsProps = {

@@ -6,13 +6,15 @@ import { isWhole, type Target, type WeighRow } from "./weigh.ts";
 
 type Props = {
   rows: readonly WeighRow[];
+  /** For how many seconds a closed cup has waited; null: it does not. */
+  waits: (row: WeighRow) => number | null;
   target: Target | null;
   /** Null once nothing can be entered any more. */
   onPick: ((target: Target) => void) | null;
 };
 
 /** All portions by wave, with what was read of each; a cell is the way to enter or correct it. */
-export function WeighList({ rows, target, onPick }: Props) {
+export function WeighList({ rows, waits, target, onPick }: Props) {
   const waves = [...new Set(rows.map(({ wave }) => wave))];
   return (
     <>
@@ -39,7 +41,7 @@ export function WeighList({ rows, target, onPick }: Props) {
               </thead>
               <tbody>
                 {own.map((row) => (
-                  <PortionRow key={`${row.tray} ${row.code}`} row={row} target={target} onPick={onPick} />
+                  <PortionRow key={`${row.tray} ${row.code}`} row={row} waits={waits} target={target} onPick={onPick} />
                 ))}
               </tbody>
             </table>
@@ -50,7 +52,7 @@ export function WeighList({ rows, target, onPick }: Props) {
   );
 }
 
-function PortionRow({ row, target, onPick }: { row: WeighRow } & Omit<Props, "rows">) {
+function PortionRow({ row, waits, target, onPick }: { row: WeighRow } & Omit<Props, "rows">) {
   const { tray, code, spare, place } = row;
   const first = place === 1;
   const here = target?.tray === tray && target.code === code;
@@ -63,16 +65,16 @@ function PortionRow({ row, target, onPick }: { row: WeighRow } & Omit<Props, "ro
       <th scope="row">{code}</th>
       {portionStages.map((stage) => (
         <td class="number" key={stage}>
-          <Cell row={row} stage={stage} here={here && target?.stage === stage} onPick={onPick} />
+          <Cell row={row} waited={waits(row)} stage={stage} here={here && target?.stage === stage} onPick={onPick} />
         </td>
       ))}
     </tr>
   );
 }
 
-type CellProps = { row: WeighRow; stage: PortionStage; here: boolean; onPick: Props["onPick"] };
+type CellProps = { row: WeighRow; waited: number | null; stage: PortionStage; here: boolean; onPick: Props["onPick"] };
 
-function Cell({ row, stage, here, onPick }: CellProps) {
+function Cell({ row, waited, stage, here, onPick }: CellProps) {
   const readings = row[stage].map(({ grams }) => grams);
   const [one = ""] = readings;
   const shown = readings.length > 1 ? words.several : one;
@@ -86,7 +88,7 @@ function Cell({ row, stage, here, onPick }: CellProps) {
       aria-current={here ? "true" : undefined}
       onClick={() => onPick(target)}
     >
-      {shown || (stage === "after" && row.chewed ? words.waits : "–")}
+      {shown || (stage === "after" && row.chewed ? words.waits(Math.floor((waited ?? 0) / 60)) : "–")}
     </button>
   );
 }

@@ -8,6 +8,7 @@ import { Page } from "./page.tsx";
 import { ProblemNote } from "./problem-note.tsx";
 import { BackToDay, useDoing } from "./step-parts.tsx";
 import type { StudyProps } from "./study.tsx";
+import { useWaits } from "./use-waits.ts";
 import {
   isWhole,
   lastOwn,
@@ -29,6 +30,7 @@ export function WeighPortions({ id, state }: StudyProps) {
   const [picked, setPicked] = useState<Target | null>(null);
   const [before, setBefore] = useState<Target | null>(null);
   const open = state.reveal === null && plan !== null;
+  const waits = useWaits(id, rows);
   const target = picked ?? nextTarget(rows, before);
   const row = rows.find(({ tray, code }) => tray === target?.tray && code === target.code);
   const [back, setBack] = useState(false);
@@ -55,6 +57,7 @@ export function WeighPortions({ id, state }: StudyProps) {
           stage={target.stage}
           plan={plan}
           focus={entering.current}
+          waited={() => waits(row)}
           onKeep={() => {
             entering.current = true;
             setBefore(target);
@@ -67,7 +70,7 @@ export function WeighPortions({ id, state }: StudyProps) {
       {open ? <BalancePart /> : null}
       {open ? <LastEntry id={id} rows={rows} back={back} onBack={() => setBack(true)} /> : null}
       {open ? <OtherTray find={(tray) => targetOfTray(rows, tray)} onFound={pick} /> : null}
-      <WeighList rows={rows} target={open ? target : null} onPick={open ? pick : null} />
+      <WeighList rows={rows} waits={waits} target={open ? target : null} onPick={open ? pick : null} />
       {plan ? <WeighFiles id={id} rows={rows} plan={plan} open={open} /> : null}
     </Page>
   );

@@ -35,7 +35,7 @@ export function entriesFrom(rows: readonly WeighRow[], plan: WeighPlan, text: st
     const before = countedOf(row[stage]);
     // a file that is silent about the rinse water leaves what stands there, or what was planned
     const water = stage === "after" && rinse === "" ? (before?.rinse ?? plan.rinse) : rinse;
-    const { body, refusal } = entryOf(row, stage, { grams, rinse: water }, plan, path.slice(0, 200));
+    const { body, refusal } = entryOf(row, stage, { grams, rinse: water, waited: null }, plan, path.slice(0, 200));
     if (refusal) throw problem("csv/impossible-weighing", { path, line, because: portionRefusedText(refusal) });
     if (before?.grams === grams && (stage !== "after" || before.rinse === water)) same += 1;
     else bodies.push(body);
@@ -45,9 +45,12 @@ export function entriesFrom(rows: readonly WeighRow[], plan: WeighPlan, text: st
   return { bodies, same };
 }
 
-const withReading = (row: WeighRow, { stage, grams, rinse, balanceStep, note }: Body<"portion-weighed">): WeighRow => ({
+const withReading = (
+  row: WeighRow,
+  { stage, grams, rinse, balanceStep, waitedSeconds, note }: Body<"portion-weighed">,
+): WeighRow => ({
   ...row,
-  [stage]: [{ entry: "", device: "", seq: 0, at: "", grams, rinse, balanceStep, note }],
+  [stage]: [{ entry: "", device: "", seq: 0, at: "", grams, rinse, balanceStep, waitedSeconds, note }],
 });
 
 /** What stands on the page as a file: readings that count, without products. */

@@ -22,6 +22,8 @@ export type WeighPlan = {
   /** Grams of water that are rinsed with into the cup, as a reading; empty: none. */
   rinse: string;
   balanceStep: string;
+  /** For how many seconds a closed cup may wait, as planned. */
+  within: number;
 };
 
 export function weighPlanOf({ lock }: StudyState, rows: readonly WeighRow[]): WeighPlan | null {
@@ -37,6 +39,7 @@ export function weighPlanOf({ lock }: StudyState, rows: readonly WeighRow[]): We
     },
     rinse: rinseGrams === null ? "" : String(rinseGrams),
     balanceStep: chew.balanceStep,
+    within: chew.weighWithinSeconds,
   };
 }
 
@@ -115,13 +118,14 @@ export function readingsWith(row: WeighRow, stage: PortionStage, grams: string, 
   };
 }
 
-export type Typed = { grams: string; rinse: string };
+/** `waited`: seconds since this device learned that the portion was chewed; null: it did not time it. */
+export type Typed = { grams: string; rinse: string; waited: number | null };
 
 /** The body of an entry, or why it cannot be. `after`: whatever stands there now, which its writer saw. */
 export function entryOf(
   row: WeighRow,
   stage: PortionStage,
-  { grams, rinse }: Typed,
+  { grams, rinse, waited }: Typed,
   { planned, balanceStep }: WeighPlan,
   note = "",
 ): { body: Body<"portion-weighed">; refusal: null } | { body: null; refusal: PortionRefusal } {
@@ -129,9 +133,17 @@ export function entryOf(
   if (refusal) return { body: null, refusal };
   const body = {
     ...{ tray: row.tray, code: row.code, stage, grams, rinse: stage === "after" ? rinse : "", balanceStep, note },
+    waitedSeconds: stage === "after" ? waitOf(row, waited) : null,
     after: row[stage].map(({ entry }) => entry),
   };
   return { body, refusal: null };
+}
+
+/** A number that is set right is no cup that was weighed later: the wait of the first reading stays. */
+function waitOf({ after }: WeighRow, waited: number | null): number | null {
+  if (after.length === 0) return waited === null ? null : Math.floor(waited);
+  const known = after.flatMap((reading) => reading.waitedSeconds ?? []);
+  return known.length === 0 ? null : Math.min(...known);
 }
 
 /** Entries that can be taken back in one go: the last one, or all that came from one file. */

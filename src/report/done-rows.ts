@@ -168,9 +168,9 @@ function scaleLines(asked: readonly AskedAttribute[], { scale }: Plan): string[]
   return [...(drawsLine(asked) ? [words.scaleIs(scale.lengthMm)] : []), ...(stepped ? [words.stepsAre] : [])];
 }
 
-function designRows({ plan, packet }: StudyRecord, result: Result): DoneRow[] {
+function designRows({ plan, packet, weighings }: StudyRecord, result: Result): DoneRow[] {
   if (result.family === "rank") return rankDesign(plan, result);
-  if (result.family === "portions") return portionsDesign(plan, result);
+  if (result.family === "portions") return portionsDesign(plan, result, weighings);
   if (result.family !== "scale") return choiceDesign(plan, result);
   const asked = packet.line?.attributes ?? askedAttributes(plan.scale.attributes);
   const attributes = asked.map((attribute) => ({
@@ -218,12 +218,14 @@ function rankDesign({ ranking: { name, definition } }: StudyRecord["plan"], resu
 }
 
 /** How portions were chewed and weighed, and what is inert among them. */
-function portionsDesign(plan: Plan, result: PortionsResult): DoneRow[] {
+function portionsDesign(plan: Plan, result: PortionsResult, weighings: StudyRecord["weighings"]): DoneRow[] {
+  const closed = weighings.filter(({ after }) => after.length > 0);
+  const timed = closed.filter(({ waitedSeconds }) => waitedSeconds !== null).length;
   const { chew, products } = plan;
   const control = products.find(({ id }) => id === chew.control)?.name ?? null;
   return [
     { label: words.chewed.chewing, lines: words.chewed.chewingIs(chew) },
-    { label: words.chewed.weighing, lines: words.chewed.weighingIs(chew) },
+    { label: words.chewed.weighing, lines: words.chewed.weighingIs(chew, { timed, weighed: closed.length }) },
     { label: words.chewed.control, lines: [control === null ? words.none : control] },
     { label: words.design, lines: [words.williams(result.orders.length, products.length)] },
     { label: words.repeats, lines: [words.repeatsOf(plan.people, plan.repeats, plan.repeatsIn)] },

@@ -13,7 +13,8 @@ const trays: BlindTray[] = [
 ];
 
 const weighed = (change: Partial<Body<"portion-weighed">>): Body<"portion-weighed"> => ({
-  ...{ tray: 1, code: "482", stage: "cup", grams: "12.31", rinse: "", balanceStep: "0.01", after: [], note: "" },
+  ...{ tray: 1, code: "482", stage: "cup", grams: "12.31", rinse: "", balanceStep: "0.01" },
+  ...{ waitedSeconds: null, after: [], note: "" },
   ...change,
 });
 const fold = (facts: readonly Fact[]): Weighings => foldPortions(facts, trays, null);

@@ -18,6 +18,8 @@ export type Told = {
   rinse: string;
   seconds: number | null;
   whole: boolean;
+  /** Seconds for which whoever weighed knew of the chewed portion before the closed cup was entered; left out: not timed. */
+  waited?: number;
 };
 
 /** Which portion is asked for: a person's so-manieth of a product, both from 0 in the order of the plan. */
@@ -94,12 +96,13 @@ export function chewStudy(
 
 type Put = (device: string, kind: "portion-weighed", body: Body<"portion-weighed">) => void;
 
-function weigh(put: Put, tray: number, { code, cup, portion, after, rinse }: Told & { code: string }): void {
+function weigh(put: Put, tray: number, { code, cup, portion, after, rinse, waited }: Told & { code: string }): void {
   for (const [stage, reading] of Object.entries({ cup, portion, after })) {
     if (reading === "") continue;
     put(lead, "portion-weighed", {
       ...{ tray, code, stage: stage as "cup", grams: reading, rinse: stage === "after" ? rinse : "" },
       ...{ balanceStep: "0.001", after: [], note: "" },
+      waitedSeconds: stage === "after" ? (waited ?? null) : null,
     });
   }
 }

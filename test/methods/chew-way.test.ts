@@ -149,7 +149,7 @@ describe("what went wrong between mouth and balance is told, and what cannot be 
     (write, portions) => {
       const twice = portions.find((which) => at(which, 5, 0, 0));
       const place = { tray: twice?.tray ?? 0, code: twice?.code ?? "" };
-      const entry = { rinse: "", balanceStep: "", after: [], note: "" };
+      const entry = { rinse: "", balanceStep: "", waitedSeconds: null, after: [], note: "" };
       // entered by somebody who did not know of the first reading
       write({ ...place, stage: "cup", grams: "12.500", ...entry });
       write({ ...place, code: "999", stage: "cup", grams: "12.000", ...entry });
@@ -204,4 +204,19 @@ test("five people: numbers and no verdict", () => {
   const opened = chewStudy(pairOfProducts({ people: 5 }), ofScenario);
   expect(resultOf(opened).outcome).toBe("too-few");
   expect(describeResult(opened.result, report).verdict).toMatch(/^There are too few people for a verdict: 5/);
+});
+
+test("closed cups that waited longer than planned are told with their number, and count; one that waited just so long is not late", () => {
+  const waits = [120, 121, 300];
+  const opened = chewStudy(pairOfProducts(), (which) => {
+    const waited = which.product === 0 && which.repeat === 0 ? waits[which.person] : undefined;
+    return waited === undefined ? ofScenario(which) : { ...ofScenario(which), waited };
+  });
+  const late = opened.record.departures.find(({ what }) => what === "portions-weighed-late");
+  expect(late).toMatchObject({ within: 120, longest: 300 });
+  expect(late?.what === "portions-weighed-late" ? late.portions : []).toHaveLength(2);
+  expect(resultOf(opened).judgments).toBe(48);
+  expect(describeResult(resultOf(opened), report).departures.join(" ")).toMatch(
+    /2 closed cups were entered more than 120 s after.*the longest after 300 s\. They count\./,
+  );
 });

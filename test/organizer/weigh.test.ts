@@ -44,9 +44,9 @@ class Desk {
   write(body: Body<"portion-weighed">): void {
     this.facts.push(this.log.write(lead, "portion-weighed", body));
   }
-  enter(at: Target, grams: string, rinse = ""): void {
+  enter(at: Target, grams: string, rinse = "", waited: number | null = null): void {
     const row = this.rows().find(({ tray, code }) => tray === at.tray && code === at.code);
-    const made = row && entryOf(row, at.stage, { grams, rinse }, this.plan());
+    const made = row && entryOf(row, at.stage, { grams, rinse, waited }, this.plan());
     if (!made?.body) throw new Error(JSON.stringify(made?.refusal));
     this.write(made.body);
   }
@@ -88,7 +88,7 @@ describe("what is offered next", () => {
     desk.enter({ tray: 2, code: codesOf(2)[0] ?? "", stage: "cup" }, "12.31");
     const [entry] = desk.rows().flatMap(({ cup }) => cup);
     const other = { tray: 2, code: codesOf(2)[0] ?? "", stage: "cup" as const, rinse: "", balanceStep: "", note: "" };
-    desk.write({ ...other, grams: "13.00", after: [] });
+    desk.write({ ...other, grams: "13.00", waitedSeconds: null, after: [] });
     expect(nextTarget(desk.rows(), null)).toMatchObject({ tray: 2, stage: "cup" });
     desk.enter({ tray: 2, code: codesOf(2)[0] ?? "", stage: "cup" }, "12.31");
     const last = desk.facts.at(-1);
@@ -172,5 +172,35 @@ describe("masses from a file", () => {
     [`tray,code,cup,portion,after\n1,${first},12.31,5.00,9.00`, "weighs less than the empty one"],
   ])("%j is refused with its line, whole", (text, said) => {
     expect(problemSentence(problemOf(() => read(new Desk(), text)))).toContain(said);
+  });
+});
+
+describe("how long a closed cup waited", () => {
+  const after = { tray: 1, code: first, stage: "after" as const };
+  const waitOf = (desk: Desk) => desk.rows()[0]?.after.map(({ waitedSeconds }) => waitedSeconds);
+  const weighed = (waited: number | null): Desk => {
+    const desk = new Desk();
+    desk.enter({ ...after, stage: "cup" }, "12.31", "", 5);
+    desk.enter({ ...after, stage: "portion" }, "5.00", "", 5);
+    desk.chewed(1, 1);
+    desk.enter(after, "18.00", "", waited);
+    return desk;
+  };
+  test("is kept in whole seconds that surely passed, and of the closed cup alone", () => {
+    const desk = weighed(74.9);
+    expect(waitOf(desk)).toEqual([74]);
+    const [row] = desk.rows();
+    expect([...(row?.cup ?? []), ...(row?.portion ?? [])].map(({ waitedSeconds }) => waitedSeconds)).toEqual([
+      null,
+      null,
+    ]);
+  });
+  test("does not grow where the number is set right later, and is not made up where the first was not timed", () => {
+    const desk = weighed(74.9);
+    desk.enter(after, "18.01", "", 400);
+    expect(desk.rows()[0]?.after.map(({ grams, waitedSeconds }) => [grams, waitedSeconds])).toEqual([["18.01", 74]]);
+    const untimed = weighed(null);
+    untimed.enter(after, "18.01", "", 400);
+    expect(waitOf(untimed)).toEqual([null]);
   });
 });

@@ -67,7 +67,14 @@ export const weighWords = {
   /** What a cell's button is called for those who hear the page. */
   pick: (stage: Stage, target: string, reading: string) =>
     `${target}, ${weighWords.short[stage]}: ${reading === "" ? "enter" : reading}`,
-  waits: "now",
+  /** A closed cup that waits, for so many whole minutes. */
+  waits: (minutes: number) => (minutes === 0 ? "now" : `${minutes}${nbsp}min`),
+  waited: (minutes: number) =>
+    minutes === 0
+      ? "Chewed: the cup has waited for less than a minute, as far as this page knows."
+      : `Chewed: the cup has waited for ${plural(minutes, "minute", "minutes")} at least.`,
+  waitedTooLong: (within: number) =>
+    `Chewed: the cup has waited for longer than the planned ${within}${nbsp}s. Weigh it all the same: it counts, and the report says so.`,
   several: "settle",
   spare: "spare",
 

@@ -29,10 +29,14 @@ export const chewed = {
       : `Rinsed with ${number(rinseGrams)}${nbsp}g of water into the same cup, as planned`,
   ],
   weighing: "Weighing",
-  weighingIs: ({ toleranceGrams, balanceStep, weighWithinSeconds }: Chew): string[] => [
+  /** `timed` of `weighed`: closed cups of which it is known how long they waited. */
+  weighingIs: (
+    { toleranceGrams, balanceStep, weighWithinSeconds }: Chew,
+    { timed, weighed }: { timed: number; weighed: number },
+  ): string[] => [
     `Portions within ${number(toleranceGrams)}${nbsp}g of the planned mass, as planned`,
     balanceStep === "" ? "Step of the balance not recorded" : `Balance in steps of ${balanceStep}${nbsp}g`,
-    `Closed cups weighed within ${plural(weighWithinSeconds, "second", "seconds")}, as planned; not timed`,
+    `Closed cups weighed within ${plural(weighWithinSeconds, "second", "seconds")}, as planned; ${timed === 0 ? "not timed" : `timed for ${timed} of ${weighed} from when the weighing page knew that the portion was chewed: no two devices’ clocks are compared, and a tablet that tells it late makes a wait look shorter`}`,
   ],
   control: "Inert portion",
   model: {

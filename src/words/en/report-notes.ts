@@ -240,6 +240,8 @@ export const departures: DepartureSentences = {
     `${listOfPortions(d.portions)}: the closed cup was weighed, and no counted tablet says that the portion was chewed. It does not count.`,
   "portion-off-mass": (d) =>
     `Tray ${d.tray}, ${d.code}: the portion was ${shortNumber(Math.abs(d.grams), 3)} g ${d.grams < 0 ? "lighter" : "heavier"} than planned, more than was allowed. It counts.`,
+  "portions-weighed-late": (d) =>
+    `${listOfPortions(d.portions)}: ${d.portions.length === 1 ? "the closed cup was" : `${wholeNumber(d.portions.length)} closed cups were`} entered more than ${wholeNumber(d.within)} s after the weighing page knew that the portion was chewed${d.portions.length === 1 ? "" : ", the longest"} after ${wholeNumber(d.longest)} s. ${d.portions.length === 1 ? "It counts" : "They count"}. A cup that was weighed in time and entered later is told here too.`,
   "weighings-taken-back": (d) =>
     `${d.readings === 1 ? "1 reading" : `${wholeNumber(d.readings)} readings`} of the balance ${d.readings === 1 ? "was" : "were"} taken back by whoever weighed.`,
   "weighings-off-plan": (d) =>
