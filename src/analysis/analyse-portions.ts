@@ -44,6 +44,27 @@ export function analysePortions(record: StudyRecord, app: string): PortionsResul
   };
 }
 
+/**
+ * The result of portions from a file, without a study: nothing is known of how they were served.
+ *
+ * Takes    plan: as `chewResult`, of which the confidence is 1 - alpha; rows: none that `chewRefusalOf` refuses
+ */
+export function resultOfPortionRows(
+  { alpha, ...plan }: Omit<ChewPlan, "confidence"> & { alpha: number },
+  rows: readonly ChewRow[],
+  app: string,
+): PortionsResult {
+  const confidence = 1 - alpha;
+  const masses = chewResult(rows, { ...plan, confidence }, app);
+  const compared = rows.filter(({ product }) => product !== plan.control);
+  return {
+    ...{ v: 1, app, study: null, family: "portions", method: "chew-and-weigh", goal: "difference", sides: "two" },
+    ...{ alpha, confidence, people: new Set(compared.map(({ panelist }) => panelist)).size },
+    ...{ judgments: compared.length, products: masses.products, outcome: outcomeOf(true, masses, alpha), masses },
+    ...{ orders: [], caveats: [], departures: [] },
+  };
+}
+
 /** How a study's portions are judged: what `cloche result` is asked with for a file of them. */
 export function chewPlanOf({ plan }: StudyRecord): ChewPlan {
   const { control, matters, seconds, balanceStep } = plan.chew;

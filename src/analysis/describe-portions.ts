@@ -101,9 +101,9 @@ function meanSeconds({ masses }: PortionsResult): number | null {
   return known.reduce((all, { seconds, portions }) => all + seconds * portions, 0) / of;
 }
 
-function partsOf({ masses }: PortionsResult, ratios: string[], { portions }: ReportWords): Part[] {
+function partsOf({ masses, study }: PortionsResult, ratios: string[], { portions }: ReportWords): Part[] {
   const [means] = describeChew(masses).tables;
-  const { lead, alone, heading } = portions.persons;
+  const { lead, leadOfFile, alone, heading } = portions.persons;
   return [
     ...(means
       ? [
@@ -117,7 +117,7 @@ function partsOf({ masses }: PortionsResult, ratios: string[], { portions }: Rep
       : []),
     {
       ...{ id: "gains-by-person", heading, table: personsTable(masses, portions) },
-      sentences: [masses.unit === "portion" ? alone : lead],
+      sentences: [masses.unit === "portion" ? alone : study ? lead : leadOfFile],
     },
   ];
 }

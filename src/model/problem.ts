@@ -93,6 +93,7 @@ export type ProblemDetails = {
   "csv/batch-differs": { path: string; line: number; column: string; batch: string };
   "csv/ledger-too-large": { path: string; line: number; column: string; most: number };
   /** A weighing that cannot be; `because` is a sentence. */
+  "csv/unknown-product": { path: string; product: string; known: string };
   "csv/impossible-weighing": { path: string; line: number; because: string };
   "csv/no-rows": { path: string };
   "cli/unknown-command": { command: string; known: string };

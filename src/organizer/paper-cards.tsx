@@ -76,7 +76,15 @@ function Card({ lock, tray, large }: { lock: Lock; tray: BlindTray; large: boole
           {has.length + may.length === 0 ? words.nothing : ""}
           {has.length > 0 ? `${words.contains} ${listed(has)}. ` : ""}
           {may.length > 0 ? `${words.mayContain} ${listed(may)}. ` : ""}
-          <strong>{words.swallow[packet.swallow]}</strong> {large ? words.rows : words.order}.
+          {packet.chew === null ? (
+            <>
+              <strong>{words.swallow[packet.swallow]}</strong> {large ? words.rows : words.order}.
+            </>
+          ) : (
+            <>
+              <strong>{words.spit}</strong> {words.weighed(large)}.
+            </>
+          )}
         </p>
         <p class="card-marks">
           <MeasureBar />

@@ -59,7 +59,7 @@ export function ElsewhereForm({ typed, setTyped, app, onFound }: Props) {
       <Choices
         legend={words.method}
         name="method"
-        options={ofAnswers.map((value) => ({ value, label: report.methods[value] }))}
+        options={plannable.map((value) => ({ value, label: report.methods[value] }))}
         chosen={typed.method}
         onChoose={(method) => change({ method })}
       />
@@ -77,12 +77,8 @@ export function ElsewhereForm({ typed, setTyped, app, onFound }: Props) {
   );
 }
 
-/** Chewed portions are weighed: a file of answers says nothing of them. */
-const ofAnswers = plannable.filter((method) => shapeOf(method).answer !== "portions");
-
 function Columns({ typed }: { typed: Typed }) {
   const family = familyOf(typed.method, typed.sides);
-  if (family === "portions") return null;
   return (
     <p class="fine columns">
       {words.columnsHead}: {words.columns[family]}. {words.anyOrder}
@@ -127,9 +123,34 @@ function Rule({ typed, change }: { typed: Typed; change: (part: Partial<Typed>) 
       ) : (
         <Percent label={words.alpha} value={typed.alpha} onInput={(alpha) => change({ alpha })} />
       )}
-      {!["marks", "order"].includes(shapeOf(typed.method).answer) && (
+      {shapeOf(typed.method).answer === "portions" && (
+        <Chewed chewed={typed.chewed} change={(part) => change({ chewed: { ...typed.chewed, ...part } })} />
+      )}
+      {!["marks", "order", "portions"].includes(shapeOf(typed.method).answer) && (
         <Percent label={words.confidence} value={typed.confidence} onInput={(confidence) => change({ confidence })} />
       )}
+    </>
+  );
+}
+
+type Chewed = Typed["chewed"];
+
+/** What was fixed of chewed portions; each of it may be left out. */
+function Chewed({ chewed, change }: { chewed: Chewed; change: (part: Partial<Chewed>) => void }) {
+  const fields = ["control", "matters", "seconds", "balanceStep"] as const;
+  return (
+    <>
+      {fields.map((field) => (
+        <label key={field}>
+          {words.chewed[field]}
+          <input
+            type="text"
+            inputMode={field === "control" ? "text" : "decimal"}
+            value={chewed[field]}
+            onInput={(event) => change({ [field]: event.currentTarget.value })}
+          />
+        </label>
+      ))}
     </>
   );
 }

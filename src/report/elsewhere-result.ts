@@ -1,10 +1,13 @@
 import { resultOfRows } from "../analysis/analyse.ts";
 import { resultOfKindRows } from "../analysis/analyse-kinds.ts";
 import { resultOfChoices } from "../analysis/analyse-pair.ts";
+import { resultOfPortionRows } from "../analysis/analyse-portions.ts";
 import { resultOfRankRows } from "../analysis/analyse-rank.ts";
 import { resultOfScaleRows } from "../analysis/analyse-scale.ts";
+import { chewRefusalOf } from "../analysis/chew-portion.ts";
 import { familyOf } from "../analysis/method.ts";
 import { readAnswers } from "../archive/answer-rows.ts";
+import { readChews } from "../archive/chew-rows.ts";
 import { readChoices } from "../archive/choice-rows.ts";
 import { readKinds } from "../archive/kind-rows.ts";
 import { readRanks } from "../archive/rank-rows.ts";
@@ -12,6 +15,7 @@ import { readScale } from "../archive/scale-rows.ts";
 import { asKinds, asPair } from "../model/method.ts";
 import { problem } from "../model/problem.ts";
 import type { Result } from "../model/result.ts";
+import { chewRefusedText } from "../words/en/chew.ts";
 import { reader } from "../words/en/reader.ts";
 import type { AskedOfFile } from "./job.ts";
 
@@ -52,8 +56,26 @@ export function resultOfFile(text: string, path: string, asked: AskedOfFile, app
       return { result: resultOfRankRows({ alpha, predicted: [] }, answers, app), rows: answers.length, extraColumns };
     }
     case "portions":
-      throw problem("analysis/method-not-yet", { method });
+      return portionsOfFile(text, path, asked, app);
   }
+}
+
+/** Chewed portions: readings that cannot be are named by their line, as in the terminal. */
+function portionsOfFile(text: string, path: string, { alpha, chewed }: AskedOfFile, app: string): FoundInFile {
+  const { rows, extraColumns } = readChews(text, path);
+  const products = [...new Set(rows.map(({ product }) => product))];
+  const { control: named, matters, seconds, balanceStep } = chewed;
+  if (named !== "" && !products.includes(named)) {
+    throw problem("csv/unknown-product", { path, product: named, known: products.join(", ") });
+  }
+  for (const row of rows) {
+    const refusal = chewRefusalOf(row, balanceStep);
+    if (refusal) {
+      throw problem("csv/impossible-weighing", { path, line: row.line, because: chewRefusedText(refusal) });
+    }
+  }
+  const plan = { alpha, control: named === "" ? null : named, matters, plannedSeconds: seconds, balanceStep };
+  return { result: resultOfPortionRows(plan, rows, app), rows: rows.length, extraColumns };
 }
 
 function pairOfFile(text: string, path: string, asked: AskedOfFile, app: string): FoundInFile {

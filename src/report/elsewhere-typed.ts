@@ -1,4 +1,5 @@
 import { familyOf } from "../analysis/method.ts";
+import { readingPattern } from "../model/grams.ts";
 import { shapeOf } from "../model/method.ts";
 import { reader } from "../words/en/reader.ts";
 import type { AskedOfFile } from "./job.ts";
@@ -14,10 +15,13 @@ export type Typed = Pick<AskedOfFile, "method" | "goal" | "sides" | "noPreferenc
   limitDistance: string;
   limit: string;
   beta: string;
+  /** Of chewed portions; empty where nothing was named. */
+  chewed: Record<"control" | "matters" | "seconds" | "balanceStep", string>;
 };
 export const nothingTyped: Typed = {
   ...{ file: null, method: "triangle", goal: "difference", sides: "one", noPreference: "dropped" },
   ...{ alpha: "5", limit: "30", beta: "5", confidence: "95", fixedAs: "share", limitDistance: "1" },
+  chewed: { control: "", matters: "", seconds: "", balanceStep: "" },
 };
 /** A limit of likeness makes sense where somebody can be right by a known chance. */
 export const mayBeLikeness = ({ method, sides }: Pick<Typed, "method" | "sides">): boolean =>
@@ -47,9 +51,29 @@ export function askedOf(typed: Typed): AskedOfFile | string {
   if (byDistance && !(distance > 0 && distance <= mostDistance)) {
     return words.badNumber(words.limitDistance, 0, mostDistance);
   }
+  const chewed = chewedOf(typed);
+  if (typeof chewed === "string") return chewed;
   const goal = similarity ? "similarity" : "difference";
   const sides = shapeOf(method).sides === "either" ? typed.sides : "one";
-  return { ...{ method, noPreference, goal, sides }, ...shares, limitDistance: byDistance ? distance : null };
+  return { ...{ method, noPreference, goal, sides }, ...shares, limitDistance: byDistance ? distance : null, chewed };
+}
+
+/** What is named of chewed portions, or what is wrong with it; of other methods it is left alone. */
+function chewedOf({ method, chewed }: Typed): AskedOfFile["chewed"] | string {
+  if (shapeOf(method).answer !== "portions") return { control: "", matters: null, seconds: null, balanceStep: "" };
+  const [matters, seconds] = [numberOf(chewed.matters), numberOf(chewed.seconds)];
+  const balanceStep = chewed.balanceStep.trim().replace(",", ".");
+  if (chewed.matters.trim() !== "" && !(matters > 0 && matters <= 100))
+    return words.badNumber(words.chewed.matters, 0, 100);
+  if (chewed.seconds.trim() !== "" && !(seconds > 0 && seconds <= 600))
+    return words.badNumber(words.chewed.seconds, 0, 600);
+  if (balanceStep !== "" && !(readingPattern.test(balanceStep) && Number(balanceStep) > 0)) return words.chewed.badStep;
+  return {
+    control: chewed.control.trim(),
+    matters: Number.isNaN(matters) ? null : matters,
+    seconds: Number.isNaN(seconds) ? null : seconds,
+    balanceStep,
+  };
 }
 
 type Need = ["alpha" | "limit" | "beta" | "confidence", "below" | "half"];
@@ -59,5 +83,7 @@ const needs = (similarity: boolean, byDistance: boolean): Need[] => [
   similarity ? ["beta", "half"] : ["alpha", "half"],
 ];
 
-/** A percentage with a point or a comma, as a share; NaN when it is no number. */
-const shareOf = (text: string): number => (text.trim() === "" ? Number.NaN : Number(text.replace(",", ".")) / 100);
+/** A number with a point or a comma; NaN when it is none. */
+const numberOf = (text: string): number => (text.trim() === "" ? Number.NaN : Number(text.replace(",", ".")));
+/** A percentage as a share. */
+const shareOf = (text: string): number => numberOf(text) / 100;

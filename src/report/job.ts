@@ -19,6 +19,13 @@ const askedOfFile = z.strictObject({
   limitDistance: z.nullable(z.number()),
   beta: z.number(),
   noPreference: z.enum(noPreferenceRules),
+  /** Of chewed portions: the inert product (empty: none), points that matter, seconds and balance, as far as they were named. */
+  chewed: z.strictObject({
+    control: z.string(),
+    matters: z.nullable(z.number()),
+    seconds: z.nullable(z.number()),
+    balanceStep: z.string(),
+  }),
 });
 export type AskedOfFile = z.infer<typeof askedOfFile>;
 

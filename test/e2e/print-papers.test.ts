@@ -12,7 +12,7 @@ import { organizer } from "../../src/words/en/organizer.ts";
 import { kitchenPapers } from "../../src/words/en/organizer-kitchen-papers.ts";
 import { paperWords } from "../../src/words/en/organizer-papers.ts";
 import { planWords } from "../../src/words/en/organizer-plan.ts";
-import { linePlan, preferencePlan } from "../design/scenario.ts";
+import { chewPlan, linePlan, preferencePlan } from "../design/scenario.ts";
 import { LeadHands } from "./lead.ts";
 import { freePort, laptop, Machine, ServerProcess, scratch } from "./machine.ts";
 import { ApiLead } from "./study-by-api.ts";
@@ -133,6 +133,20 @@ function linesOf(file: string): Line[] {
     top: mm(top),
     bottom: mm(bottom),
   }));
+}
+
+type Word = { page: number; text: string; left: number; right: number; top: number; bottom: number };
+
+/** Words of all pages with their places, in millimeters. */
+function wordsOf(file: string): Word[] {
+  const pages = execFileSync("pdftotext", ["-bbox", file, "-"]).toString().split("<page ").slice(1);
+  const mm = (points: string | undefined): number => (Number(points) * 25.4) / 72;
+  const word = /<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">([^<]+)<\/word>/g;
+  return pages.flatMap((html, page) =>
+    [...html.matchAll(word)].map(([, left, top, right, bottom, text = ""]) => ({
+      ...{ page, text, left: mm(left), right: mm(right), top: mm(top), bottom: mm(bottom) },
+    })),
+  );
 }
 
 const free = [
@@ -284,4 +298,43 @@ describe("papers of a preference", () => {
     expect(all.match(/No preference/g)).toHaveLength(27);
     expect(all).not.toContain(asked.title);
   });
+});
+
+describe("papers of chewed portions", () => {
+  const asked = chewPlan({ people: 6, repeats: 1, spares: 1, avoidCodes: ["100", "120", "200"] });
+  const chewed = { ...asked, waves: asked.waves.slice(0, 1).map((wave) => ({ ...wave, people: 6 })) };
+  let study = "";
+  beforeAll(async () => {
+    study = await locked(chewed);
+  });
+
+  test.each(["A4", "Letter"] as const)(
+    "weighing sheet on %s: a line a cup, codes under each other, room to write, and nothing that tells a product",
+    async (size) => {
+      await show(study, "weighing-sheet", size);
+      const file = await pdf(`weighing-${size}`);
+      const text = textOf(file).join("\n");
+      for (const { name, preparation } of chewed.products) {
+        for (const tells of [name, preparation, chewed.title]) expect(text).not.toContain(tells);
+      }
+      const codes = wordsOf(file).filter(({ text }) => /^\d{3}$/.test(text) && !["100", "120"].includes(text));
+      // six trays and a spare, three cups each
+      expect(codes).toHaveLength(21);
+      const [first] = codes;
+      for (const [at, { page, left, top, bottom }] of codes.entries()) {
+        expect(Math.abs(left - (first?.left ?? 0))).toBeLessThan(0.2);
+        expect(top > 8 && bottom < sheet[size].height - 8).toBe(true);
+        const above = codes[at - 1];
+        // a hand writes in 7 mm (common practice, no source)
+        if (above?.page === page) expect(top - above.top).toBeGreaterThan(7);
+      }
+      const heads = ["code", "empty", "with", "closed", "water,", "time"].map((head) =>
+        wordsOf(file).find(({ text, top }) => text === head && top < (first?.top ?? 0) && top > (first?.top ?? 0) - 20),
+      );
+      for (const [at, head] of heads.entries()) {
+        expect(head?.left ?? 0).toBeGreaterThan(at === 0 ? 8 : (heads[at - 1]?.right ?? sheet[size].width));
+        expect(head?.right ?? sheet[size].width).toBeLessThan(sheet[size].width - 8);
+      }
+    },
+  );
 });

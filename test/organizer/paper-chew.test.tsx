@@ -5,6 +5,7 @@ import { blindPacketOf } from "../../src/design/packet.ts";
 import { seeded } from "../../src/design/random.ts";
 import { makeTrays } from "../../src/design/trays.ts";
 import { BackupBallots } from "../../src/organizer/paper-ballots.tsx";
+import { TrayCards } from "../../src/organizer/paper-cards.tsx";
 import { WeighingSheet } from "../../src/organizer/paper-weighing.tsx";
 import { chewPlan } from "../design/scenario.ts";
 
@@ -34,5 +35,13 @@ test("a backup ballot asks of each portion for real seconds and whether all of i
   const leaves = [...container.querySelectorAll(".leaf")];
   expect(leaves.map(codesIn)).toEqual(packet.trays.map(({ codes }) => codes));
   for (const leaf of leaves) expect(leaf.querySelectorAll(".leaf-body .box").length).toBe(6);
+  for (const text of told) expect(container.textContent).not.toContain(text);
+});
+
+test("a card says that all is spat out, each portion into its own closed cup, and nothing of a product", () => {
+  const { container } = render(<TrayCards lock={lock} size="a4" />);
+  const cards = [...container.querySelectorAll(".card")];
+  expect(cards.map(codesIn)).toEqual(packet.trays.map(({ codes }) => codes));
+  for (const card of cards) expect(card.textContent).toMatch(/All of it is spat out\. .*own opaque cup.*lid on/);
   for (const text of told) expect(container.textContent).not.toContain(text);
 });

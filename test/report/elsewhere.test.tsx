@@ -2,6 +2,7 @@
 import { cleanup, fireEvent, render, screen, waitFor } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { Elsewhere } from "../../src/report/elsewhere.tsx";
+import { chewRows } from "../analysis/chew-example.ts";
 import { csvOf, fishRows, fishScores, wineRows, wineScores } from "../analysis/score-rows.ts";
 
 const asked = vi.fn();
@@ -93,6 +94,33 @@ describe("a file gives the result page without a study", () => {
     const images = screen.getAllByRole("img");
     expect(images).toHaveLength(2);
     expect(images[1]?.querySelectorAll(".row")).toHaveLength(6);
+  });
+});
+
+describe("chewed portions", () => {
+  const file = `panelist,product,repeat,gain_percent,seconds\n${chewRows
+    .map(({ panelist, product, repeat, gainPercent }) => [panelist, product, repeat, gainPercent, 15].join(","))
+    .join("\n")}\n`;
+
+  // t.test of R 4.2.2 on the invented scenario's gains: 2.9 points, 1.4 to 4.5; 8 people (test/reference/mass-by-r)
+  test("the scenario's gains as the terminal reads them: people are the unit, and no direction is presumed", async () => {
+    pick("Chew and weigh");
+    choose(file, "gains.csv");
+    compute();
+    await waitFor(() => expect(document.querySelector("h1.verdict")).not.toBeNull());
+    expect(page()).toMatch(/2\.9.percentage points/);
+    expect(page()).toMatch(/1\.4.*4\.5/);
+  });
+
+  test("a control that the file does not have, and a step that is no mass, are named", async () => {
+    pick("Chew and weigh");
+    choose(file, "gains.csv");
+    fireEvent.input(screen.getByLabelText(/^Inert portion/), { target: { value: "silicone" } });
+    compute();
+    await problem(/no product “silicone”.*current, new/);
+    fireEvent.input(screen.getByLabelText(/^Step of the balance/), { target: { value: "fine" } });
+    compute();
+    await problem(/Step of the balance/);
   });
 });
 

@@ -4,6 +4,7 @@ import type { ProblemData } from "../../model/problem.ts";
 import { CodeDigits } from "../../ui/code-digits.tsx";
 import { panelChew as words } from "../../words/en/panel-chew.ts";
 import { Frame } from "../frame.tsx";
+import { CallSomebody } from "../help/call-somebody.tsx";
 import { Compared } from "../screens/compare.tsx";
 import type { ChewBallot } from "./chew-ballot.ts";
 import type { ChewStep, Portion, PortionIn } from "./chew-flow.ts";
@@ -44,11 +45,13 @@ type SheetProps = Props<Portion> & {
   title: ComponentChildren;
   go?: { label: string; act: () => void; off?: boolean };
   hint?: string | null;
+  /** While the chew clock runs nothing else asks for a hand or an eye; "Stop now" stays. */
+  quiet?: boolean;
   children?: ComponentChildren;
 };
 
 /** What all of them are set on: the tray, the place in it, and one way on. */
-function Sheet({ step, stop, problem, title, go, hint, children }: SheetProps) {
+function Sheet({ step, stop, problem, title, go, hint, quiet = false, children }: SheetProps) {
   const { tray, sample } = step;
   return (
     <Frame
@@ -68,6 +71,7 @@ function Sheet({ step, stop, problem, title, go, hint, children }: SheetProps) {
       }
     >
       {children}
+      {quiet ? null : <CallSomebody tray={tray.tray} />}
     </Frame>
   );
 }
@@ -111,13 +115,13 @@ function ClockScreen(props: Props<PortionIn<"chew">>) {
   const go = { label: words.chew.done, act: () => ballot.spat() };
   if (!step.now) {
     return (
-      <Sheet {...props} title={words.chew.title} go={go}>
+      <Sheet {...props} title={words.chew.title} go={go} quiet>
         <p class="lead-in">{words.chew.text}</p>
       </Sheet>
     );
   }
   return (
-    <Sheet {...props} title={<span class="spit-now">{words.chew.now}</span>} go={go}>
+    <Sheet {...props} title={<span class="spit-now">{words.chew.now}</span>} go={go} quiet>
       <p class="lead-in" aria-live="polite">
         {words.chew.spit(codeOf(step))}
       </p>

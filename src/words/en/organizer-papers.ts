@@ -126,6 +126,10 @@ export const paperWords = {
       spit: "Spit each sample out.",
       either: "Swallow or spit, the same for each sample.",
     },
+    /** Of portions that are weighed again; `rows`: as on a large card. */
+    weighed: (rows: boolean) =>
+      `Each portion goes into its own opaque cup with this tray\u2019s number and its code: lid on, then hand it in. ${rows ? "Row by row, left to right" : "Left to right"}`,
+    spit: "All of it is spat out.",
     order: "Left to right",
     rows: "Row by row, left to right",
   },

@@ -118,6 +118,8 @@ export const problems: Sentences = {
     `${d.path}, line ${d.line}, column “${d.column}”: batch “${d.batch}” has another entry on a line above. Make the two agree, or leave one empty.`,
   "csv/ledger-too-large": (d) =>
     `${d.path}, line ${d.line}, column “${d.column}”: more than ${d.most} of them. Split the file, or check the spelling.`,
+  "csv/unknown-product": (d) =>
+    `${d.path} has no product “${d.product}”. Type the inert portion as the file names it (${d.known}), or leave it empty.`,
   "csv/impossible-weighing": (d) => `${d.path}, line ${d.line}: ${d.because}`,
   "csv/no-rows": (d) => `${d.path} has a header but no answers.`,
   "cli/unknown-command": (d) => `There is no command “${d.command}”. Commands: ${d.known}.`,

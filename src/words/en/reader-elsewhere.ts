@@ -18,6 +18,8 @@ export const elsewhere = {
       "panelist, served (same or different; A or not A), answer (the same words); if people answered more than once also repeat",
     scale:
       "panelist, product, value (a number, empty for no answer); also repeat, attribute and moment where there are several; scale where values are steps from 1 (steps 9, liking 9, just-right 5), and label for the words of a step",
+    portions:
+      "panelist, product, grams_in and grams_out (what went into the mouth and what came back), or gain_percent instead of the two; also repeat, cup (empty) and rinse (water), which are taken off, and seconds of chewing. The first product is what others are compared with",
     rank: "panelist, product, rank (1, 2, \u2026 with 1 for the least; shared places as their mean, 2.5; empty for no answer)",
   },
   anyOrder:
@@ -40,6 +42,13 @@ export const elsewhere = {
     dropped: "was an answer; leave it out of the test",
     split: "was an answer; split it evenly between the two",
     "three-way": "was an answer; report it as a third share",
+  },
+  chewed: {
+    control: "Inert portion: its name in the file (empty for none)",
+    matters: "Smallest difference that matters, in percentage points (empty for none)",
+    seconds: "Seconds of chewing as planned (empty if nobody said)",
+    balanceStep: "Step of the balance in grams, such as 0.01 (empty: the last digit of the readings)",
+    badStep: "Step of the balance: type a mass in grams like 0.01, or leave it empty.",
   },
   beforehand:
     "Choose as it was agreed before the answers were known. A rule chosen after looking at them makes the numbers mean less than they say.",

@@ -57,6 +57,7 @@ export const portions = {
   persons: {
     heading: "Person by person",
     lead: "Each person’s portions of a product are averaged first. People are seats here, never names.",
+    leadOfFile: "Each person’s portions of a product are averaged first. People are called as in the file.",
     alone: "One person chewed: portions are the unit.",
     caption: "Each person’s mean gains, in percent of the portion",
     columns: (products: readonly string[]) => ["Person", ...products, "Seconds"],
