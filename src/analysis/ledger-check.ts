@@ -9,6 +9,8 @@ export type Refusal = { batch: number; step: number } & (
   | { what: "gain"; before: number; after: number; since: string; tolerance: number }
   /** A thousandth of what it should be, or a thousand times as much: kilograms typed for grams. */
   | { what: "thousandfold"; grams: number; beside: number }
+  /** Ten times as much as before: no food takes that up; a reason does not let it stand. */
+  | { what: "tenfold"; grams: number; beside: number }
   /** More juice was caught than mass was lost. */
   | { what: "drip-above-loss"; drip: number; lost: number; tolerance: number }
   /** Two batches of one process with one name of a pair. */
@@ -17,6 +19,8 @@ export type Refusal = { batch: number; step: number } & (
 
 /** No food keeps less than a fiftieth of its mass in one step; a mistyped unit leaves a thousandth. */
 const leastKept = 1 / 50;
+/** Nor does any take up nine times its own mass in one step: dry grain in water comes to three or four. */
+const mostGrown = 10;
 /** Raw masses of batches this far apart are not of one unit. */
 const farApart = 300;
 
@@ -65,15 +69,17 @@ function refusalOf(ledger: Ledger, batch: LedgerBatch, weighing: Weighing, step:
 function changeOf(ledger: Ledger, first: Weighing, then: Weighing, since: string): Without<Refusal> | null {
   const [before, after] = [massOf(first) ?? 0, massOf(then) ?? 0];
   if (after < before * leastKept) return { what: "thousandfold", grams: after, beside: before };
+  if (after >= before * mostGrown)
+    return { what: after * leastKept > before ? "thousandfold" : "tenfold", grams: after, beside: before };
   const tolerance = toleranceOf(ledger.balanceStep, first, then);
   const lost = gramsOf([first.grams, then.tare], [first.tare, then.grams]);
-  if (after * leastKept > before) return { what: "thousandfold", grams: after, beside: before };
   if (-lost > tolerance && then.gainReason.trim() === "") return { what: "gain", before, after, since, tolerance };
   const drip = then.drip === "" ? 0 : Number(then.drip);
   const caught =
     tolerance + (then.drip === "" ? 0 : toleranceOf(ledger.balanceStep, { ...then, grams: then.drip, tare: "" }));
-  if (drip - lost > caught && then.gainReason.trim() === "")
-    return { what: "drip-above-loss", drip, lost, tolerance: caught };
+  // where the mass grew for a reason nobody says by how much: juice is then held against all that was there
+  const most = -lost > tolerance ? before : lost;
+  if (drip - most > caught) return { what: "drip-above-loss", drip, lost: most, tolerance: caught };
   return null;
 }
 

@@ -1,11 +1,13 @@
 import { problem } from "../model/problem.ts";
 import type { Table } from "./csv.ts";
+import { refuseNoHeader } from "./header.ts";
 
 /** Cells that answers of every method have, read and refused in one way. */
 
-/** Where a column that must be there stands. Throws Problem "csv/missing-column". */
+/** Where a column that must be there stands. Throws Problem "csv/missing-column" or "csv/no-header". */
 export function columnOf(columns: readonly string[], column: string, path: string): number {
   const at = columns.indexOf(column);
+  if (at < 0) refuseNoHeader(columns, path);
   if (at < 0) throw problem("csv/missing-column", { path, column, found: columns.join(", ") });
   return at;
 }

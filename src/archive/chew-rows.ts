@@ -24,7 +24,7 @@ const secondsPattern = /^\d{1,4}(\.\d{1,6})?$/;
  * any order; a portion whose mass out (or gain) is empty was not weighed and is left out.
  *
  * Takes    text; path: names the file in errors
- * Throws   Problem "csv/missing-column", "csv/bad-value", "csv/duplicate-row" with the line, "csv/no-rows", and what
+ * Throws   Problem "csv/missing-column", "csv/bad-value", "csv/left-blank", "csv/duplicate-row" with the line, "csv/no-rows", and what
  *          `readTable` throws
  */
 export function readChews(text: string, path: string): ReadChews {
@@ -51,6 +51,7 @@ export function readChews(text: string, path: string): ReadChews {
     return weighedRow(given, cell, path);
   });
   if (rows.length === 0) throw problem("csv/no-rows", { path });
+  refuseBlankRinse(rows, path);
   return {
     rows,
     extraColumns: extraOf(
@@ -58,6 +59,14 @@ export function readChews(text: string, path: string): ReadChews {
       used.map((column) => columns.indexOf(column)),
     ),
   };
+}
+
+/** Where others name their rinse water, an empty one would count as none, and the water as a gain. */
+function refuseBlankRinse(rows: readonly ChewLine[], path: string): void {
+  const filled = rows.find(({ readings }) => readings && readings.rinse !== "");
+  const blank = rows.find(({ readings }) => readings?.rinse === "");
+  if (!filled || !blank) return;
+  throw problem("csv/left-blank", { path, line: blank.line, first: filled.line, column: "rinse" });
 }
 
 type Given = Pick<ChewLine, "line" | "panelist" | "product" | "repeat" | "seconds">;

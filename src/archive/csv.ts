@@ -1,5 +1,6 @@
 import Papa from "papaparse";
 import { problem } from "../model/problem.ts";
+import { refuseNoHeader } from "./header.ts";
 
 /** A table read from CSV: its columns as the header names them, and each row with the line of the file it begins on. */
 export type Table = { columns: string[]; rows: { line: number; cells: string[] }[] };
@@ -13,7 +14,7 @@ const risky = /^'*[=+\-@\t\r\0]/;
  * Takes    text; path: names the file in errors
  * Returns  columns trimmed, cells as they stand but for the quote mark that `writeTable` puts before risky text.
  *          Blank lines are left out
- * Throws   Problem "csv/column-twice", "csv/cell-count", "csv/open-quote", "csv/stray-quote" or "csv/unreadable-line"
+ * Throws   Problem "csv/no-header", "csv/column-twice", "csv/cell-count", "csv/open-quote", "csv/stray-quote" or "csv/unreadable-line"
  *          with the line; "csv/no-rows" when there is nothing below the header
  */
 export function readTable(text: string, path: string): Table {
@@ -28,6 +29,8 @@ export function readTable(text: string, path: string): Table {
   if (!header) throw problem("csv/no-rows", { path });
   const columns = header.cells.map((cell) => cell.trim());
   const twice = columns.find((column, at) => columns.indexOf(column) < at);
+  // two equal values in a first line of values are no header with a name too many
+  if (twice !== undefined) refuseNoHeader(columns, path);
   if (twice !== undefined) throw problem("csv/column-twice", { path, line: header.line, column: twice });
   for (const { line, cells } of rows) {
     if (cells.length !== columns.length) {

@@ -11,6 +11,7 @@ import {
 import { problem } from "../model/problem.ts";
 import { columnOf, extraOf, short } from "./cells.ts";
 import { readTable, type Table } from "./csv.ts";
+import { headerOf } from "./header.ts";
 
 export type ReadLedger = {
   ledger: Pick<Ledger, "products" | "steps" | "batches">;
@@ -25,9 +26,9 @@ type Column = (typeof needed)[number] | (typeof optional)[number];
 
 /** Does the header of a CSV look like that of a ledger? One that lacks a column of it is refused by `readLedger`. */
 export function looksLikeLedger(text: string): boolean {
-  const header = text.replace(/^\uFEFF/, "").split(/[\r\n]/, 1)[0] ?? "";
-  const columns = header.split(/[,;\t]/).map((column) => column.replace(/"/g, "").trim().toLowerCase());
-  return columns.includes("grams") && ["batch", "step"].some((column) => columns.includes(column));
+  const columns = headerOf(text).map((column) => column.toLowerCase());
+  // one of the three may be misspelled
+  return ["batch", "step", "grams"].filter((column) => columns.includes(column)).length > 1;
 }
 
 /**
@@ -37,7 +38,7 @@ export function looksLikeLedger(text: string): boolean {
  * order in which they first appear.
  *
  * Takes    text; path: names the file in errors
- * Throws   Problem "csv/missing-column", "csv/bad-value", "csv/step-order", "csv/duplicate-weighing",
+ * Throws   Problem "csv/missing-column", "csv/bad-value", "csv/two-spellings", "csv/step-order", "csv/duplicate-weighing",
  *          "csv/batch-differs" and "csv/ledger-too-large" with the line, and what `readTable` throws
  */
 export function readLedger(text: string, path: string): ReadLedger {
@@ -49,6 +50,8 @@ export function readLedger(text: string, path: string): ReadLedger {
     const cell = (column: Column): string => (at(column) < 0 ? "" : (cells[at(column)]?.trim() ?? ""));
     return { line, cell, weighing: weighingOf(cell, path, line) };
   });
+  refuseSpellings(path, rows, "product");
+  refuseSpellings(path, rows, "step");
   const products = inOrder(rows, "product");
   const steps = inOrder(rows, "step");
   refuseMany(path, rows, "product", products, mostProducts);
@@ -78,7 +81,11 @@ function weighingOf(cell: (column: Column) => string, path: string, line: number
     ? blottingOf[cell("blotted").toLowerCase()]
     : undefined;
   if (!blotted) throw problem("csv/bad-value", { path, line, column: "blotted", value: short(cell("blotted")) });
-  if (cell("grams") === "") return null;
+  if (cell("grams") === "") {
+    const more = (["tare", "drip"] as const).some((column) => cell(column) !== "");
+    if (more) throw problem("csv/bad-value", { path, line, column: "grams", value: "" });
+    return null;
+  }
   return {
     ...{ grams: cell("grams"), tare: cell("tare"), drip: cell("drip"), blotted },
     gainReason: cell("reason").slice(0, 300),
@@ -90,6 +97,23 @@ const blottingOf: Readonly<Record<string, Blotting>> = {
   yes: "blotted",
   no: "not-blotted",
 };
+
+/** A name without what a hand types now one way and now another: case and spaces. */
+export const folded = (name: string): string => name.normalize("NFC").replace(/\s+/g, "").toLowerCase();
+
+/** One name in two spellings would silently be two processes, or two steps. */
+function refuseSpellings(path: string, rows: readonly Row[], column: "product" | "step"): void {
+  const seen = new Map<string, { line: number; name: string }>();
+  for (const { line, cell } of rows) {
+    const value = cell(column);
+    const first = seen.get(folded(value));
+    if (first && first.name !== value) {
+      const details = { path, line, first: first.line, column, value: short(value), other: short(first.name) };
+      throw problem("csv/two-spellings", details);
+    }
+    if (!first) seen.set(folded(value), { line, name: value });
+  }
+}
 
 const inOrder = (rows: readonly Row[], column: Column): string[] => [...new Set(rows.map(({ cell }) => cell(column)))];
 

@@ -7,6 +7,7 @@ import { resultOfScaleRows } from "../analysis/analyse-scale.ts";
 import { familyOf } from "../analysis/method.ts";
 import { readAnswers } from "../archive/answer-rows.ts";
 import { readChoices } from "../archive/choice-rows.ts";
+import { foundIn, headerOf, refuseNoHeader } from "../archive/header.ts";
 import { readKinds } from "../archive/kind-rows.ts";
 import { looksLikeLedger } from "../archive/ledger-rows.ts";
 import { readRanks } from "../archive/rank-rows.ts";
@@ -75,6 +76,7 @@ export function result(argv: readonly string[], output: Output, app: string): vo
 const isStudy = (text: string): boolean => /^\uFEFF?\s*\{/.test(text);
 
 function resultOfCsv(given: Given, text: string, path: string, output: Output, app: string): Result {
+  if (given.text("method") === null) refuseUntold(text, path);
   const computed = computedMethod(given);
   if (computed.family !== "rank") refuseGiven(given, ["predicted"], terminal.expected.notOfMethod(computed.method));
   // weighed portions are read before anything else is asked of the file
@@ -82,6 +84,16 @@ function resultOfCsv(given: Given, text: string, path: string, output: Output, a
   const { found, extraColumns } = readers[computed.family](given, computed, text, path, app);
   if (extraColumns.length > 0) output.note(terminal.notices.extraColumns(extraColumns));
   return found;
+}
+
+/** A file that is no ledger, without a method: says what it begins with. Throws "csv/no-header", "csv/not-a-ledger". */
+function refuseUntold(text: string, path: string): never {
+  const columns = headerOf(text);
+  refuseNoHeader(columns, path);
+  const names = columns.map((column) => column.toLowerCase());
+  const chewed = ["grams_in", "grams_out", "gain_percent", "rinse", "cup"].some((column) => names.includes(column));
+  const method = chewed ? "chew-and-weigh" : "";
+  throw problem("csv/not-a-ledger", { path, found: foundIn(columns), method });
 }
 
 type Reader = (

@@ -31,6 +31,12 @@ export type BalanceLine =
       kind: "reading";
       /** Grams with the balance's own decimals; "-" before it where the balance shows less than nothing. */
       grams: string;
+      /**
+       * The step of the balance in grams where the last digit of `grams` is finer than that; null where it is not. "1.5 kg"
+       * is 1500 g from a balance in steps of 100 g: written as "1500" it would pass for one that shows single grams, and
+       * everything that goes by the last digit (what a gain may be, whether the balance is too coarse) would be wrong.
+       */
+      coarseStep: number | null;
       /** Null: the balance does not say. */
       stable: boolean | null;
       /** The line as it came. */
@@ -90,7 +96,11 @@ export function readBalanceLine(text: string, bareGrams: boolean): ReadLine {
   const grams = withPointMoved(digits, moved);
   if (!readingPattern.test(grams)) return none("out-of-range", !bare);
   const stable = found.includes("stable") ? true : found.includes("unstable") ? false : null;
-  return { line: { kind: "reading", grams: sign === "-" ? `-${grams}` : grams, stable, text }, unit: !bare };
+  const coarseStep = coarseStepOf(digits, moved);
+  return {
+    line: { kind: "reading", grams: sign === "-" ? `-${grams}` : grams, coarseStep, stable, text },
+    unit: !bare,
+  };
 }
 
 /** Words and single signs; spaces, commas, colons and semicolons part them. */
@@ -99,6 +109,12 @@ const wordsIn = (text: string): string[] => text.match(/[A-Za-z]+|[^\sA-Za-z,:;]
 const markOf = (word: string): Mark | null => marks.get(word.length > 1 ? word.toUpperCase() : word) ?? null;
 
 const isState = (word: string): boolean => ["stable", "unstable"].includes(markOf(word) ?? "");
+
+/** In grams; null where moving the point adds no digit that the balance did not show. */
+function coarseStepOf(digits: string, moved: number): number | null {
+  const beyond = moved - (digits.replace(/[[\]]/g, "").split(/[.,]/)[1]?.length ?? 0);
+  return beyond > 0 ? 10 ** beyond : null;
+}
 
 /** "1.4976" and 3 make "1497.6", "1234.50" and -3 make "1.23450": digits stay, zeros before them go. */
 function withPointMoved(digits: string, by: number): string {

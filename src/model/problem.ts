@@ -34,6 +34,10 @@ export type ProblemDetails = {
   "file/foreign-event": { path: string; event: number; study: string };
   "file/unwritable": { path: string; reason: string };
   "csv/missing-column": { path: string; column: string; found: string };
+  /** No known name of a column stands in line 1. */
+  "csv/no-header": { path: string; found: string };
+  /** Neither a ledger nor told by a method; `method` is the one whose column stands there, "" where none does. */
+  "csv/not-a-ledger": { path: string; found: string; method: string };
   "csv/bad-value": {
     path: string;
     line: number;
@@ -91,6 +95,17 @@ export type ProblemDetails = {
   "csv/duplicate-weighing": { path: string; line: number; first: number };
   "csv/step-order": { path: string; line: number; batch: string; step: string; earlier: string; order: string };
   "csv/batch-differs": { path: string; line: number; column: string; batch: string };
+  /** One name in two spellings that differ by case or spaces alone. */
+  "csv/two-spellings": {
+    path: string;
+    line: number;
+    first: number;
+    column: "product" | "step";
+    value: string;
+    other: string;
+  };
+  "csv/unknown-process": { path: string; line: number; value: string; known: string };
+  "csv/left-blank": { path: string; line: number; first: number; column: "rinse" };
   "csv/ledger-too-large": { path: string; line: number; column: string; most: number };
   /** A weighing that cannot be; `because` is a sentence. */
   "csv/unknown-product": { path: string; product: string; known: string };

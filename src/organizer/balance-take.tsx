@@ -20,6 +20,8 @@ type Props = {
   field: string;
   /** Is given grams as the balance shows them: digits that `readingPattern` takes, stable, not below nothing. */
   onTake: (grams: string) => void;
+  /** The step of the balance in grams where it is recorded: a reading in coarse kilograms is taken only beside that. */
+  step?: string;
 };
 
 /**
@@ -27,9 +29,9 @@ type Props = {
  * the balance does not say; until then it waits and says why. One waits at a time: the next press lets the first go.
  * A page that has it has `BalancePart` as well.
  */
-export function BalanceTake({ id, field, onTake }: Props) {
+export function BalanceTake({ id, field, onTake, step = "" }: Props) {
   const takes = useTakes();
-  const { waiting, said, begin, stop } = useTaking(onTake);
+  const { waiting, said, begin, stop } = useTaking(onTake, Number(step));
   if (!takes) return null;
   return (
     <div class="balance-take">
@@ -54,7 +56,7 @@ export function BalanceTake({ id, field, onTake }: Props) {
 }
 
 /** Waiting for one reading: whether it waits, and what is to be said of it. */
-function useTaking(onTake: (grams: string) => void) {
+function useTaking(onTake: (grams: string) => void, step: number) {
   const { store } = useLead();
   const problem = useBalance((state) => state.problem);
   const [waiting, setWaiting] = useState(false);
@@ -62,6 +64,8 @@ function useTaking(onTake: (grams: string) => void) {
   const letGo = useRef<(() => void) | null>(null);
   const latest = useRef(onTake);
   latest.current = onTake;
+  const latestStep = useRef(step);
+  latestStep.current = step;
 
   const end = (said: string): void => {
     letGo.current?.();
@@ -70,7 +74,7 @@ function useTaking(onTake: (grams: string) => void) {
     setWord(said);
   };
   const line = (read: BalanceLine): void => {
-    const grams = takenFrom(read);
+    const grams = takenFrom(read, latestStep.current);
     if (grams === null) setWord((before) => hindranceOf(read) ?? before);
     else {
       end("");
@@ -92,12 +96,17 @@ function useTaking(onTake: (grams: string) => void) {
 }
 
 /** The reading of a line if it may be taken: stable as far as the balance says, and not below nothing. */
-const takenFrom = (line: BalanceLine): string | null =>
-  line.kind === "reading" && line.stable !== false && !line.grams.startsWith("-") ? line.grams : null;
+const takenFrom = (line: BalanceLine, step: number): string | null =>
+  line.kind === "reading" && line.stable !== false && !line.grams.startsWith("-") && (line.coarseStep ?? 0) <= step
+    ? line.grams
+    : null;
 
 /** Why a line is not taken; null where nothing has to be said of it. */
 function hindranceOf(line: BalanceLine): string | null {
-  if (line.kind === "reading") return line.stable === false ? words.unstable : words.negative;
+  if (line.kind === "reading") {
+    if (line.stable === false) return words.unstable;
+    return line.grams.startsWith("-") ? words.negative : words.coarse(line.coarseStep ?? 0);
+  }
   // whoever connects comes into the middle of a line
   return line.why === "cut" ? null : words.waitsFor(line.why);
 }

@@ -52,6 +52,7 @@ export function StepRow({ hand, at, step }: Props & { step: number }) {
             <BalanceTake
               id={`${field}-take`}
               field={label}
+              step={ledger.balanceStep}
               onTake={(reading) => {
                 grams.enter(reading);
                 focusSoon(field);

@@ -91,6 +91,7 @@ export function WeighForm({ id, row, stage, plan, focus, waited, onKeep, onKept 
           <BalanceTake
             id="weigh-take"
             field={words.stages[stage]}
+            step={plan.balanceStep}
             onTake={(reading) => {
               setGrams(reading);
               setWrong(null);

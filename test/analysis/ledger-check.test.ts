@@ -56,6 +56,19 @@ test("more juice caught than mass lost", () => {
   ]);
 });
 
+test("a reason lets a gain stand, and nothing else: neither another unit nor more juice than there was", () => {
+  const why = { gainReason: "marinated" };
+  expect(refused(weighed("100.0"), weighed("350.0", why))).toEqual([]);
+  expect(refused(weighed("100.0"), weighed("1000.0", why))).toMatchObject([{ step: 1, what: "tenfold", beside: 100 }]);
+  expect(refused(weighed("150.0"), weighed("112.5", { ...why, drip: "38.0" }))).toMatchObject([
+    { what: "drip-above-loss", drip: 38, lost: 37.5 },
+  ]);
+  expect(refused(weighed("150.0"), weighed("160.0", { ...why, drip: "20.0" }))).toEqual([]);
+  expect(refused(weighed("150.0"), weighed("160.0", { ...why, drip: "150.2" }))).toMatchObject([
+    { what: "drip-above-loss", lost: 150 },
+  ]);
+});
+
 test("two batches of one process under one name of a pair", () => {
   const ledger = ledgerOf(scenarioRows, {}, true);
   const twice = ledger.batches.map((batch, at) => (at === 1 ? { ...batch, pair: "1" } : batch));

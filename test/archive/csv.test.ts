@@ -37,7 +37,8 @@ describe("a table that cannot be read names file, line and reason", () => {
     ["a stray quote in a quoted cell", 'a,b\n1,"x"y"\n', "csv/stray-quote", { line: 2 }],
     ["a cell too many", "a,b\n1,2\n1,2,3\n", "csv/cell-count", { line: 3, columns: 2, cells: 3 }],
     ["a cell too few", "a,b\n1\n", "csv/cell-count", { line: 2, columns: 2, cells: 1 }],
-    ["two columns of one name", "a,a\n1,2\n", "csv/column-twice", { line: 1, column: "a" }],
+    ["two columns of one name", "batch,batch\n1,2\n", "csv/column-twice", { line: 1, column: "batch" }],
+    ["values in place of the header", "1,1\n1,2\n", "csv/no-header", { found: "1, 1" }],
   ])("%s", (_, text, code, details) => {
     expect(problemOf(() => readTable(text, "a.csv"))).toEqual({ code, details: { path: "a.csv", ...details } });
   });

@@ -43,8 +43,21 @@ describe("what cannot be read is refused with its line", () => {
     ["a decimal comma", ['1,a,raw,"10,5"'], 2, "grams"],
     ["no batch", [",a,raw,10"], 2, "batch"],
     ["no step", ["1,a,,10"], 2, "step"],
+    ["a dish without a mass", ["1,a,raw,,22.4,"], 2, "grams"],
+    ["caught juice without a mass", ["1,a,raw,10", "1,a,held,,,0.5"], 3, "grams"],
   ])("%s", (_, rows, line, column) => {
-    expect(problemOf(() => read(lines(...rows)))).toMatchObject({ code: "csv/bad-value", details: { line, column } });
+    const cells = rows.map((row) => (row.endsWith('"') || row.split(",").length === 4 ? `${row},,` : row));
+    const text = ["batch,product,step,grams,tare,drip", ...cells].join("\n");
+    expect(problemOf(() => read(text))).toMatchObject({ code: "csv/bad-value", details: { line, column } });
+  });
+  test.each([
+    ["product", ["1,new,raw,10", "2,New,raw,10"], "New", "new"],
+    ["step", ["1,a,raw,10", "1,a,at rest,9", "2,a,raw,10", "2,a,At  rest,9"], "At  rest", "at rest"],
+  ])("one %s in two spellings, with both lines", (column, rows, value, other) => {
+    expect(problemOf(() => read(lines(...rows)))).toEqual({
+      code: "csv/two-spellings",
+      details: { path: "ledger.csv", line: rows.length + 1, first: column === "step" ? 3 : 2, column, value, other },
+    });
   });
   test("a missing column, by its name", () => {
     expect(problemOf(() => read("batch,product,grams\n1,a,10"))).toMatchObject({

@@ -73,7 +73,7 @@ describe("refused with line and column", () => {
     const { code, details } = problemOf(() =>
       readTemperatures("1,KT,core,75,17,3,11:02,cold\n1,MV,core,75,17,3,11:02,cold\n", path, around),
     );
-    expect([code, details]).toMatchObject(["csv/missing-column", { column: "wave" }]);
+    expect([code, details]).toMatchObject(["csv/no-header", { found: "1, KT, core, 75, 17, 3, 11:02, cold" }]);
   });
 });
 

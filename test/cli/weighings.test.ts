@@ -87,6 +87,25 @@ describe("cloche result of a weighing ledger", () => {
     expect([code, out]).toEqual([2, ""]);
     expect(err).toMatch(sentence);
   });
+  test.each([
+    [
+      "without a header",
+      "1,a,raw,1497.0\n1,a,held,1129.1",
+      /line 1: the header line is missing.*found: 1, a, raw, 1497\.0/,
+    ],
+    ["with a first line of equal values", "1,1,raw,raw\n2,1,raw,10", /line 1: the header line is missing/],
+    [
+      "with two columns misspelled",
+      "batch,product,steps,gram\n1,a,raw,10",
+      /has the columns batch, product, steps, gram\. .*batch,product,step,grams/,
+    ],
+    ["with one misspelled", "batch,product,step,gram\n1,a,raw,10", /the column “grams” is missing/],
+    ["of chewed portions", "panelist,product,grams_in,grams_out\n1,a,5,6", /here --method chew-and-weigh/],
+  ])("a file %s and no method: what stands in line 1, and what a ledger begins with", async (_, text, sentence) => {
+    const { code, out, err } = await inProcess("result", files.put("untold.csv", text));
+    expect([code, out]).toEqual([2, ""]);
+    expect(err).toMatch(sentence);
+  });
   test("options of answers say nothing here, and those of weighings nothing to answers", async () => {
     const ledger = files.put("options.csv", scenario);
     expect((await inProcess("result", ledger, "--goal", "similarity")).err).toMatch(/--goal.*it has batches, no panel/);
@@ -118,8 +137,14 @@ describe("cloche result --method chew-and-weigh", () => {
     expect(said).toMatch(/over the means of 8 people: 7 degrees of freedom, p = 0\.0026/);
     expect(said).toMatch(/neither a larger nor a smaller gain shows that a product is juicier/);
   });
+  test("an empty rinse among filled ones is refused: its water would count as a gain", async () => {
+    const text = ["panelist,product,grams_in,grams_out,rinse", "1,a,5.00,16.00,10.0", "1,b,5.00,15.90,"].join("\n");
+    const { code, err } = await inProcess("result", files.put("rinse.csv", text), ...chew);
+    expect(code).toBe(2);
+    expect(err).toMatch(/line 3, column “rinse”: left empty, though line 2 has one\. Write 0 where no water was used/);
+  });
   test("as JSON, from readings: cup and rinse water taken off", async () => {
-    const rows = ["1,a,5.00,28.85,12.00,10.0,15", "1,b,4.02,3.61,,,15"];
+    const rows = ["1,a,5.00,28.85,12.00,10.0,15", "1,b,4.02,3.61,,0,15"];
     const text = ["panelist,product,grams_in,grams_out,cup,rinse,seconds", ...rows].join("\n");
     const { out } = await inProcess("result", files.put("readings.csv", text), ...chew, "--json");
     const found = read(chewResult, JSON.parse(out));

@@ -25,6 +25,18 @@ function said(line: string, bareGrams = false): string {
   return `${found.grams}${found.stable === null ? "" : found.stable ? " stable" : " unstable"}`;
 }
 
+test.each([
+  ["1.5 kg", 100],
+  ["12.34 kg", 10],
+  ["2 kg", 1000],
+  ["1.500 kg", null],
+  ["1.4976 kg", null],
+  ["1500 g", null],
+])("%s: a step in grams of %s that the last digit would not say", (line, step) => {
+  const [found] = replay(bytesOf(`${line}\r\n`), [], false);
+  expect(found).toMatchObject({ kind: "reading", coarseStep: step });
+});
+
 describe("forms of lines that manuals of general balances print", () => {
   // A&D, EK-L series, instruction manual, 9-2 Data format: examples and heads (seen in a copy on the web)
   test.each([

@@ -110,6 +110,9 @@ test("below zero is refused with a sentence; what the ledger refuses stays on th
   port.send("1502.0 g\r\n");
   await waitFor(() => expect(kept()?.[0]).toBe("1502.0"));
   fireEvent.click(await take("cooked"));
+  // kilograms in steps of 100 g: 1400 g would pass for a reading to the gram
+  port.send("1.4 kg\r\n");
+  await screen.findByText(/in steps of 100.g, which grams would not show/);
   port.send("1602.0 g\r\n");
   await screen.findByText(/The mass grew from 1502.* at “raw” to 1602/);
   expect(grams("cooked").value).toBe("1602.0");

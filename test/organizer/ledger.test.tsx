@@ -155,10 +155,29 @@ describe("weighings from a file", () => {
       [0, "1497.0"],
     ]);
   });
+  test("whatever their case and order: New first, Current second is no other sign", () => {
+    const text = [header, "1, New ,raw,1503.3", "1,CURRENT,raw,1497.0"].join("\n");
+    const found = ledgerFrom(claims, text, "a.csv");
+    expect(found.batches.map(({ product, weighings }) => [product, weighings[0]?.grams])).toEqual([
+      [1, "1503.3"],
+      [0, "1497.0"],
+    ]);
+  });
+  test("a name that the claim does not have is refused with the claim's; by place only where the claim has none", () => {
+    const text = [header, "1,new,raw,1503.3", "1,oven,raw,1497.0"].join("\n");
+    expect(problemOf(() => ledgerFrom(claims, text, "a.csv"))).toEqual({
+      code: "csv/unknown-process",
+      details: { path: "a.csv", line: 3, value: "oven", known: "“current” and “new”" },
+    });
+    const half = ledgerFrom({ ...claims, products: ["", "new"] }, text, "a.csv");
+    expect(half.batches.map(({ product }) => product)).toEqual([1, 0]);
+    const none = ledgerFrom({ ...claims, products: ["", ""] }, text, "a.csv");
+    expect(none.batches.map(({ product }) => product)).toEqual([0, 1]);
+  });
   test("a third product, or what cannot be, is refused with its line", () => {
     const third = [header, "1,a,raw,10", "1,b,raw,10", "1,c,raw,10"].join("\n");
     expect(problemOf(() => ledgerFrom(claims, third, "a.csv")).code).toBe("csv/ledger-too-large");
-    const gain = [header, "1,a,raw,10.0", "1,a,cooked,12.0"].join("\n");
+    const gain = [header, "1,new,raw,10.0", "1,new,cooked,12.0"].join("\n");
     expect(problemOf(() => ledgerFrom(claims, gain, "a.csv"))).toMatchObject({
       ...{ code: "csv/impossible-weighing", details: { line: 3 } },
     });

@@ -43,5 +43,7 @@ export const balanceWords = {
   stop: "Stop waiting",
   waiting: "Waiting for the next reading.",
   unstable: "Not stable yet.",
+  coarse: (step: number) =>
+    `Not taken: the balance sends kilograms in steps of ${step}\u00a0g, which grams would not show. Set it to grams, or note its smallest step first.`,
   negative: "Below zero: set the balance to zero.",
 };

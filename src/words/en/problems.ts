@@ -27,7 +27,8 @@ const columnValues: Record<ProblemDetails["csv/bad-value"]["column"], string> = 
   position: "the place served, a whole number from 1, or left empty where nobody knows it",
   batch: "the name or number of a batch",
   step: "the name of a step, like raw or cooked",
-  grams: "a mass in grams as the balance showed it, like 1497.6, or left empty where it was not weighed",
+  grams:
+    "a mass in grams as the balance showed it, like 1497.6; left empty, with everything else of the weighing, where it was not weighed",
   tare: "the mass of the dish in grams, like 22.4, or left empty where the balance was set to zero with it",
   drip: "the caught juice in grams, like 21.0, or left empty where none was caught",
   blotted: "yes, no, or left empty where nobody knows",
@@ -89,6 +90,10 @@ export const problems: Sentences = {
   "file/unwritable": (d) => `${d.path} could not be written: ${d.reason}. Choose another place.`,
   "csv/missing-column": (d) =>
     `${d.path}, line 1: the column “${d.column}” is missing (found: ${d.found}). Add it to the header line.`,
+  "csv/no-header": (d) =>
+    `${d.path}, line 1: the header line is missing; no known name of a column stands there (found: ${d.found}). Put the names of the columns above the first line of values.`,
+  "csv/not-a-ledger": (d) =>
+    `${d.path}, line 1 has the columns ${d.found}. A weighing ledger begins with batch,product,step,grams; anything else needs --method${d.method === "" ? "" : `, here --method ${d.method}`}. See cloche result --help.`,
   "csv/bad-value": (d) =>
     `${d.path}, line ${d.line}, column “${d.column}”: “${d.value}” must be ${columnValues[d.column]}.`,
   "csv/column-twice": (d) => `${d.path}, line ${d.line}: two columns are named “${d.column}”. Rename or remove one.`,
@@ -116,6 +121,12 @@ export const problems: Sentences = {
     `${d.path}, line ${d.line}: batch “${d.batch}” has “${d.step}” below “${d.earlier}”. The lines of a batch stand in the order of the steps, which is that of their first lines in the file: ${d.order}. Move the line; where a step was not weighed, leave its grams empty.`,
   "csv/batch-differs": (d) =>
     `${d.path}, line ${d.line}, column “${d.column}”: batch “${d.batch}” has another entry on a line above. Make the two agree, or leave one empty.`,
+  "csv/two-spellings": (d) =>
+    `${d.path}, line ${d.line}, column “${d.column}”: “${d.value}” is spelled “${d.other}” on line ${d.first}. If the two are one ${d.column}, spell them alike; if they are two, give them names that differ by more than case and spaces.`,
+  "csv/unknown-process": (d) =>
+    `${d.path}, line ${d.line}, column “product”: “${d.value}” is no process of this claim. Its processes are ${d.known}; write one of these names.`,
+  "csv/left-blank": (d) =>
+    `${d.path}, line ${d.line}, column “${d.column}”: left empty, though line ${d.first} has one. Write 0 where no water was used.`,
   "csv/ledger-too-large": (d) =>
     `${d.path}, line ${d.line}, column “${d.column}”: more than ${d.most} of them. Split the file, or check the spelling.`,
   "csv/unknown-product": (d) =>

@@ -8,6 +8,7 @@ export type RefusedFacts =
   | { what: "tare-above-gross"; grams: Weighing["grams"]; tare: Weighing["tare"] }
   | { what: "gain"; before: number; after: number; since: string; tolerance: number }
   | { what: "thousandfold"; grams: number; beside: number }
+  | { what: "tenfold"; grams: number; beside: number }
   | { what: "drip-above-loss"; drip: number; lost: number; tolerance: number }
   | { what: "pair-twice"; pair: string; other: string };
 
@@ -24,8 +25,10 @@ export function refusedText(facts: RefusedFacts): string {
       return `The mass grew from ${grams(facts.before)} at ${named(facts.since)} to ${grams(facts.after)}, by more than the balance may err (${grams(facts.tolerance)}). Food loses mass unless something is added: correct the number, or name the reason.`;
     case "thousandfold":
       return `${grams(facts.grams)} beside ${grams(facts.beside)} looks like kilograms typed for grams. Type all masses in grams.`;
+    case "tenfold":
+      return `${grams(facts.grams)} beside ${grams(facts.beside)} is ten times as much or more, which no reason explains. Look at the decimal point and the unit; type all masses in grams.`;
     case "drip-above-loss":
-      return `${grams(facts.drip)} of juice were caught, but only ${grams(facts.lost)} were lost. Look at both numbers.`;
+      return `${grams(facts.drip)} of juice were caught, but only ${grams(facts.lost)} can have been lost. Look at both numbers.`;
     case "pair-twice":
       return `Batch ${named(facts.other)} of the same process has the pair ${named(facts.pair)} already. A pair is one batch of each process.`;
   }
