@@ -26,6 +26,7 @@ export function describeLedger(result: LedgerResult): WeighingText {
       words.drawn[result.drawn],
       ...result.warnings.map(words.warning),
       result.products.length > 2 ? words.severalCompared(result.products.length) : "",
+      words.protocol,
       words.unit,
       words.notJuiciness,
     ].filter((sentence) => sentence !== ""),

@@ -116,6 +116,8 @@ export const weighingWords = {
   severalCompared: (products: number) =>
     `${products - 1} processes are held against the first; each interval carries an even share of the risk.`,
   unit: "The batch counts, not the portions in it: another day’s cook is another batch.",
+  protocol:
+    "When after the heat and at what temperature each batch was weighed is not recorded: a loss depends on both, and a hot weighing is not to be compared with a cooled one.",
   notJuiciness: "A loss of mass does not say what people perceive; that takes a panel.",
   drawn: {
     drawn: "",
