@@ -16,6 +16,8 @@ export function portionsCsv({ plan }: Pick<StudyRecord, "plan">, portions: reado
     ...["panelist", "product", "repeat", "grams_in", "grams_out", "cup", "rinse", "seconds"],
     ...["tray", "wave", "order", "position", "code", "batch", "weighed_after", "left_out"],
   ];
+  // an empty cell among filled ones is refused by `readChews`; here it was said that there was no water
+  const noWater = portions.some(({ readings }) => readings.rinse !== "") ? "0" : "";
   const names = distinctNames(plan.products.map(({ name }) => name));
   const nameOf = new Map(plan.products.map(({ id }, at) => [id, names[at] ?? id]));
   const rows = portions.map(({ readings, leftOut, ...portion }) => [
@@ -24,7 +26,7 @@ export function portionsCsv({ plan }: Pick<StudyRecord, "plan">, portions: reado
       readings.gramsIn,
       leftOut === null ? readings.gramsOut : "",
       readings.cup,
-      readings.rinse,
+      readings.rinse || noWater,
       portion.seconds ?? "",
     ],
     ...[portion.tray, portion.wave, portion.order, portion.place, portion.code, portion.batch],

@@ -72,7 +72,10 @@ export const columns: Record<string, Column> = {
       "Mass of the closed cup after chewing, with lid and rinse water, in grams as typed; empty where the portion does not count.",
   },
   cup: { title: "Empty cup", description: "Mass of the empty cup with its lid, in grams as typed." },
-  rinse: { title: "Rinse water", description: "Mass of the water spat into the cup, in grams as typed; empty: none." },
+  rinse: {
+    title: "Rinse water",
+    description: "Mass of the water spat into the cup, in grams as typed; 0 or empty: none.",
+  },
   seconds: { title: "Seconds chewed", description: "By the tablet’s own clock, between the panelist’s two touches." },
   weighed_after: {
     title: "Weighed afterwards",
