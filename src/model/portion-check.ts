@@ -18,6 +18,8 @@ export type PlannedPortion = {
 /** What readings of a portion cannot be. */
 export type PortionRefusal =
   | { what: "no-portion" }
+  /** Of an empty cup, which is weighed again without the tare that hides it now. */
+  | { what: "no-cup" }
   /** Kilograms or milligrams where grams belong. */
   | { what: "thousandfold"; grams: number; beside: number }
   /** Cup and rinse water weigh more than the closed cup afterwards. */
@@ -54,6 +56,7 @@ export function portionRefusalOf(
   if (own !== null && planned.grams !== null && apart(own, planned.grams))
     return { what: "thousandfold", grams: own, beside: planned.grams };
   const empty = cup === "" ? 0 : gramsOf([cup]);
+  if (cup !== "" && empty <= 0) return { what: "no-cup" };
   const other = planned.otherCup ?? 0;
   if (empty > 0 && other > 0 && apart(empty, other)) return { what: "thousandfold", grams: empty, beside: other };
   if (cup === "" || after === "") return null;

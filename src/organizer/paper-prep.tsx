@@ -1,19 +1,15 @@
 import { type PreparedWave, preparation } from "../design/preparation.ts";
 import { rawGrams } from "../design/raw-grams.ts";
 import { plannedTrays } from "../design/trays.ts";
-import { shapeOf } from "../model/method.ts";
-import type { BlindPacket } from "../model/packet.ts";
-import type { Plan, Product } from "../model/plan.ts";
+import type { Product } from "../model/plan.ts";
 import { kitchenPapers } from "../words/en/organizer-kitchen-papers.ts";
 import { paperNames, paperWords } from "../words/en/organizer-papers.ts";
 import { rawWords } from "../words/en/organizer-shopping.ts";
 import { FlowSheet } from "./paper-parts.tsx";
+import { type Preparing, PrepFacts } from "./prep-facts.tsx";
 import type { PaperSize } from "./use-print.ts";
 
 const words = kitchenPapers.prep;
-
-/** A locked study, or a plan that is not locked yet. */
-type Preparing = { plan: Plan; packet: Pick<BlindPacket, "trays" | "reference" | "commitment"> | null };
 
 /**
  * What the kitchen buys and prepares, in all and for each wave. Made without the key: it holds no code.
@@ -106,7 +102,7 @@ function Shopping({ lock, waves }: { lock: Preparing; waves: readonly PreparedWa
         </tbody>
       </table>
       {serving.portionGrams === null ? null : <Reckoned lock={lock} waves={waves} portion={serving.portionGrams} />}
-      <Facts
+      <PrepFacts
         lock={lock}
         count={{
           coded: sumOf(waves, ({ coded }) => coded),
@@ -198,50 +194,7 @@ function Wave({ lock, wave }: { lock: Preparing; wave: PreparedWave }) {
           ) : null}
         </tbody>
       </table>
-      <Facts lock={lock} count={{ ...wave, trays: wave.trays + wave.spareTrays }} wave={wave} />
+      <PrepFacts lock={lock} count={{ ...wave, trays: wave.trays + wave.spareTrays }} wave={wave} />
     </section>
-  );
-}
-
-type Count = { coded: number; references: number; warmUps: number; trays: number; people: number };
-
-/** Vessels, labels, what clears the palate, and times. */
-function Facts({ lock, count, wave }: { lock: Preparing; count: Count; wave?: PreparedWave }) {
-  const { serving } = lock.plan;
-  const { coded, references, warmUps, trays, people } = count;
-  const vessel = serving.vessel.trim();
-  const rows: [string, string][] = [
-    [
-      words.vessel,
-      `${words.cups(coded, references, lock.packet?.reference ?? shapeOf(lock.plan.method).reference ?? "", warmUps)}${vessel && !wave ? `; ${vessel}` : ""}`,
-    ],
-    [words.labels, words.labelsAre(coded + references, trays)],
-    ...(serving.cleanser.trim() === ""
-      ? []
-      : [[words.cleanser, words.cleanserFor(serving.cleanser, people)] as [string, string]]),
-    ...(wave || serving.servingCelsius === null
-      ? []
-      : [[words.served, words.celsius(serving.servingCelsius)] as [string, string]]),
-    ...(wave
-      ? [
-          [
-            words.times,
-            words.timesAre({
-              ...{ starts: wave.starts, out: wave.outOfHeat, until: wave.bestUntil },
-              ...{ last: wave.lastCup, over: wave.over },
-            }),
-          ] as [string, string],
-        ]
-      : []),
-  ];
-  return (
-    <dl class="prep-facts">
-      {rows.map(([label, said]) => (
-        <div key={label}>
-          <dt>{label}</dt>
-          <dd>{said}</dd>
-        </div>
-      ))}
-    </dl>
   );
 }

@@ -112,7 +112,7 @@ export function WeighForm({ id, row, stage, plan, focus, waited, onKeep, onKept 
       </div>
       {warning === null ? null : (
         <p class="wrong" role="alert">
-          {words.off(warning, portionOffBy(warning, plan.planned) ?? 0, plan.planned.toleranceGrams)}
+          {offText(warning, plan.planned)}
         </p>
       )}
       <ProblemNote thrown={doing.thrown} />
@@ -213,4 +213,10 @@ export function OtherTray({ find, onFound }: { find: (tray: number) => Target | 
       <button type="submit">{words.go}</button>
     </form>
   );
+}
+
+/** What is said of a portion outside of its tolerance. */
+function offText(reading: string, planned: WeighPlan["planned"]): string {
+  const by = portionOffBy(reading, planned) ?? 0;
+  return words.off(reading, by, planned.toleranceGrams, planned.grams !== null && by > planned.grams);
 }

@@ -73,13 +73,18 @@ export const kitchenPapers = {
     grams: (grams: number | null) => (grams === null ? "\u2013" : `${figure(grams)}${nb}g`),
     noPortion: "The plan names no portion, so grams are not known.",
     warmUp: (what: string) => `Warm-up: ${what.trim()}`,
-    cups: (coded: number, references: number, mark: string, warmUps: number) =>
+    cups: (coded: number, references: number, mark: string, warmUps: number, lidded: boolean) =>
       [
-        `${plural(coded, "cup", "cups")} with a code`,
+        `${plural(coded, "cup", "cups")} with ${lidded ? "lid and code" : "a code"}`,
         ...(references > 0 ? [`${plural(references, "cup", "cups")} marked ${mark}`] : []),
         ...(warmUps > 0 ? [`${plural(warmUps, "cup", "cups")} for the warm-up`] : []),
       ].join(", "),
     vessel: "Vessels",
+    rinse: "Rinse water",
+    rinseAre: (cups: number, grams: number) => `${cups} \u00d7 ${figure(grams)}${nb}g, each weighed out`,
+    balance: "Weighing",
+    balanceIs: (step: string) =>
+      `one balance that reads ${step === "" ? "0.01" : step}${nb}g, gloves, a lined pan away from food`,
     labels: "Labels and cards",
     labelsAre: (labels: number, cards: number) =>
       `${plural(labels, "label", "labels")}, ${plural(cards, "tray card", "tray cards")}`,

@@ -46,12 +46,16 @@ export const lockWords = {
       [
         warmUp ? `Warm-up first: ${warmUpWhat.trim()}.` : "No warm-up.",
         `${cleanser.trim() === "" ? "No cleanser" : cleanser.trim()}; ${pauseSeconds}${organizer.nb}s between samples.`,
-        { swallow: "Swallowed.", spit: "Spat out.", either: "Swallowed or spat out, as each likes." }[swallow],
-        !retaste
-          ? "Each sample is tasted once."
-          : method === "line-scale"
-            ? "More than one bite of a sample is allowed."
-            : "Going back to a sample is allowed.",
+        ...(method === "chew-and-weigh"
+          ? ["Each portion is chewed once and spat into its own cup."]
+          : [
+              { swallow: "Swallowed.", spit: "Spat out.", either: "Swallowed or spat out, as each likes." }[swallow],
+              !retaste
+                ? "Each sample is tasted once."
+                : method === "line-scale"
+                  ? "More than one bite of a sample is allowed."
+                  : "Going back to a sample is allowed.",
+            ]),
       ].join(" "),
     paceOf: ({ pace: { windowFrom, windowTo, mostSamples } }: Plan) =>
       [

@@ -201,12 +201,12 @@ export const paperWords = {
   },
   weighing: {
     how: (within: number, step: string) =>
-      `Gloves on. Weigh every cup with its lid: empty, with the portion, and closed again within ${within} s of spitting. Write down what the balance shows, with all its decimals${step === "" ? "" : ` (step ${step} g)`}.`,
+      `Gloves on. Weigh every cup with its lid, empty; then the portion by itself, without its cup; and the cup closed again within ${within} s of spitting. Write down what the balance shows, with all its decimals${step === "" ? "" : ` (step ${step} g)`}.`,
     rinse: (grams: number) => `Each cup gets ${grams} g of water to rinse with: write down what was weighed out.`,
     tray: "tray",
     code: "code",
     empty: "empty cup, g",
-    portion: "with portion, g",
+    portion: "portion alone, g",
     after: "closed again, g",
     water: "water, g",
     time: "time",

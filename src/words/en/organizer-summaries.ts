@@ -146,7 +146,9 @@ export const summaries = {
       : [
           `${wavesText(plan)}.`,
           plan.place.trim() && `${plan.place.trim().replace(/\.$/, "")}.`,
-          plan.serverKnowsKey === null ? "" : `The server ${plan.serverKnowsKey ? "knows" : "does not know"} the key.`,
+          plan.serverKnowsKey === null
+            ? ""
+            : `Whoever carries the trays ${plan.serverKnowsKey ? "knows" : "does not know"} the key.`,
         ]
           .filter(Boolean)
           .join(" "),

@@ -7,6 +7,7 @@ type Stage = (typeof portionStages)[number];
 /** What cannot be of a portion's readings, as `portionRefusalOf` of the analysis finds it. */
 export type PortionRefusedFacts =
   | { what: "no-portion" }
+  | { what: "no-cup" }
   | { what: "thousandfold"; grams: number; beside: number }
   | { what: "cup-above-after"; after: number; cup: string; rinse: string }
   | { what: "too-much"; portion: number; back: number };
@@ -45,8 +46,9 @@ export const weighWords = {
   keep: "Keep",
   keepAllTheSame: (reading: string) => `Keep ${typed(reading)} all the same`,
   notAReading: "Type grams as the balance shows them, like 12.31.",
-  off: (reading: string, by: number, allowed: number) =>
-    `${typed(reading)} is ${grams(Number(Math.abs(by).toFixed(6)))} ${by < 0 ? "less" : "more"} than planned, where ${grams(allowed)} are allowed. Cut it to size, or keep it: it counts, and the report says so.`,
+  /** `withCup`: so far above the plan that the cup may have been on the balance. */
+  off: (reading: string, by: number, allowed: number, withCup: boolean) =>
+    `${typed(reading)} is ${grams(Number(Math.abs(by).toFixed(6)))} ${by < 0 ? "less" : "more"} than planned, where ${grams(allowed)} are allowed. ${withCup ? "Was it weighed with its cup? Here the portion stands alone. " : ""}Cut it to size, or keep it: it counts, and the report says so.`,
   nothingWaits:
     "Nothing waits at the moment. A closed cup is asked for as soon as its panelist has chewed; any other reading can be picked below.",
   allDone: "Every portion is weighed.",
@@ -100,6 +102,8 @@ export function portionRefusedText(facts: PortionRefusedFacts): string {
   switch (facts.what) {
     case "no-portion":
       return "A portion weighs more than 0 g. Read the balance again.";
+    case "no-cup":
+      return "An empty cup weighs more than 0 g. Take the tare off the balance and weigh the cup with its lid.";
     case "thousandfold":
       return `${grams(facts.grams)} beside ${grams(facts.beside)} looks like kilograms or milligrams typed for grams. Type all masses in grams.`;
     case "cup-above-after":

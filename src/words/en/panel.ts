@@ -9,7 +9,7 @@ export type Woven<T> = (string | T)[];
 
 const cautions: Record<Caution, string> = {
   choking:
-    "Sit down to taste, take small bites and take your time; water is at hand. Please sit out if you have trouble swallowing, loose teeth or dentures, or a cold.",
+    "Sit down to taste, take no more at once than is comfortable, and take your time; water is at hand. Please sit out if you have trouble swallowing, loose teeth or dentures, or a cold.",
   hygiene:
     "Wash your hands first, and use only your own cups. Please sit out if you have a cold or sores in your mouth.",
   undercooked:
