@@ -35,11 +35,17 @@ export const waveOfTray = (day: KitchenDay, tray: TrayDay): WaveDay | null =>
 const isBegun = (state: StudyState, day: KitchenDay, tray: number): boolean =>
   day.trays.get(tray)?.turns.served.done === true || (state.trays.get(tray)?.ballots.length ?? 0) > 0;
 
-/** Trays of a wave that may all go with another one: not begun, not spare, and their people are not known to stay away. */
-export const traysToMove = (state: StudyState, day: KitchenDay, wave: number): TrayDay[] =>
-  [...day.trays.values()].filter(
+/**
+ * Trays of a wave that may all go with another one: not begun, not spare, and their people are not known to stay away. One
+ * that is filled holds food of this wave: it stays, since what was noted of it would be taken for the other wave's food.
+ */
+export function traysToMove(state: StudyState, day: KitchenDay, wave: number): { empty: TrayDay[]; filled: TrayDay[] } {
+  const open = [...day.trays.values()].filter(
     (tray) => tray.wave === wave && !tray.spare && tray.person.what !== "missing" && !isBegun(state, day, tray.tray),
   );
+  const isFilled = ({ turns }: TrayDay) => turns.filled.done;
+  return { empty: open.filter((tray) => !isFilled(tray)), filled: open.filter(isFilled) };
+}
 
 /** Trays of a pot that keep their food when another batch comes in its place. */
 export const begunTrays = (state: StudyState, day: KitchenDay, pot: PotDay | undefined): number[] =>

@@ -18,14 +18,15 @@ export function MoveRest({ id, state, day, wave, next }: Props) {
   const lead = useLead();
   const doing = useDoing();
   const [asking, setAsking] = useState(false);
-  const trays = traysToMove(state, day, wave);
+  const { empty: trays, filled } = traysToMove(state, day, wave);
   const askId = `move-${wave}`;
   const move = (): void =>
     doing.run(async () => {
       for (const { tray, planned, person } of trays) {
         const body = {
           tray,
-          what: "late" as const,
+          // nobody says here whose fault it is
+          what: "here" as const,
           wave: next === planned ? null : next,
           after: person.latest,
           note: "",
@@ -35,7 +36,6 @@ export function MoveRest({ id, state, day, wave, next }: Props) {
       setAsking(false);
     });
   if (trays.length === 0) return null;
-  const filled = trays.filter(({ turns }) => turns.filled.done);
   if (!asking) {
     return (
       <p class="day-actions no-print">
@@ -60,7 +60,12 @@ export function MoveRest({ id, state, day, wave, next }: Props) {
           trays.map(({ tray }) => trayLabel(tray)),
           next,
         )}{" "}
-        {filled.length > 0 ? words.filled(filled.map(({ tray }) => trayLabel(tray))) : null}
+        {filled.length > 0
+          ? words.filled(
+              filled.map(({ tray }) => trayLabel(tray)),
+              wave,
+            )
+          : null}
       </p>
       <p class="day-actions">
         <button type="button" aria-disabled={doing.busy ? "true" : undefined} onClick={move}>

@@ -175,7 +175,7 @@ describe("a wave on a phone of the kitchen", () => {
     const mine = trays.blind
       .filter(({ wave, spare, tray }) => wave === 1 && !spare && tray !== 1)
       .map(({ tray }) => tray);
-    const ask = /11.trays not begun/;
+    const ask = /11.trays not filled/;
     fireEvent.click(await screen.findByText(ask));
     fireEvent.click(screen.getByText(words.move.no));
     fireEvent.click(screen.getByText(ask));
@@ -183,9 +183,9 @@ describe("a wave on a phone of the kitchen", () => {
     const moved = async () =>
       (await lead.store.ownFacts(stream)).flatMap((fact) => (fact.kind === "person-noted" ? [fact.body] : []));
     await waitFor(async () => expect((await moved()).map(({ tray }) => tray)).toEqual(mine));
-    expect((await moved()).every(({ what, wave }) => what === "late" && wave === 2)).toBe(true);
+    expect((await moved()).every(({ what, wave }) => what === "here" && wave === 2)).toBe(true);
     await waitFor(() => expect(screen.queryByText(words.move.yes(2))).toBeNull());
-    expect(screen.queryByText(/not begun/)).toBeNull();
+    expect(screen.queryByText(/not filled/)).toBeNull();
   });
 
   test("a tray that is noted with a wave the plan lacks is not served, and says why", async () => {

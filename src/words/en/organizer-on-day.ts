@@ -215,11 +215,11 @@ export const onDayWords = {
 
   move: {
     ask: (count: number, next: number) =>
-      `${plural(count, "tray", "trays")} not begun: serve ${count === 1 ? "it" : "them"} with wave ${next}`,
+      `${plural(count, "tray", "trays")} not filled: serve ${count === 1 ? "it" : "them"} with wave ${next}`,
     asking: (trays: readonly string[], next: number) =>
-      `Serve ${trays.length === 1 ? "tray" : "trays"} ${listed(trays)} with wave ${next}? ${trays.length === 1 ? "It is" : "They are"} noted as late, with the food of that wave.`,
-    filled: (trays: readonly string[]) =>
-      `${trays.length === 1 ? "Tray" : "Trays"} ${listed(trays)} ${trays.length === 1 ? "is" : "are"} filled already: empty the cups and fill them anew.`,
+      `Serve ${trays.length === 1 ? "tray" : "trays"} ${listed(trays)} with wave ${next}? ${trays.length === 1 ? "It is" : "They are"} then filled with the food of that wave.`,
+    filled: (trays: readonly string[], wave: number) =>
+      `${trays.length === 1 ? "Tray" : "Trays"} ${listed(trays)} ${trays.length === 1 ? "is" : "are"} filled already and ${trays.length === 1 ? "stays" : "stay"} with wave ${wave}.`,
     yes: (next: number) => `Yes, with wave ${next}`,
     no: "No, leave them",
   },

@@ -9,7 +9,7 @@ export const panelPaper = {
   title: "Type in a paper ballot",
   lead: "One person types in what stands on the paper, a second person types it in anew, without looking at the first. Only what both typed the same counts.",
   none: "No tasting is set up on this tablet, so there is no ballot to type in.",
-  noPaper: "This tasting has no ballots on paper.",
+  noPaper: "Paper ballots of chewed portions cannot be typed in. Keep the paper, and tell the lead.",
   field: "Tray number on the ballot",
   next: "Go on",
   back: "Back to the trays",
