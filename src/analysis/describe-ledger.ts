@@ -16,7 +16,7 @@ export function describeLedger(result: LedgerResult): WeighingText {
   }));
   return {
     heading: `${words.heading}: ${words.batchesOf(counts)}${result.drawn === "drawn" ? ` ${words.wasDrawn}` : ""}`,
-    found: foundIn(result),
+    found: [...foundIn(result), ...(result.batches.some(hasAdded) ? [words.added] : [])],
     tables: [
       meansTable(result),
       ...(result.products.length > 1 ? [differencesTable(result)] : []),
@@ -26,12 +26,17 @@ export function describeLedger(result: LedgerResult): WeighingText {
       words.drawn[result.drawn],
       ...result.warnings.map(words.warning),
       result.products.length > 2 ? words.severalCompared(result.products.length) : "",
-      words.protocol,
+      result.batches.some(saysProtocol) ? "" : words.protocol,
       words.unit,
       words.notJuiciness,
     ].filter((sentence) => sentence !== ""),
   };
 }
+
+type Batch = LedgerResult["batches"][number];
+const hasAdded = ({ steps }: Batch): boolean => steps.some(({ added }) => Number(added) > 0);
+const saysProtocol = ({ steps }: Batch): boolean =>
+  steps.some(({ minutes, celsius }) => minutes !== "" || celsius !== "");
 
 export const boundsOf = ({ low, high, confidence }: Interval): Bounds | null =>
   low === null || high === null ? null : { low, high, confidence };
@@ -135,9 +140,10 @@ function batchesTable(result: LedgerResult): WordTable {
   };
 }
 
-/** The first batch that was weighed at every step shows why losses are not added. */
+/** The first batch that was weighed at every step shows why losses are not added; one with added liquid does not. */
 function compounding({ batches }: LedgerResult): string {
-  const batch = batches.find(({ steps }) => steps.length > 2 && steps.every(({ grams }) => grams !== null));
+  const whole = ({ steps }: Batch) => steps.length > 2 && steps.every(({ grams }) => grams !== null);
+  const batch = batches.find((each) => whole(each) && !hasAdded(each));
   if (!batch) return "";
   const steps = batch.steps.slice(1).map(({ lossPercent }) => lossPercent ?? 0);
   const added = steps.reduce((total, percent) => total + percent, 0);

@@ -4,9 +4,13 @@ import type { Ledger, LedgerBatch, Weighing } from "../model/ledger.ts";
 /** What a ledger cannot say, and is refused with a sentence. Batch and step by their place. */
 export type Refusal = { batch: number; step: number } & (
   | { what: "no-mass" }
+  /** Something else was noted of a weighing, but not its mass. */
+  | { what: "no-grams" }
+  /** Liquid before the first weighing is part of what was weighed there. */
+  | { what: "added-first" }
   | { what: "tare-above-gross"; grams: string; tare: string }
-  /** More than before, by more than the balance may err, and no reason is named. */
-  | { what: "gain"; before: number; after: number; since: string; tolerance: number }
+  /** More than before and what was added, by more than the balance may err, and no reason is named. */
+  | { what: "gain"; before: number; after: number; since: string; added: number; tolerance: number }
   /** A thousandth of what it should be, or a thousand times as much: kilograms typed for grams. */
   | { what: "thousandfold"; grams: number; beside: number }
   /** Ten times as much as before: no food takes that up; a reason does not let it stand. */
@@ -27,6 +31,10 @@ const farApart = 300;
 /** Net mass of a weighing; null where none was taken. A dish of 22.4 g on 1520.0 g leaves 1497.6 g. */
 export const massOf = (weighing: Weighing | null | undefined): number | null =>
   weighing && weighing.grams !== "" ? gramsOf([weighing.grams], [weighing.tare]) : null;
+
+/** Grams that went between two weighings, of what was there at the first and what was added since. */
+export const lostBetween = (first: Weighing, then: Weighing, added: readonly string[]): number =>
+  gramsOf([first.grams, then.tare, ...added], [first.tare, then.grams]);
 
 /** Readings and dishes of both weighings, half a step of the balance each: what they may be off together, in grams. */
 function toleranceOf(balanceStep: string, ...weighings: readonly Weighing[]): number {
@@ -54,8 +62,9 @@ export function refusalsOf(ledger: Ledger): Refusal[] {
 type Without<R> = R extends unknown ? Omit<R, "batch" | "step"> : never;
 
 function refusalOf(ledger: Ledger, batch: LedgerBatch, weighing: Weighing, step: number): Without<Refusal> | null {
-  const { grams, tare } = weighing;
-  if (grams === "") return tare === "" && weighing.drip === "" ? null : { what: "no-mass" };
+  const { grams, tare, drip, added, minutes, celsius } = weighing;
+  if (grams === "") return tare + drip + added + minutes + celsius === "" ? null : { what: "no-grams" };
+  if (step === 0 && added !== "") return { what: "added-first" };
   const after = gramsOf([grams], [tare]);
   if (after < 0) return { what: "tare-above-gross", grams, tare };
   if (after === 0) return { what: "no-mass" };
@@ -67,18 +76,22 @@ function refusalOf(ledger: Ledger, batch: LedgerBatch, weighing: Weighing, step:
 
 /** What one step cannot do to a mass. */
 function changeOf(ledger: Ledger, first: Weighing, then: Weighing, since: string): Without<Refusal> | null {
-  const [before, after] = [massOf(first) ?? 0, massOf(then) ?? 0];
-  if (after < before * leastKept) return { what: "thousandfold", grams: after, beside: before };
-  if (after >= before * mostGrown)
-    return { what: after * leastKept > before ? "thousandfold" : "tenfold", grams: after, beside: before };
-  const tolerance = toleranceOf(ledger.balanceStep, first, then);
-  const lost = gramsOf([first.grams, then.tare], [first.tare, then.grams]);
-  if (-lost > tolerance && then.gainReason.trim() === "") return { what: "gain", before, after, since, tolerance };
-  const drip = then.drip === "" ? 0 : Number(then.drip);
-  const caught =
-    tolerance + (then.drip === "" ? 0 : toleranceOf(ledger.balanceStep, { ...then, grams: then.drip, tare: "" }));
+  const [before, after, added] = [massOf(first) ?? 0, massOf(then) ?? 0, Number(then.added)];
+  const there = gramsOf([first.grams, then.added], [first.tare]);
+  if (after < there * leastKept) return { what: "thousandfold", grams: after, beside: there };
+  if (after >= there * mostGrown)
+    return { what: after * leastKept > there ? "thousandfold" : "tenfold", grams: after, beside: there };
+  // liquid and juice are readings too
+  const errOf = (grams: string): number =>
+    grams === "" ? 0 : toleranceOf(ledger.balanceStep, { ...then, grams, tare: "" });
+  const tolerance = toleranceOf(ledger.balanceStep, first, then) + errOf(then.added);
+  const lost = lostBetween(first, then, [then.added]);
+  if (-lost > tolerance && then.gainReason.trim() === "")
+    return { what: "gain", before, after, since, added, tolerance };
+  const drip = Number(then.drip);
+  const caught = tolerance + errOf(then.drip);
   // where the mass grew for a reason nobody says by how much: juice is then held against all that was there
-  const most = -lost > tolerance ? before : lost;
+  const most = -lost > tolerance ? there : lost;
   if (drip - most > caught) return { what: "drip-above-loss", drip, lost: most, tolerance: caught };
   return null;
 }

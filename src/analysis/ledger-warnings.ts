@@ -2,6 +2,7 @@ import { gramsOf, lastDigit } from "../model/grams.ts";
 import type { Ledger } from "../model/ledger.ts";
 import type { LedgerResult, LedgerWarning } from "../model/result-ledger.ts";
 import { massOf } from "./ledger-check.ts";
+import { protocolWarnings } from "./ledger-protocol.ts";
 
 /** What limits the result of a ledger, as facts; words make sentences of them. */
 export function ledgerWarnings(ledger: Ledger, found: Omit<LedgerResult, "warnings">): LedgerWarning[] {
@@ -20,6 +21,7 @@ export function ledgerWarnings(ledger: Ledger, found: Omit<LedgerResult, "warnin
       const ways = new Set(ledger.batches.map(({ weighings }) => weighings[at]?.blotted ?? "unknown"));
       return ways.has("blotted") && ways.has("not-blotted") ? [{ what: "blotted-differs", step }] : [];
     }),
+    ...protocolWarnings(ledger),
     ...incompletePairs(ledger, found),
     ...coarse(ledger, found),
   ];

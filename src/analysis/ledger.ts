@@ -2,7 +2,7 @@ import { decimalsOf, gramsOf } from "../model/grams.ts";
 import type { Interval } from "../model/interval.ts";
 import type { Ledger, LedgerBatch, Weighing } from "../model/ledger.ts";
 import type { LedgerResult, MassDifference, MeanOfBatches, Weighed } from "../model/result-ledger.ts";
-import { massOf } from "./ledger-check.ts";
+import { lostBetween, massOf } from "./ledger-check.ts";
 import { ledgerWarnings } from "./ledger-warnings.ts";
 import { intervalOf, meanInterval, meanRatio, paired, welch } from "./mean-difference.ts";
 
@@ -12,6 +12,8 @@ import { intervalOf, meanInterval, meanRatio, paired, welch } from "./mean-diffe
  *
  * Takes    ledger: one that `refusalsOf` finds nothing in; confidence: of the intervals, 0.95; app: version
  * Returns  losses in percent of the step's own start and of the raw mass, differences in percentage points
+ * Liquid   what was added counts as lost where it is gone: before + added - after on the mass before, and raw + all that
+ *          was added - now on the raw mass; what is left is now on raw
  * Exact    every loss is the exact decimal difference of the readings, to the last bit or two after the division
  */
 export function ledgerResult(ledger: Ledger, confidence: number, app: string): LedgerResult {
@@ -49,27 +51,27 @@ const gramsText = (weighing: Weighing | null): string =>
 
 const percentOf = (part: number, whole: number): number => (100 * part) / whole;
 
-/** Grams that went between two weighings. */
-const lostBetween = (first: Weighing, then: Weighing): number =>
-  gramsOf([first.grams, then.tare], [first.tare, then.grams]);
-
 function weighedOf(ledger: Ledger, batch: LedgerBatch): Weighed[] {
   return ledger.steps.map((step, at): Weighed => {
     const taken = (place: number): Weighing | null =>
       massOf(batch.weighings[place]) === null ? null : (batch.weighings[place] ?? null);
     const [raw, before, now] = [taken(0), at > 0 ? taken(at - 1) : null, taken(at)];
     const [rawGrams, beforeGrams, grams] = [massOf(raw) ?? 0, massOf(before) ?? 0, massOf(now)];
-    const lossGrams = before && now ? lostBetween(before, now) : null;
+    const lossGrams = before && now ? lostBetween(before, now, [now.added]) : null;
     const drip = now && now.drip !== "" && before ? now.drip : null;
     const uncaught =
-      before && now && drip !== null ? gramsOf([before.grams, now.tare], [before.tare, now.grams, drip]) : null;
+      before && now && drip !== null
+        ? gramsOf([before.grams, now.tare, now.added], [before.tare, now.grams, drip])
+        : null;
+    const added = batch.weighings.slice(0, at + 1).map((each) => each?.added ?? "");
     return {
       ...{ step, grams, gramsText: gramsText(now), lossGrams, blotted: now?.blotted ?? "unknown" },
       lossPercent: lossGrams === null ? null : percentOf(lossGrams, beforeGrams),
       yieldPercent: raw && grams !== null ? percentOf(grams, rawGrams) : null,
-      totalLossPercent: raw && now && at > 0 ? percentOf(lostBetween(raw, now), rawGrams) : null,
+      totalLossPercent: raw && now && at > 0 ? percentOf(lostBetween(raw, now, added), rawGrams) : null,
       dripLossPercent: drip === null ? null : percentOf(Number(drip), beforeGrams),
       evaporativeLossPercent: uncaught === null ? null : percentOf(uncaught, beforeGrams),
+      ...{ added: now?.added ?? "", minutes: now?.minutes ?? "", celsius: now?.celsius ?? "" },
     };
   });
 }

@@ -1,7 +1,10 @@
 import type { Blotting, Ledger } from "../model/ledger.ts";
 import { writeTable } from "./csv.ts";
 
-const columns = ["batch", "product", "step", "grams", "tare", "drip", "blotted", "reason", "lot", "pair"] as const;
+const columns = [
+  ...["batch", "product", "step", "grams", "tare", "drip", "added", "minutes", "celsius", "blotted", "reason", "lot"],
+  "pair",
+] as const;
 const blottedCell: Record<Blotting, string> = { unknown: "", blotted: "yes", "not-blotted": "no" };
 
 /**
@@ -14,8 +17,12 @@ export function ledgerCsv({ products, steps, batches }: Ledger): string {
     steps.map((step, at) => {
       const weighing = weighings[at] ?? null;
       const { grams = "", tare = "", drip = "", gainReason = "" } = weighing ?? {};
+      const { added = "", minutes = "", celsius = "" } = weighing ?? {};
       const blotted = blottedCell[weighing?.blotted ?? "unknown"];
-      return [name, products[product] ?? "", step, grams, tare, drip, blotted, gainReason, lot, pair];
+      return [
+        ...[name, products[product] ?? "", step, grams, tare, drip, added, minutes, celsius],
+        ...[blotted, gainReason, lot, pair],
+      ];
     }),
   );
   return writeTable(columns, rows);

@@ -1,8 +1,10 @@
 import { readingPattern } from "../model/grams.ts";
 import {
   type Blotting,
+  celsiusPattern,
   type Ledger,
   type LedgerBatch,
+  minutesPattern,
   mostBatches,
   mostProducts,
   mostSteps,
@@ -21,7 +23,7 @@ export type ReadLedger = {
 };
 
 const needed = ["batch", "product", "step", "grams"] as const;
-const optional = ["tare", "drip", "blotted", "reason", "lot", "pair"] as const;
+const optional = ["tare", "drip", "added", "minutes", "celsius", "blotted", "reason", "lot", "pair"] as const;
 type Column = (typeof needed)[number] | (typeof optional)[number];
 
 /** Does the header of a CSV look like that of a ledger? One that lacks a column of it is refused by `readLedger`. */
@@ -33,7 +35,8 @@ export function looksLikeLedger(text: string): boolean {
 
 /**
  * Reads a weighing ledger from CSV: columns `batch`, `product`, `step` and `grams`, in any order; also `tare`, `drip`
- * (juice caught on the way to the step), `blotted` (yes or no), `reason` (why the mass grew), `lot` and `pair`. One line a
+ * (juice caught on the way to the step), `added` (grams of liquid since the step before), `minutes` (after the heat),
+ * `celsius` (of the core), `blotted` (yes or no), `reason` (why the mass grew), `lot` and `pair`. One line a
  * weighing, those of a batch in the order they were taken; empty grams: not weighed. Steps and products stand in the
  * order in which they first appear.
  *
@@ -66,14 +69,21 @@ export function readLedger(text: string, path: string): ReadLedger {
 
 type Row = { line: Table["rows"][number]["line"]; cell: (column: Column) => string; weighing: Weighing | null };
 
+/** Columns that hold a number, each as it may be typed. */
+const numbers = [
+  ...(["grams", "tare", "drip", "added"] as const).map((column) => [column, readingPattern] as const),
+  ["minutes", minutesPattern],
+  ["celsius", celsiusPattern],
+] as const;
+
 function weighingOf(cell: (column: Column) => string, path: string, line: number): Weighing | null {
   for (const column of ["batch", "product", "step"] as const) {
     if (cell(column) === "" || cell(column).length > 300) {
       throw problem("csv/bad-value", { path, line, column, value: short(cell(column)) });
     }
   }
-  for (const column of ["grams", "tare", "drip"] as const) {
-    if (cell(column) !== "" && !readingPattern.test(cell(column))) {
+  for (const [column, pattern] of numbers) {
+    if (cell(column) !== "" && !pattern.test(cell(column))) {
       throw problem("csv/bad-value", { path, line, column, value: short(cell(column)) });
     }
   }
@@ -82,13 +92,14 @@ function weighingOf(cell: (column: Column) => string, path: string, line: number
     : undefined;
   if (!blotted) throw problem("csv/bad-value", { path, line, column: "blotted", value: short(cell("blotted")) });
   if (cell("grams") === "") {
-    const more = (["tare", "drip"] as const).some((column) => cell(column) !== "");
+    const more = numbers.some(([column]) => cell(column) !== "");
     if (more) throw problem("csv/bad-value", { path, line, column: "grams", value: "" });
     return null;
   }
   return {
     ...{ grams: cell("grams"), tare: cell("tare"), drip: cell("drip"), blotted },
     gainReason: cell("reason").slice(0, 300),
+    ...{ added: cell("added"), minutes: cell("minutes"), celsius: cell("celsius") },
   };
 }
 

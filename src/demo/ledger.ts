@@ -19,6 +19,7 @@ const readings = [
 
 const weighed = (grams: string): Weighing => ({
   ...{ grams, tare: "", drip: "", blotted: "not-blotted", gainReason: "" },
+  ...{ added: "", minutes: "", celsius: "" },
 });
 
 /** The weighing ledger of the demo's claim. */

@@ -14,6 +14,12 @@ export const mostBatches = 300;
 /** In grams as typed; empty where none was taken. */
 const reading = z.union([z.literal(""), z.string().check(z.regex(readingPattern, "a mass in grams like 1497.6"))]);
 
+/** Minutes and degrees Celsius as typed; food that is weighed frozen lies below 0. */
+export const minutesPattern = /^\d{1,4}(\.\d{1,2})?$/;
+export const celsiusPattern = /^-?\d{1,3}(\.\d{1,2})?$/;
+const typed = (pattern: RegExp, what: string) =>
+  z._default(z.union([z.literal(""), z.string().check(z.regex(pattern, what))]), "");
+
 /** "unknown": nobody wrote it down. */
 export const blottings = ["unknown", "blotted", "not-blotted"] as const;
 export type Blotting = (typeof blottings)[number];
@@ -28,6 +34,12 @@ const weighing = z.strictObject({
   blotted: z.enum(blottings),
   /** Why the mass may have grown since the step before: "marinated"; empty: it may not. */
   gainReason: line,
+  /** Liquid that was added since the weighing before this one; empty: none was. Never of the first step. */
+  added: z._default(reading, ""),
+  /** Minutes after the food came off the heat, and what its core then had; empty: not recorded. */
+  minutes: typed(minutesPattern, "minutes like 5"),
+  celsius: typed(celsiusPattern, "degrees Celsius like 62.5"),
+  // who weighed is left out on purpose: it would be personal data, and no number here needs it
 });
 export type Weighing = z.infer<typeof weighing>;
 

@@ -67,6 +67,8 @@ export type ProblemDetails = {
       | "grams"
       | "tare"
       | "drip"
+      | "added"
+      | "minutes"
       | "blotted"
       | "tray"
       | "code"

@@ -23,6 +23,10 @@ const weighed = z.strictObject({
   dripLossPercent: number,
   evaporativeLossPercent: number,
   blotted: z.enum(blottings),
+  /** As typed; empty: no liquid was added since the step before, or it is not recorded when and how hot it was weighed. */
+  added: z._default(line, ""),
+  minutes: z._default(line, ""),
+  celsius: z._default(line, ""),
 });
 export type Weighed = z.infer<typeof weighed>;
 
@@ -58,6 +62,19 @@ export const coarseWarning = z.strictObject({
   sought: z.boolean(),
 });
 
+/** Least and greatest mean of a product, where they lie too far apart. */
+const apart = z.nullable(z.strictObject({ least: z.number(), most: z.number() }));
+
+/** When after the heat and how hot batches were weighed at a step: said of some alone, or too far apart between products. */
+const protocolWarning = z.strictObject({
+  what: z.literal("protocol-differs"),
+  step: line,
+  partly: z.array(z.enum(["minutes", "celsius"])),
+  minutes: apart,
+  celsius: apart,
+});
+export type ProtocolWarning = z.infer<typeof protocolWarning>;
+
 /** What limits the result. */
 const warning = z.discriminatedUnion("what", [
   z.strictObject({ what: z.literal("one-batch"), product: line }),
@@ -65,6 +82,7 @@ const warning = z.discriminatedUnion("what", [
   z.strictObject({ what: z.literal("not-weighed"), product: line, batch: line, step: line }),
   z.strictObject({ what: z.literal("blotted-differs"), step: line }),
   z.strictObject({ what: z.literal("pairs-incomplete"), first: line, second: line }),
+  protocolWarning,
   coarseWarning,
 ]);
 export type LedgerWarning = z.infer<typeof warning>;

@@ -8,7 +8,10 @@ export const mostOfClaim = 40;
 
 export type Changed = { ledger: Ledger; refusal: null } | { ledger: null; refusal: Refusal };
 
-const blank: Weighing = { grams: "", tare: "", drip: "", blotted: "unknown", gainReason: "" };
+const blank: Weighing = {
+  ...{ grams: "", tare: "", drip: "", blotted: "unknown", gainReason: "" },
+  ...{ added: "", minutes: "", celsius: "" },
+};
 
 /** A weighing as it stands; an empty one where none was taken, or where the batch is not there yet. */
 export const weighingAt = (batch: LedgerBatch | undefined, step: number): Weighing => batch?.weighings[step] ?? blank;
@@ -20,7 +23,8 @@ export const weighingAt = (batch: LedgerBatch | undefined, step: number): Weighi
 export function withWeighing(ledger: Ledger, at: number, step: number, change: Partial<Weighing>): Changed {
   return withBatch(ledger, at, (batch) => {
     const next = { ...weighingAt(batch, step), ...change };
-    const empty = next.grams === "" && next.tare === "" && next.drip === "" && next.blotted === "unknown";
+    const { grams, tare, drip, added, minutes, celsius, blotted } = next;
+    const empty = [grams, tare, drip, added, minutes, celsius].every((each) => each === "") && blotted === "unknown";
     return {
       ...batch,
       weighings: ledger.steps.map((_, place) =>

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import type { Refusal } from "../analysis/ledger-check.ts";
-import { blottings } from "../model/ledger.ts";
+import { blottings, celsiusPattern, minutesPattern, type Weighing } from "../model/ledger.ts";
 import { ledgerWords as words } from "../words/en/organizer-ledger.ts";
 import { refusedText } from "../words/en/weighing-refused.ts";
 import { weighingAt, withWeighing } from "./ledger-edit.ts";
@@ -10,19 +10,29 @@ import { type ReadingProps, useReadingField } from "./reading-field.tsx";
 
 type Props = { hand: LedgerDraft; at: number };
 
-/** What few kitchens type for each weighing: the dish, juice that was caught, whether it was blotted. */
+/**
+ * What few kitchens type for each weighing: the dish, juice that was caught, whether it was blotted; below them liquid
+ * that was added, minutes and degrees. Two rows a step, so that all fit on a phone.
+ */
 export function Extras({ hand, at }: Props) {
   const { id, ledger } = hand;
-  const batch = ledger.batches[at];
-  if (!batch) return null;
+  const { columns } = words;
+  if (!ledger.batches[at]) return null;
   return (
-    <table class="weighings">
+    <table class="weighings extras">
       <thead>
         <tr>
-          <th scope="col">{words.columns.step}</th>
-          <th scope="col">{words.columns.tare}</th>
-          <th scope="col">{words.columns.drip}</th>
-          <th scope="col">{words.columns.blotted}</th>
+          <th scope="col" rowSpan={2}>
+            {columns.step}
+          </th>
+          <th scope="col">{columns.tare}</th>
+          <th scope="col">{columns.drip}</th>
+          <th scope="col">{columns.blotted}</th>
+        </tr>
+        <tr class="second">
+          <th scope="col">{columns.added}</th>
+          <th scope="col">{columns.minutes}</th>
+          <th scope="col">{columns.celsius}</th>
         </tr>
       </thead>
       <tbody>
@@ -34,40 +44,66 @@ export function Extras({ hand, at }: Props) {
   );
 }
 
-function ExtraRow({ hand: { ledger, set }, at, step, field }: Props & { step: number; field: string }) {
-  const [refused, setRefused] = useState<{ refusal: Refusal; what: "tare" | "drip" } | null>(null);
+type What = "tare" | "drip" | "added" | "minutes" | "celsius";
+type RowProps = Props & { step: number; field: string };
+
+const kinds: Partial<Record<What, NonNullable<ReadingProps["as"]>>> = {
+  minutes: { pattern: minutesPattern, ...words.minutes },
+  celsius: { pattern: celsiusPattern, ...words.celsius },
+};
+
+/** Fields of one weighing beside its grams; what is refused of one stays on the screen under the row. */
+function useExtraFields({ hand: { ledger, set }, at, step, field }: RowProps) {
+  const [refused, setRefused] = useState<{ refusal: Refusal; what: What } | null>(null);
   const batch = ledger.batches[at];
   const stored = weighingAt(batch, step);
-  const label = (what: "tare" | "drip" | "blotted"): string =>
+  const label = (what: What | "blotted"): string =>
     words.field(what, ledger.steps[step] ?? "", batch?.name ?? "", ledger.products[batch?.product ?? 0] ?? "");
-  const propsOf = (what: "tare" | "drip"): ReadingProps => ({
+  const change = (change: Partial<Weighing>): Refusal | null => {
+    const next = withWeighing(ledger, at, step, change);
+    if (next.ledger) set(next.ledger);
+    return next.refusal;
+  };
+  const propsOf = (what: What): ReadingProps => ({
     id: `${field}-${what}`,
     label: label(what),
     stored: stored[what],
     sentence: refused?.what === what ? refusedText(refused.refusal) : null,
     onReading: (reading) => {
-      const next = withWeighing(ledger, at, step, { [what]: reading });
-      setRefused(next.refusal && { refusal: next.refusal, what });
-      if (next.ledger) set(next.ledger);
+      const refusal = change({ [what]: reading });
+      setRefused(refusal && { refusal, what });
     },
+    ...(kinds[what] ? { as: kinds[what] } : {}),
   });
-  const tare = useReadingField(propsOf("tare"));
-  const drip = useReadingField(propsOf("drip"));
+  return {
+    ...{ tare: useReadingField(propsOf("tare")), drip: useReadingField(propsOf("drip")) },
+    ...{ added: useReadingField(propsOf("added")), minutes: useReadingField(propsOf("minutes")) },
+    celsius: useReadingField(propsOf("celsius")),
+    blotted: { label: label("blotted"), value: stored.blotted, change },
+  };
+}
+
+function ExtraRow(props: RowProps) {
+  const { tare, drip, added, minutes, celsius, blotted } = useExtraFields(props);
+  const { hand, step } = props;
+  const problems = [tare, drip, added, minutes, celsius].flatMap(({ problem }) => problem ?? []);
+  // before the first weighing there is no step from which juice could be caught, and no heat
+  const later = step > 0;
   return (
     <>
       <tr>
-        <th scope="row">{ledger.steps[step]}</th>
+        <th scope="rowgroup" rowSpan={2}>
+          {hand.ledger.steps[step]}
+        </th>
         <td>{tare.input}</td>
-        <td>{step === 0 ? null : drip.input}</td>
+        <td>{later ? drip.input : null}</td>
         <td>
           <select
-            aria-label={label("blotted")}
-            value={stored.blotted}
-            onChange={(event) => {
-              const blotted = blottings.find((each) => each === event.currentTarget.value) ?? "unknown";
-              const next = withWeighing(ledger, at, step, { blotted });
-              if (next.ledger) set(next.ledger);
-            }}
+            aria-label={blotted.label}
+            value={blotted.value}
+            onChange={(event) =>
+              blotted.change({ blotted: blottings.find((each) => each === event.currentTarget.value) ?? "unknown" })
+            }
           >
             {blottings.map((value) => (
               <option key={value} value={value}>
@@ -77,12 +113,12 @@ function ExtraRow({ hand: { ledger, set }, at, step, field }: Props & { step: nu
           </select>
         </td>
       </tr>
-      {tare.problem === null && drip.problem === null ? null : (
-        <Across>
-          {tare.problem}
-          {drip.problem}
-        </Across>
-      )}
+      <tr class="second">
+        <td>{later ? added.input : null}</td>
+        <td>{later ? minutes.input : null}</td>
+        <td>{celsius.input}</td>
+      </tr>
+      {problems.length === 0 ? null : <Across>{problems}</Across>}
     </>
   );
 }

@@ -10,13 +10,17 @@ export type ReadingProps = {
   /** Why what was typed was not stored. */
   sentence: string | null;
   onReading: (reading: string) => void;
+  /** What may be typed, and the sentences where it cannot be; grams where nothing else is said. */
+  as?: { pattern: RegExp; notRead: string; stays: (stored: string) => string };
 };
 
+const grams = { pattern: readingPattern, notRead: words.notAReading, stays: words.stays };
+
 /**
- * A mass in grams: its field, and what is wrong with what was typed. What cannot be stays on the screen, and what was
+ * A mass in grams, or minutes or degrees: its field, and what is wrong with what was typed. What cannot be stays on the screen, and what was
  * stored stays stored. `enter` puts a reading into the field as if it was typed there.
  */
-export function useReadingField({ id, label, stored, sentence, onReading }: ReadingProps) {
+export function useReadingField({ id, label, stored, sentence, onReading, as = grams }: ReadingProps) {
   const [typed, setTyped] = useState(stored);
   const [from, setFrom] = useState(stored);
   const [left, setLeft] = useState(false);
@@ -26,13 +30,13 @@ export function useReadingField({ id, label, stored, sentence, onReading }: Read
     setTyped(stored);
   }
   const text = typed.trim();
-  const unread = text !== "" && !readingPattern.test(text);
-  const wrong = !left || text === stored ? null : unread ? words.notAReading : sentence;
+  const unread = text !== "" && !as.pattern.test(text);
+  const wrong = !left || text === stored ? null : unread ? as.notRead : sentence;
   const enter = (reading: string): void => {
     setTyped(reading);
     setLeft(true);
     const text = reading.trim();
-    if ((text === "" || readingPattern.test(text)) && text !== stored) onReading(text);
+    if ((text === "" || as.pattern.test(text)) && text !== stored) onReading(text);
   };
   const input = (
     <input
@@ -54,7 +58,7 @@ export function useReadingField({ id, label, stored, sentence, onReading }: Read
   );
   const problem = wrong ? (
     <p class="wrong" id={`${id}-problem`} role="alert">
-      {wrong} {words.stays(stored)}
+      {wrong} {as.stays(stored)}
     </p>
   ) : null;
   return { input, problem, enter };

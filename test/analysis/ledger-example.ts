@@ -2,7 +2,8 @@ import type { Ledger, LedgerBatch, Weighing } from "../../src/model/ledger.ts";
 
 /** A weighing with nothing but what the balance showed. */
 export const weighed = (grams: string, more: Partial<Weighing> = {}): Weighing => ({
-  ...{ grams, tare: "", drip: "", blotted: "unknown", gainReason: "", ...more },
+  ...{ grams, tare: "", drip: "", blotted: "unknown", gainReason: "" },
+  ...{ added: "", minutes: "", celsius: "", ...more },
 });
 
 /** A ledger of batches that were weighed at all steps: rows of readings, by product. */

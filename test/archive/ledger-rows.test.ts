@@ -3,6 +3,7 @@ import { ledgerCsv } from "../../src/archive/ledger-csv.ts";
 import { looksLikeLedger, readLedger } from "../../src/archive/ledger-rows.ts";
 import { problemOf } from "../problem-of.ts";
 
+const unsaid = { added: "", minutes: "", celsius: "" };
 const read = (text: string) => readLedger(text, "ledger.csv");
 const lines = (...rows: string[]) => ["batch,product,step,grams", ...rows].join("\n");
 
@@ -17,13 +18,13 @@ test("readings keep their decimals; products and steps stand in the order of the
     {
       ...{ product: 0, name: "1", lot: "A 4", pair: "" },
       weighings: [
-        { grams: "12.0", tare: "", drip: "", blotted: "not-blotted", gainReason: "" },
-        { grams: "13.5", tare: "", drip: "", blotted: "blotted", gainReason: "soaked" },
+        { grams: "12.0", tare: "", drip: "", blotted: "not-blotted", gainReason: "", ...unsaid },
+        { grams: "13.5", tare: "", drip: "", blotted: "blotted", gainReason: "soaked", ...unsaid },
       ],
     },
     {
       ...{ product: 1, name: "1", lot: "", pair: "" },
-      weighings: [{ grams: "1500", tare: "22.4", drip: "", blotted: "unknown", gainReason: "" }, null],
+      weighings: [{ grams: "1500", tare: "22.4", drip: "", blotted: "unknown", gainReason: "", ...unsaid }, null],
     },
   ]);
 });
@@ -93,7 +94,7 @@ describe("what cannot be read is refused with its line", () => {
 
 test("a ledger written as CSV is read back as it was, every decimal and every empty step", () => {
   const text =
-    "batch,product,step,grams,tare,drip,blotted,reason,lot,pair\n1,a,raw,10.0,1.50,,no,,L 7,x\n1,a,held,,,,,,,\n=2,b,raw,12,,,,,,x\n=2,b,held,12.5,,0.1,yes,soaked,,";
+    "batch,product,step,grams,tare,drip,blotted,reason,lot,pair,added,minutes,celsius\n1,a,raw,10.0,1.50,,no,,L 7,x,,,-2.0\n1,a,held,,,,,,,,,,\n=2,b,raw,12,,,,,,x,,,\n=2,b,held,12.5,,0.1,yes,soaked,,,0.50,5,62.0";
   const { ledger } = read(text);
   const written = ledgerCsv({ ...ledger, balanceStep: "", drawn: "unknown", matters: null });
   expect(read(written).ledger).toEqual(ledger);
@@ -107,4 +108,26 @@ test("the header tells a ledger from answers", () => {
   expect(looksLikeLedger("batch,product,grams\n1,a,10")).toBe(true);
   expect(looksLikeLedger("panelist,product,value,batch\n1,a,10,2")).toBe(false);
   expect(looksLikeLedger("panelist,product,grams_in,grams_out\n1,a,5,6")).toBe(false);
+});
+
+describe("liquid, minutes and degrees", () => {
+  const columns = "batch,product,step,grams,added,minutes,celsius";
+  test("are read as they were typed", () => {
+    const { ledger, extraColumns } = read(`${columns}\n1,a,raw,10,,,-2.0\n1,a,held,11.5,2.50,5,62`);
+    expect(ledger.batches[0]?.weighings).toMatchObject([
+      { celsius: "-2.0" },
+      { added: "2.50", minutes: "5", celsius: "62" },
+    ]);
+    expect(extraColumns).toEqual([]);
+  });
+  test.each([
+    ["liquid below 0", "9,-2,,", "added"],
+    ["a time of the day", "9,,11:32,", "minutes"],
+    ["a unit beside the number", "9,,,62 C", "celsius"],
+    ["liquid without a mass", ",2,,", "grams"],
+    ["a temperature without a mass", ",,,62", "grams"],
+  ])("%s is refused with its line", (_, cells, column) => {
+    const text = `${columns}\n1,a,raw,10,,,\n1,a,held,${cells}`;
+    expect(problemOf(() => read(text))).toMatchObject({ code: "csv/bad-value", details: { line: 3, column } });
+  });
 });

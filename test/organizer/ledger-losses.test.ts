@@ -6,6 +6,7 @@ import { measuredLosses } from "../../src/organizer/ledger-losses.ts";
 const id = "6f1d1a52-3c0e-4e6f-9a41-5f0d5f8f1b01";
 const weighing = (grams: string): Weighing => ({
   ...{ grams, tare: "", drip: "", blotted: "not-blotted", gainReason: "" },
+  ...{ added: "", minutes: "", celsius: "" },
 });
 const batch = (product: number, name: string, grams: readonly string[]): LedgerBatch => ({
   ...{ product, name, lot: "", pair: "", weighings: grams.map(weighing) },
@@ -37,5 +38,11 @@ describe("losses that a ledger of the kitchen measured", () => {
   test("a ledger that cannot be so, or in which nothing was weighed, offers none", () => {
     expect(measuredLosses([claimOf([])])).toEqual([]);
     expect(measuredLosses([claimOf([batch(0, "D1", ["100.0", "180.0", "72.0"])])])).toEqual([]);
+  });
+  test("are none of steps to which liquid was added: more is left than the loss leaves", () => {
+    const poured = batch(0, "D1", ["100.0", "80.0", "90.0"]);
+    const weighings = poured.weighings.map((each, at) => (at === 2 && each ? { ...each, added: "20.0" } : each));
+    const found = measuredLosses([claimOf([{ ...poured, weighings }])]);
+    expect(found.map(({ percent }) => percent)).toEqual([20]);
   });
 });

@@ -3,6 +3,19 @@ import { organizer, plural } from "./organizer.ts";
 
 const { nb } = organizer;
 
+const staysAs = (stored: string, unit: string): string =>
+  stored === "" ? "Nothing was stored." : `${stored}${nb}${unit} stays stored.`;
+
+const fieldNames = {
+  grams: "Grams",
+  tare: "Grams of the dish",
+  drip: "Grams of juice caught",
+  blotted: "Blotted",
+  added: "Grams of liquid added",
+  minutes: "Minutes after the heat",
+  celsius: "Core temperature in °C",
+};
+
 /** The weighing ledger of a claim. */
 export const ledgerWords = {
   begin: "Weigh batches here",
@@ -42,19 +55,28 @@ export const ledgerWords = {
     tare: "dish",
     drip: "caught",
     blotted: "blotted",
+    added: "liquid added",
+    minutes: "minutes",
+    celsius: "°C",
   },
   /** What a field is called for those who hear the page. */
-  field: (what: "grams" | "tare" | "drip" | "blotted", step: string, batch: string, process: string): string => {
-    const names = { grams: "Grams", tare: "Grams of the dish", drip: "Grams of juice caught", blotted: "Blotted" };
-    return `${names[what]}, ${step}, batch ${batch} of ${process}`;
-  },
+  field: (what: keyof typeof fieldNames, step: string, batch: string, process: string): string =>
+    `${fieldNames[what]}, ${step}, batch ${batch} of ${process}`,
   reason: "Why did the mass grow?",
   reasonHint: "Such as: marinated. With a reason the mass counts as it is.",
   notAReading: "Type grams as the balance shows them, with a decimal point: 1497.6.",
-  stays: (stored: string) => (stored === "" ? "Nothing was stored." : `${stored}${nb}g stays stored.`),
-  more: "Dish, juice caught, blotting, lot and pair",
+  stays: (stored: string) => staysAs(stored, "g"),
+  minutes: {
+    notRead: "Type minutes after the heat: 5 or 2.5.",
+    stays: (stored: string) => staysAs(stored, "min"),
+  },
+  celsius: {
+    notRead: "Type degrees Celsius with a decimal point: 62.5.",
+    stays: (stored: string) => staysAs(stored, "°C"),
+  },
+  more: "Dish, juice, liquid, blotting, time, temperature, lot and pair",
   moreHint:
-    "Dish: its mass, if the balance was not set to zero with it. Caught: juice from the step before to this one.",
+    "Dish: its mass, if the balance was not set to zero with it. Caught and liquid added: grams from the step before to this one. Minutes: after the heat. °C: of the core when weighed.",
   blottings: { unknown: "not recorded", blotted: "yes", "not-blotted": "no" } satisfies Record<Blotting, string>,
   name: "Name or number",
   lot: "Lot or pieces",

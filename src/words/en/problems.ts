@@ -31,6 +31,8 @@ const columnValues: Record<ProblemDetails["csv/bad-value"]["column"], string> = 
     "a mass in grams as the balance showed it, like 1497.6; left empty, with everything else of the weighing, where it was not weighed",
   tare: "the mass of the dish in grams, like 22.4, or left empty where the balance was set to zero with it",
   drip: "the caught juice in grams, like 21.0, or left empty where none was caught",
+  added: "the added liquid in grams, like 50.0, or left empty where none was added",
+  minutes: "minutes after the heat, like 5 or 2.5, or left empty where nobody knows",
   blotted: "yes, no, or left empty where nobody knows",
   tray: "the number of a tray of this study, like 17, or with its check digit, like 17-4",
   code: "a code of that tray, like 482",

@@ -16,7 +16,8 @@ which they were taken:
   batch, product, step, grams
                      the first step is the raw mass, the first product what others are compared with. Grams as the
                      balance showed them; left empty: not weighed. Also read: tare (the dish), drip (juice caught on the
-                     way to the step), blotted (yes or no), reason (why the mass grew: marinated), lot, and pair (batches
+                     way to the step), added (liquid added on that way, in grams), minutes (after the heat) and celsius
+                     (of the core) when it was weighed, blotted (yes or no), reason (why the mass grew: marinated), lot, and pair (batches
                      of two products with one such name are halves of the same raw material)
 
   --matters POINTS   smallest difference that matters, in percentage points of the raw mass

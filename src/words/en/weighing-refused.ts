@@ -5,8 +5,10 @@ import { named } from "./phrases.ts";
 /** What cannot be in a ledger, as `refusalsOf` of the analysis finds it. */
 export type RefusedFacts =
   | { what: "no-mass" }
+  | { what: "no-grams" }
+  | { what: "added-first" }
   | { what: "tare-above-gross"; grams: Weighing["grams"]; tare: Weighing["tare"] }
-  | { what: "gain"; before: number; after: number; since: string; tolerance: number }
+  | { what: "gain"; before: number; after: number; since: string; added: number; tolerance: number }
   | { what: "thousandfold"; grams: number; beside: number }
   | { what: "tenfold"; grams: number; beside: number }
   | { what: "drip-above-loss"; drip: number; lost: number; tolerance: number }
@@ -21,7 +23,13 @@ export function refusedText(facts: RefusedFacts): string {
       return "Nothing is left of the mass. A batch weighs more than 0 g; read the balance again.";
     case "tare-above-gross":
       return `The dish (${facts.tare} g) weighs more than dish and food together (${facts.grams} g). Look whether the two are exchanged.`;
+    case "no-grams":
+      return "What else was noted of this weighing needs its mass: type the grams first, or empty the other fields.";
+    case "added-first":
+      return "Liquid cannot be added before the first step: it is part of the mass that is weighed there. Note it at the step after.";
     case "gain":
+      if (facts.added > 0)
+        return `The mass grew from ${grams(facts.before)} at ${named(facts.since)} to ${grams(facts.after)}, by more than the ${grams(facts.added)} of liquid that were added and the balance may err (${grams(facts.tolerance)}). Correct a number, or name the reason.`;
       return `The mass grew from ${grams(facts.before)} at ${named(facts.since)} to ${grams(facts.after)}, by more than the balance may err (${grams(facts.tolerance)}). Food loses mass unless something is added: correct the number, or name the reason.`;
     case "thousandfold":
       return `${grams(facts.grams)} beside ${grams(facts.beside)} looks like kilograms typed for grams. Type all masses in grams.`;

@@ -1,5 +1,5 @@
 import type { Drawing } from "../../model/ledger.ts";
-import type { LedgerWarning } from "../../model/result-ledger.ts";
+import type { LedgerWarning, ProtocolWarning } from "../../model/result-ledger.ts";
 import { chosenPercent, nbsp, points, pText, shortNumber } from "../number.ts";
 import { listed, named } from "./phrases.ts";
 
@@ -40,6 +40,24 @@ export const degrees = (df: number): string => `${shortNumber(df)} ${df === 1 ? 
 /** Both ends in words where they lie on either side of 0: "from 1.2 less to 0.4 more". */
 export const moreOrLess = (value: number, decimals: number): string =>
   `${points(Math.abs(value), decimals)} ${value < 0 ? "less" : "more"}`;
+
+/** Batches that were not weighed alike at a step. */
+function protocolText({ step, partly, minutes, celsius }: ProtocolWarning): string {
+  const what = partly.map((each) => (each === "minutes" ? "when after the heat" : "at what temperature"));
+  const far = [
+    minutes && `${points(minutes.least, 1)} and ${points(minutes.most, 1)} minutes after the heat`,
+    celsius && `at ${points(celsius.least, 1)} and ${points(celsius.most, 1)}${nbsp}°C in the core`,
+  ].filter((each) => each !== null);
+  return [
+    `At ${named(step)} the batches were not all weighed alike, or it cannot be told: part of the difference may come from that.`,
+    ...(what.length > 0 ? [`Some batches say ${what.join(" and ")} they were weighed and others do not.`] : []),
+    ...(far.length > 0
+      ? [
+          `The processes were weighed on average ${far.join(", and ")}; we say so beyond 2 minutes or 5${nbsp}°C, limits of our own choice.`,
+        ]
+      : []),
+  ].join(" ");
+}
 
 export const weighingWords = {
   heading: "Weighing ledger",
@@ -118,6 +136,7 @@ export const weighingWords = {
   unit: "The batch counts, not the portions in it: another day’s cook is another batch.",
   protocol:
     "When after the heat and at what temperature each batch was weighed is not recorded: a loss depends on both, and a hot weighing is not to be compared with a cooled one.",
+  added: `Liquid was added to some batches. Where it is gone again it counts as lost: the loss of a step is the mass before plus the liquid less the mass after, in percent of the mass before; the whole loss is the raw mass plus all liquid less the mass now, in percent of the raw mass. What is left is the mass now, with the liquid that stayed in it, so the two need not make 100${nbsp}%.`,
   notJuiciness: "A loss of mass does not say what people perceive; that takes a panel.",
   drawn: {
     drawn: "",
@@ -137,6 +156,8 @@ export const weighingWords = {
         return `Batch ${warning.batch} of ${named(warning.product)} was not weighed at ${named(warning.step)} and does not count there.`;
       case "blotted-differs":
         return `At ${named(warning.step)} some batches were blotted and others were not: part of the difference may come from that.`;
+      case "protocol-differs":
+        return protocolText(warning);
       case "pairs-incomplete":
         return `Not every batch of ${named(warning.first)} and ${named(warning.second)} has its half in the other process: they are taken as independent.`;
       case "coarse": {
