@@ -21,7 +21,7 @@ export function Extras({ hand, at }: Props) {
   return (
     <table class="weighings extras">
       <thead>
-        <tr>
+        <tr class="first">
           <th scope="col" rowSpan={2}>
             {columns.step}
           </th>
@@ -29,7 +29,7 @@ export function Extras({ hand, at }: Props) {
           <th scope="col">{columns.drip}</th>
           <th scope="col">{columns.blotted}</th>
         </tr>
-        <tr class="second">
+        <tr>
           <th scope="col">{columns.added}</th>
           <th scope="col">{columns.minutes}</th>
           <th scope="col">{columns.celsius}</th>
@@ -91,8 +91,8 @@ function ExtraRow(props: RowProps) {
   const later = step > 0;
   return (
     <>
-      <tr>
-        <th scope="rowgroup" rowSpan={2}>
+      <tr class="first">
+        <th scope="row" rowSpan={2}>
           {hand.ledger.steps[step]}
         </th>
         <td>{tare.input}</td>
@@ -113,7 +113,7 @@ function ExtraRow(props: RowProps) {
           </select>
         </td>
       </tr>
-      <tr class="second">
+      <tr>
         <td>{later ? added.input : null}</td>
         <td>{later ? minutes.input : null}</td>
         <td>{celsius.input}</td>
