@@ -76,6 +76,7 @@ function useExtraFields({ hand: { ledger, set }, at, step, field }: RowProps) {
     ...(kinds[what] ? { as: kinds[what] } : {}),
   });
   return {
+    stored,
     ...{ tare: useReadingField(propsOf("tare")), drip: useReadingField(propsOf("drip")) },
     ...{ added: useReadingField(propsOf("added")), minutes: useReadingField(propsOf("minutes")) },
     celsius: useReadingField(propsOf("celsius")),
@@ -84,11 +85,12 @@ function useExtraFields({ hand: { ledger, set }, at, step, field }: RowProps) {
 }
 
 function ExtraRow(props: RowProps) {
-  const { tare, drip, added, minutes, celsius, blotted } = useExtraFields(props);
+  const { stored, tare, drip, added, minutes, celsius, blotted } = useExtraFields(props);
   const { hand, step } = props;
   const problems = [tare, drip, added, minutes, celsius].flatMap(({ problem }) => problem ?? []);
-  // before the first weighing there is no step from which juice could be caught, and no heat
-  const later = step > 0;
+  // before the first weighing nothing is caught or added, and there is no heat; what stands there once steps were taken
+  // away can be emptied
+  const shows = (what: "drip" | "added" | "minutes"): boolean => step > 0 || stored[what] !== "";
   return (
     <>
       <tr class="first">
@@ -96,7 +98,7 @@ function ExtraRow(props: RowProps) {
           {hand.ledger.steps[step]}
         </th>
         <td>{tare.input}</td>
-        <td>{later ? drip.input : null}</td>
+        <td>{shows("drip") ? drip.input : null}</td>
         <td>
           <select
             aria-label={blotted.label}
@@ -114,8 +116,8 @@ function ExtraRow(props: RowProps) {
         </td>
       </tr>
       <tr>
-        <td>{later ? added.input : null}</td>
-        <td>{later ? minutes.input : null}</td>
+        <td>{shows("added") ? added.input : null}</td>
+        <td>{shows("minutes") ? minutes.input : null}</td>
         <td>{celsius.input}</td>
       </tr>
       {problems.length === 0 ? null : <Across>{problems}</Across>}
