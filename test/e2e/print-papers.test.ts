@@ -328,7 +328,7 @@ describe("papers of chewed portions", () => {
         // a hand writes in 7 mm (common practice, no source)
         if (above?.page === page) expect(top - above.top).toBeGreaterThan(7);
       }
-      const heads = ["code", "empty", "with", "closed", "water,", "time"].map((head) =>
+      const heads = ["code", "empty", "alone,", "closed", "water,", "time"].map((head) =>
         wordsOf(file).find(({ text, top }) => text === head && top < (first?.top ?? 0) && top > (first?.top ?? 0) - 20),
       );
       for (const [at, head] of heads.entries()) {
