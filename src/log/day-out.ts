@@ -24,8 +24,10 @@ export const minutesBetween = (since: string, now: number): number => (now - Dat
  * Since when a pot may be out of temperature.
  *
  * A holding reading that passes starts the time anew, and so does leaving what it was held in. A second entry of leaving does
- * not: the earlier one gives less time. Neither does anything that was written once the time had run out: what was past its
- * limit stays past, until the same device wrote down that the core was hot enough again, and then that it left the heat.
+ * not: the earlier one gives less time. Neither does anything that was written once the time since it left had run out: what
+ * was past its limit stays past, until the same device wrote down that the core was hot enough again, and then that it left
+ * the heat. What is kept hot or cold all along and was not read for so long only has to be read again: that it still passes
+ * shows that it was kept.
  *
  * Takes    left, held: of the pot in one wave; hot: cores of the pot that met their limits; limits: those that apply
  * Returns  null where nothing that tells it is written
@@ -47,11 +49,15 @@ export function outSince(
   ].sort((a, b) => Date.parse(a.since) - Date.parse(b.since));
   let out: OutSince | null = null;
   for (const next of moments) {
-    if (out && verdictOut(limits, out, minutesBetween(out.since, Date.parse(next.since))).verdict === "past") break;
+    const kept = out?.by === "held" && next.by === "held" && out.from === next.from;
+    if (out && !kept && isPast(limits, out, next.since)) break;
     if (out === null || next.by === "held" || out.by === "held") out = next;
   }
   return out;
 }
+
+const isPast = (limits: readonly SafetyLimit[], out: OutSince, then: string): boolean =>
+  verdictOut(limits, out, minutesBetween(out.since, Date.parse(then))).verdict === "past";
 
 const passes = ({ body: { held, celsius } }: Held, limits: readonly SafetyLimit[]): boolean =>
   checkHolding(limits, held, Number(celsius)).verdict === "met";

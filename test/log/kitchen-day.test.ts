@@ -274,6 +274,21 @@ describe("two clocks, never merged", () => {
     expect(blocked(cook)).toEqual(["KT out-past"]);
   });
 
+  // food does not warm by itself: common practice, no source
+  test("kept hot and never said to have left: not read for an hour it waits to be read again, and serves once it passes", () => {
+    const cook = hot();
+    cook.left(1, "MV", "11:50");
+    const first = cook.held(1, "KT", "hot", "66", [], "10:50");
+    expect(blocked(cook)).toEqual(["KT out-past"]);
+    const second = cook.held(1, "KT", "hot", "65", [first], "11:58");
+    expect([blocked(cook), wave(cook).safeFor]).toEqual([[], 50]);
+    // once it left, nothing but time counts, from then on; and if nobody had read it for an hour by then, from the last reading
+    cook.left(1, "KT", "11:59");
+    expect(blocked(cook, 1, at("12:59"))).toContain("KT out-past");
+    cook.void(second);
+    expect(blocked(cook)).toEqual(["KT out-past"]);
+  });
+
   test("a reading after the hour, or one past its limit, does not start the time anew", () => {
     const late = out("10:59", "11:50");
     late.held(1, "KT", "hot", "70", [], "11:59");

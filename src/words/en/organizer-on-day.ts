@@ -80,7 +80,9 @@ export const onDayWords = {
     noHolding: (pot: string, held: "hot" | "cold") =>
       `pot ${pot} is held ${held}, and the plan has no limit for that. It is not served.`,
     out: (pot: string, count: number, limit: string, from: "hot" | "cold", by: "left" | "held") =>
-      `pot ${pot} ${by === "left" ? left[from] : `was last read as kept ${from}`} ${minutes(count)} ago. ${limit}. It is not served; there is no exception.`,
+      by === "left"
+        ? `pot ${pot} ${left[from]} ${minutes(count)} ago. ${limit}. It is not served; there is no exception.`
+        : `read again what pot ${pot} is kept at: it was last read as kept ${from} ${minutes(count)} ago. ${limit}.`,
     outUnknown: (pot: string) =>
       `no limit of time applies to pot ${pot} by what is known of it. It is not served; ask whoever leads.`,
     halted: (why: Halt) => `serving is halted, ${halts[why]}.`,
