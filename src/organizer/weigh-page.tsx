@@ -45,10 +45,16 @@ export function WeighPortions({ id, state }: StudyProps) {
   return (
     <Page heading={words.heading} windowTitle={words.heading} wide>
       <BackToDay id={id} />
-      <p class="lead-in" aria-live="polite">
-        {words.whole(rows.filter(isWhole).length, rows.filter(({ spare }) => !spare).length)}
-      </p>
-      <p class="fine weigh-state">{plan === null ? words.notWeighed : open ? words.blind : words.over}</p>
+      {plan === null ? (
+        <p class="lead-in">{words.notWeighed}</p>
+      ) : (
+        <>
+          <p class="lead-in" aria-live="polite">
+            {words.whole(rows.filter(isWhole).length, rows.filter(({ spare }) => !spare).length)}
+          </p>
+          <p class="fine weigh-state">{open ? words.blind : words.over}</p>
+        </>
+      )}
       {open && target && row ? (
         <WeighForm
           key={`${target.tray} ${target.code} ${target.stage}`}
@@ -70,8 +76,12 @@ export function WeighPortions({ id, state }: StudyProps) {
       {open ? <BalancePart /> : null}
       {open ? <LastEntry id={id} rows={rows} back={back} onBack={() => setBack(true)} /> : null}
       {open ? <OtherTray find={(tray) => targetOfTray(rows, tray)} onFound={pick} /> : null}
-      <WeighList rows={rows} waits={waits} target={open ? target : null} onPick={open ? pick : null} />
-      {plan ? <WeighFiles id={id} rows={rows} plan={plan} open={open} /> : null}
+      {plan ? (
+        <>
+          <WeighList rows={rows} waits={waits} target={open ? target : null} onPick={open ? pick : null} />
+          <WeighFiles id={id} rows={rows} plan={plan} open={open} />
+        </>
+      ) : null}
     </Page>
   );
 }
