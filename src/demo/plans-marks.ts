@@ -3,6 +3,16 @@ import { buyOven, current, held, kitchenPlan, rested, steamed, waves } from "./k
 
 /** Plans of the demo in which people mark lines or steps, or put samples in order. */
 
+/** What Q7 and Q11 ask of every sample. */
+const juiciness = {
+  name: "Juiciness",
+  adjective: "juicy",
+  definition: "How much juice you feel in the mouth while you chew.",
+  form: { kind: "line" as const },
+  lowAnchor: "not juicy at all",
+  highAnchor: "extremely juicy",
+};
+
 /** Q7: how juicy are the two processes, and does a rest add to it? 12 people, three products, the line after 10 s. */
 export const linePlan = (): Plan => ({
   ...kitchenPlan([current, steamed, rested]),
@@ -18,12 +28,7 @@ export const linePlan = (): Plan => ({
     attributes: [
       {
         id: "c1a7e55e-0d1e-4b3a-9c52-7a1f0e6d2b0a",
-        name: "Juiciness",
-        adjective: "juicy",
-        definition: "How much juice you feel in the mouth while you chew.",
-        form: { kind: "line" },
-        lowAnchor: "not juicy at all",
-        highAnchor: "extremely juicy",
+        ...juiciness,
         moment: { at: "after", seconds: 10 },
         further: [],
         inFamily: false,
@@ -48,12 +53,7 @@ export const chewPlan = (): Plan => ({
     attributes: [
       {
         id: chewQuestions.end,
-        name: "Juiciness",
-        adjective: "juicy",
-        definition: "How much juice you feel in the mouth while you chew.",
-        form: { kind: "line" },
-        lowAnchor: "not juicy at all",
-        highAnchor: "extremely juicy",
+        ...juiciness,
         moment: { at: "before-swallowing" },
         further: [
           { id: chewQuestions.first, moment: { at: "first-bite" } },

@@ -7,6 +7,7 @@ import { advised, asked, nothingAsked, pace, usualPace } from "./plan-question.t
 import { raw } from "./raw.ts";
 import { safetyLimit } from "./safety-limit.ts";
 import { code, count, id, line, paragraph } from "./schema.ts";
+import { serving } from "./serving.ts";
 
 /** Something is always left. */
 const lostPercent = z.number().check(z.minimum(0), z.maximum(95));
@@ -188,18 +189,6 @@ const similarity = z.strictObject({
   beta: z.number().check(z.gt(0), z.lte(0.5)),
 });
 const usualSimilarity = { limit: 0.3, dPrime: null, beta: 0.05 };
-
-const serving = z.strictObject({
-  portionGrams: z.nullable(z.number().check(z.positive(), z.maximum(1000))),
-  servingCelsius: z.nullable(z.number().check(z.minimum(-30), z.maximum(100))),
-  vessel: line,
-  cleanser: line,
-  pauseSeconds: z.number().check(z.int(), z.minimum(0), z.maximum(600)),
-  swallow: z.enum(["swallow", "spit", "either"]),
-  retaste: z.boolean(),
-  warmUp: z.boolean(),
-  warmUpWhat: line,
-});
 
 /**
  * A plan as the lead is writing it: everything may still be empty. `design/readiness` says what is missing.

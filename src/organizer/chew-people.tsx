@@ -13,9 +13,6 @@ import { PowerTable } from "./power-table.tsx";
 import { Saw } from "./saw.tsx";
 import type { Draft } from "./use-draft.ts";
 
-/** The power that a plan is held against. */
-const wanted = 0.8;
-
 /** Chewed portions: the difference that matters, how people scatter, and what the people of the plan then find. */
 export function ChewPeople({ draft }: { draft: Draft }) {
   const { plan, edit } = draft;
@@ -68,7 +65,7 @@ function Found({ plan }: { plan: Plan }) {
   const compared = comparisonsOf(products.length, control !== null);
   // the same test as long as nothing changes that it hangs on
   const test = useMemo(() => portionTestOf(plan), [matters, scatter?.deviation, alpha, compared, people === 1]);
-  const enough = useMemo(() => (test ? (scalePeople(test, wanted)?.people ?? null) : null), [test]);
+  const enough = useMemo(() => (test ? (scalePeople(test)?.people ?? null) : null), [test]);
   const points = useMemo(() => (test ? curve(test, people, enough) : []), [test, people, enough]);
   if (test === null) {
     return <p class="lead-in">{matters === null || scatter === null ? words.open : words.needsProducts}</p>;
@@ -108,7 +105,7 @@ const halfWidth = (test: ScaleTest, people: number): number =>
 
 function sentences(test: ScaleTest, people: number, enough: number | null): string[] {
   const counted = Math.max(2, people);
-  const least = differenceFoundBy(test, counted, wanted);
+  const least = differenceFoundBy(test, counted);
   const { sharing = 1 } = test;
   return [
     words.finds(counted, pairPower(test, counted), test.difference),

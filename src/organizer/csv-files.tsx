@@ -3,7 +3,8 @@ import { useRef, useState } from "preact/hooks";
 type Props = {
   /** Of the input. */
   id: string;
-  heading: string;
+  /** Null: it stands under somebody else's. */
+  heading: string | null;
   words: { take: string; takeHint: string; save: string };
   /** May a file be taken? */
   open: boolean;
@@ -18,9 +19,8 @@ type Props = {
 export function CsvFiles({ id, heading, words, open, take, save, said, wrong }: Props) {
   const input = useRef<HTMLInputElement>(null);
   const [busy, setBusy] = useState(false);
-  return (
-    <section>
-      <h2>{heading}</h2>
+  const parts = (
+    <>
       <p class="after-row">
         {open ? (
           <button
@@ -61,6 +61,13 @@ export function CsvFiles({ id, heading, words, open, take, save, said, wrong }: 
           {wrong}
         </p>
       ) : null}
+    </>
+  );
+  if (heading === null) return parts;
+  return (
+    <section>
+      <h2>{heading}</h2>
+      {parts}
     </section>
   );
 }

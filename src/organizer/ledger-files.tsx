@@ -1,7 +1,8 @@
-import { useRef, useState } from "preact/hooks";
+import { useState } from "preact/hooks";
 import { saveText } from "../ui/save.ts";
 import { ledgerWords as words } from "../words/en/organizer-ledger.ts";
 import { sentenceOf } from "../words/problem-sentence.ts";
+import { CsvFiles } from "./csv-files.tsx";
 import type { LedgerDraft } from "./ledger-fields.tsx";
 
 /** Far more than the longest ledger; a larger file is something else. */
@@ -9,7 +10,6 @@ const mostBytes = 2_000_000;
 
 /** Weighings from a CSV file, and to one. What is wrong with a file is said here, and nothing of it is taken. */
 export function LedgerFiles({ hand: { id, ledger, set } }: { hand: LedgerDraft }) {
-  const input = useRef<HTMLInputElement>(null);
   const [wrong, setWrong] = useState("");
   const take = async (file: File): Promise<void> => {
     const text = file.size > mostBytes ? null : await file.text().catch(() => null);
@@ -28,35 +28,5 @@ export function LedgerFiles({ hand: { id, ledger, set } }: { hand: LedgerDraft }
     const { ledgerCsv } = await import("./ledger-table.ts");
     saveText("weighings.csv", "text/csv", ledgerCsv(ledger));
   };
-  return (
-    <>
-      <p class="after-row">
-        <button type="button" onClick={() => input.current?.click()}>
-          {words.take}
-        </button>
-        <button type="button" class="quiet" onClick={() => void save()}>
-          {words.save}
-        </button>
-        <input
-          ref={input}
-          type="file"
-          accept=".csv,text/csv"
-          aria-label={words.take}
-          id={`ledger-${id}-file`}
-          hidden
-          onChange={(event) => {
-            const [file] = event.currentTarget.files ?? [];
-            event.currentTarget.value = ""; // the same file, corrected, can be chosen again
-            if (file) void take(file);
-          }}
-        />
-      </p>
-      <p class="fine">{words.takeHint}</p>
-      {wrong ? (
-        <p class="wrong" role="alert">
-          {wrong}
-        </p>
-      ) : null}
-    </>
-  );
+  return <CsvFiles id={`ledger-${id}-file`} heading={null} open said="" {...{ words, take, save, wrong }} />;
 }

@@ -15,13 +15,10 @@ import { scaleSize as words } from "../words/en/organizer-scale-size.ts";
 import { PowerTable } from "./power-table.tsx";
 import { Saw } from "./saw.tsx";
 
-/** The power that a plan is held against. */
-const wanted = 0.8;
-
 /** What the people of a line-scale plan find: sentences, the picture, the same as a table. */
 export function ScalePower({ plan, sought }: { plan: Plan; sought: ScaleSought }) {
   const test = useTest(plan, sought);
-  const enough = useMemo(() => (test ? (scalePeople(test, wanted)?.people ?? null) : null), [test]);
+  const enough = useMemo(() => (test ? (scalePeople(test)?.people ?? null) : null), [test]);
   const last = lastPeople(plan.people, enough);
   const points = useMemo(() => (test ? curve(test, last) : []), [test, last]);
   if (test === null) return <p class="lead-in">{words.needsProducts}</p>;
@@ -69,7 +66,7 @@ const curve = (test: ScaleTest, last: number) =>
 function scaleSentences(test: ScaleTest, people: number, enough: number | null, steps: number | null): string[] {
   if (people < 1 || differenceKnown({ ...test, people }).df < 1) return [words.tooFew];
   const chance = pairPower(test, people);
-  const least = differenceFoundBy(test, people, wanted);
+  const least = differenceFoundBy(test, people);
   const half = differenceHalfWidth({ ...test, people, residualDeviation: test.deviation });
   const sentences = [
     words.finds(people, chance, test.difference, steps),

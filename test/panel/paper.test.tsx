@@ -47,14 +47,19 @@ async function typeCode(as: keyof typeof who.options, code: string): Promise<voi
   keep();
 }
 
+/** The first person types the ballot, and somebody comes to the same tray again. */
+async function firstTyping(): Promise<void> {
+  await typeCode("first-fresh", "317");
+  await heading(done.title.first);
+  fireEvent.click(button(done.another));
+  await tray("17-4");
+}
+
 describe("a ballot on paper", () => {
   test("typed by one, by a second anew: kept as two events, and both agree", async () => {
     await start(tablet);
     await typeIn();
-    await typeCode("first-fresh", "317");
-    await heading(done.title.first);
-    fireEvent.click(button(done.another));
-    await tray("17-4");
+    await firstTyping();
     // the only way on is as somebody else, and nothing of the first typing shows
     expect(screen.queryByLabelText(who.options["first-fresh"])).toBeNull();
     await goOn("second-after");
@@ -79,20 +84,14 @@ describe("a ballot on paper", () => {
   test("typed in anew after both agreed, as when the lead has voided it: held against nothing from before", async () => {
     await start(tablet);
     await typeIn();
-    await typeCode("first-fresh", "317");
-    await heading(done.title.first);
-    fireEvent.click(button(done.another));
-    await tray("17-4");
+    await firstTyping();
     await typeCode("second-after", "317");
     await heading(done.title.agrees);
     fireEvent.click(button(done.another));
     await tray("17-4");
     fireEvent.click(button(who.anew));
     await screen.findByText(who.fresh("17-4"));
-    await typeCode("first-fresh", "317");
-    await heading(done.title.first);
-    fireEvent.click(button(done.another));
-    await tray("17-4");
+    await firstTyping();
     await typeCode("second-after", "317");
     await heading(done.title.agrees);
     const kept = await typings();
@@ -108,10 +107,7 @@ describe("a ballot on paper", () => {
   test("two that differ: where is said, never what; one of them types again", async () => {
     await start(tablet);
     await typeIn();
-    await typeCode("first-fresh", "317");
-    await heading(done.title.first);
-    fireEvent.click(button(done.another));
-    await tray("17-4");
+    await firstTyping();
     await typeCode("second-after", "530");
     await heading(done.title.differs);
     expect(screen.getByText(form.theQuestion)).toBeTruthy();

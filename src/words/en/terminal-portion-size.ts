@@ -1,4 +1,5 @@
 import { percent, shortNumber, wholeNumber } from "../number.ts";
+import { mostPeople, risk } from "./terminal-scale-size.ts";
 
 /** What `cloche size --method chew-and-weigh` answers. Differences and deviations are percentage points of the portion. */
 export type PortionSizeAnswer = {
@@ -21,9 +22,6 @@ export type PortionSizeAnswer = {
 };
 
 const points = (value: number): string => `${shortNumber(value, 3)}\u00a0percentage points`;
-const risk = (share: number): string => `${shortNumber(share * 100, 6)}\u00a0%`;
-/** Most people that are looked through. */
-const mostPeople = 5000;
 
 /** The answer in plain words, a sentence a line. */
 export function portionSizeText(answer: PortionSizeAnswer): string {

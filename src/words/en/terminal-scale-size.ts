@@ -45,7 +45,7 @@ const inUnit =
 const headLine = ({ products, perTray, alpha, beta }: ScaleSizeAnswer): string =>
   `line-scale, ${products} products${perTray < products ? `, ${perTray} on a tray` : ""}, two-sided: risk of a false alarm ${risk(alpha)}, of missing it ${risk(beta)}.`;
 
-const risk = (share: number): string => `${shortNumber(share * 100, 6)}\u00a0%`;
+export const risk = (share: number): string => `${shortNumber(share * 100, 6)}\u00a0%`;
 
 function foundLines(answer: ScaleSizeAnswer): string[] {
   const { asked, people, difference, power, repeats, beta, steps } = answer;
@@ -72,7 +72,7 @@ function foundLines(answer: ScaleSizeAnswer): string[] {
 }
 
 /** Most people that are looked through. */
-const mostPeople = 5000;
+export const mostPeople = 5000;
 
 function besideLines(answer: ScaleSizeAnswer): string[] {
   const { products, productsPower, halfWidth } = answer;
